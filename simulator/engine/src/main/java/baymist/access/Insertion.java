@@ -1,0 +1,26 @@
+package baymist.access;
+
+import baymist.geom.Vec3;
+
+/**
+ * A wand in an entry.
+ *
+ * @param entry, wand names
+ * @param openingIndex opening of the cavity that the wand passes
+ * @param originM where the wand's axis crosses the opening, m
+ * @param axis unit vector going in
+ * @param maxDepthM largest insertion depth of the tip, m
+ * @param stoppedBy what ends it: name of a part, or "wand length"; for an infeasible one what keeps it out
+ * @param feasible whether the rod passes the opening at all
+ * @param edgeClearanceM distance left between rod and hole edge (negative = does not pass), m
+ */
+public record Insertion(
+        String entry,
+        String wand,
+        int openingIndex,
+        Vec3 originM,
+        Vec3 axis,
+        double maxDepthM,
+        String stoppedBy,
+        boolean feasible,
+        double edgeClearanceM) {}

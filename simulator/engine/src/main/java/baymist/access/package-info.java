@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.access;
+
+import org.jspecify.annotations.NullMarked;

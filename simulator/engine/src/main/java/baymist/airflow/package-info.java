@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.airflow;
+
+import org.jspecify.annotations.NullMarked;

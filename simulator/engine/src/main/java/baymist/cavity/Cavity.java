@@ -1,0 +1,117 @@
+package baymist.cavity;
+
+import baymist.geom.TriangleMesh;
+import baymist.geom.Vec3;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The sheet-metal body of a job, immutable.
+ *
+ * <p>It holds the sheets twice. {@code sheets} are whole: openings are not cut, their exact outlines decide where rays and
+ * air pass; a sheet without cuts can't leak. {@code cutSheets} have every opening cut out by 2-D boolean (polygons matched
+ * in area) for surface area, clearance of the wand and display. {@code closures} are the pieces cut out: they carry a
+ * mask's or plug's product.
+ */
+public final class Cavity {
+    private final String name;
+    private final List<Part> parts;
+    private final List<Opening> openings;
+    private final TriangleMesh sheets;
+    private final int[] partOfSheet;
+    private final TriangleMesh cutSheets;
+    private final int[] partOfCut;
+    private final TriangleMesh closures;
+    private final int[] openingOfClosure;
+    private final @Nullable Vec3 inside;
+    private final List<String> remarks;
+
+    /**
+     * @param partOfSheet part index of each triangle of {@code sheets}; -1 = virtual cap of a GAP opening
+     * @param openingOfClosure opening index of each triangle of {@code closures}
+     * @param inside a point of the cavity, or null for everything enclosed
+     * @param remarks findings about the geometry in words (closed gaps, duplicate triangles), each with a position
+     */
+    public Cavity(
+            String name,
+            List<Part> parts,
+            List<Opening> openings,
+            TriangleMesh sheets,
+            int[] partOfSheet,
+            TriangleMesh cutSheets,
+            int[] partOfCut,
+            TriangleMesh closures,
+            int[] openingOfClosure,
+            @Nullable Vec3 inside,
+            List<String> remarks) {
+        this.name = name;
+        this.parts = List.copyOf(parts);
+        this.openings = List.copyOf(openings);
+        this.sheets = sheets;
+        this.partOfSheet = partOfSheet.clone();
+        this.cutSheets = cutSheets;
+        this.partOfCut = partOfCut.clone();
+        this.closures = closures;
+        this.openingOfClosure = openingOfClosure.clone();
+        this.inside = inside;
+        this.remarks = List.copyOf(remarks);
+    }
+
+    public String name() {
+        return name;
+    }
+
+    public List<Part> parts() {
+        return parts;
+    }
+
+    public List<Opening> openings() {
+        return openings;
+    }
+
+    /** Whole sheets, openings not cut; virtual caps of gaps included (part -1). */
+    public TriangleMesh sheets() {
+        return sheets;
+    }
+
+    /** Part of a triangle of {@link #sheets()}; -1 = virtual cap of a gap. */
+    public int partOfSheet(int triangle) {
+        return partOfSheet[triangle];
+    }
+
+    /** Sheets with the openings cut out; no caps. */
+    public TriangleMesh cutSheets() {
+        return cutSheets;
+    }
+
+    public int partOfCut(int triangle) {
+        return partOfCut[triangle];
+    }
+
+    /** The pieces cut out of the sheets. */
+    public TriangleMesh closures() {
+        return closures;
+    }
+
+    public int openingOfClosure(int triangle) {
+        return openingOfClosure[triangle];
+    }
+
+    public @Nullable Vec3 inside() {
+        return inside;
+    }
+
+    public List<String> remarks() {
+        return remarks;
+    }
+
+    /** Index of the opening with this name, or -1. */
+    public int openingIndex(String openingName) {
+        for (int i = 0; i < openings.size(); i++) {
+            if (openings.get(i).name().equals(openingName)) {
+                return i;
+            }
+        }
+        return -1;
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.cavity;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.coverage;
+
+import org.jspecify.annotations.NullMarked;

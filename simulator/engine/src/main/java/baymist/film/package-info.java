@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.film;
+
+import org.jspecify.annotations.NullMarked;

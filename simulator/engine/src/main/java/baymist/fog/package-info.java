@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.fog;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.geom;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.ledger;
+
+import org.jspecify.annotations.NullMarked;

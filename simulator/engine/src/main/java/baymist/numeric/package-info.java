@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.numeric;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.problem;
+
+import org.jspecify.annotations.NullMarked;

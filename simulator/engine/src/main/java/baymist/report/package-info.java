@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.report;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.run;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,135 @@
+package baymist.scene;
+
+import baymist.geom.Outline;
+import baymist.geom.Vec3;
+import baymist.problem.SourcePlace;
+import java.nio.file.Path;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** What the cavity is made of: a tape-measure family or a mesh file. All lengths m, axes x aft, y right, z up. */
+public sealed interface CavitySpec {
+    /** Name of the structure, for reports. */
+    String name();
+
+    /** Where the model is stated, for messages. */
+    SourcePlace place();
+
+    /**
+     * Control surface (wedge): a channel spar at x = 0 facing aft, upper and lower skins that run straight to the trailing
+     * edge, ribs across. Root at y = 0, tip at y = span; the hinge line is straight and square to y.
+     *
+     * @param rootChordM spar to trailing edge at the root; tipChordM likewise at the tip
+     * @param rootDepthM inside depth at the spar at the root; tipDepthM at the tip
+     * @param edgeDepthM inside depth left at the trailing edge (0 = the skins meet)
+     * @param gaugeM sheet thickness
+     * @param ribs at least the two end ribs, in order of y
+     */
+    record ControlSurface(
+            String name,
+            double spanM,
+            double rootChordM,
+            double tipChordM,
+            double rootDepthM,
+            double tipDepthM,
+            double edgeDepthM,
+            double gaugeM,
+            List<Rib> ribs,
+            List<OpeningSpec> ports,
+            SourcePlace place)
+            implements CavitySpec {}
+
+    /**
+     * Wing box between two spars: NACA 4-digit skins (NACA Report 460), ribs with lightening holes, blade stringers, ports.
+     * Leading edge of the root section at the origin; x = chordwise aft, y = outboard, z up.
+     *
+     * @param naca four digits, e.g. "2412"
+     * @param frontSpar, rearSpar chord fractions, 0 < front < rear < 1
+     * @param sweepM aft offset of the tip section's leading edge
+     * @param dihedralM upward offset of the tip section's chord line
+     * @param stringersUpper, stringersLower number of blade stringers on each skin
+     * @param stringerHeightM blade height
+     * @param ribs in order of y; the first and last close the box
+     * @param ports openings in skins or spars
+     */
+    record WingBox(
+            String name,
+            String naca,
+            double spanM,
+            double rootChordM,
+            double tipChordM,
+            double sweepM,
+            double dihedralM,
+            double frontSpar,
+            double rearSpar,
+            double gaugeM,
+            int stringersUpper,
+            int stringersLower,
+            double stringerHeightM,
+            List<Rib> ribs,
+            List<OpeningSpec> ports,
+            SourcePlace place)
+            implements CavitySpec {}
+
+    /**
+     * A rib square to y.
+     *
+     * @param yM station
+     * @param shortOfEdgeM how far its web stops ahead of the trailing edge (control surface; 0 = runs right to it)
+     * @param holes lightening holes and wand holes
+     */
+    record Rib(double yM, double shortOfEdgeM, List<RibHole> holes) {}
+
+    /**
+     * A hole in a rib.
+     *
+     * @param aftM chordwise distance of its centre aft of the (front) spar, m
+     * @param upM height of its centre above the middle of the section there, m
+     */
+    record RibHole(@Nullable String name, Outline outline, double aftM, double upM, PhaseStates states) {}
+
+    /** Closed rectangular box; walls "floor", "ceiling", "forward wall", "aft wall", "left wall", "right wall". */
+    record Block(
+            String name,
+            Vec3 sizeM,
+            Vec3 rotationDeg,
+            Vec3 originM,
+            double gaugeM,
+            List<OpeningSpec> ports,
+            SourcePlace place)
+            implements CavitySpec {}
+
+    /**
+     * Closed circular cylinder about its own x axis (length &gt; 0; parts "shell", "left end"...: see the family's docs) or sphere (length 0; part
+     * "shell"), turned about x, y, z in turn.
+     */
+    record Round(
+            String name,
+            double lengthM,
+            double radiusM,
+            int segments,
+            Vec3 rotationDeg,
+            Vec3 originM,
+            double gaugeM,
+            List<OpeningSpec> ports,
+            SourcePlace place)
+            implements CavitySpec {}
+
+    /**
+     * Triangles or shell elements from a file.
+     *
+     * @param file STL (ASCII or binary) or shell bulk data (.bdf, .dat, .nas)
+     * @param unitM length of one file unit, m
+     * @param inside a point in the cavity, if the file leaves that open; null = everything enclosed
+     * @param gaugeM sheet thickness where the file states none
+     */
+    record Mesh(
+            String name,
+            Path file,
+            double unitM,
+            @Nullable Vec3 inside,
+            double gaugeM,
+            List<OpeningSpec> ports,
+            SourcePlace place)
+            implements CavitySpec {}
+}

@@ -1,0 +1,25 @@
+package baymist.scene;
+
+import baymist.problem.SourcePlace;
+
+/**
+ * One draw-back pass with the trigger held.
+ *
+ * @param fromDepthM insertion depth at the start; infinite = as deep as the wand goes
+ * @param toDepthM insertion depth at the end, not above the start
+ * @param drawBackMPerS draw-back rate; ignored when both depths are equal, then {@code holdS} counts
+ * @param clockRad clock angle of the direction pin: 0 = up, seen from outside looking in along the wand
+ * @param holdS trigger time at the start depth before drawing back, s
+ * @param hangS time that the fog hangs after this pass before the next one, s
+ */
+public record PassSpec(
+        String name,
+        String entry,
+        String wand,
+        double fromDepthM,
+        double toDepthM,
+        double drawBackMPerS,
+        double clockRad,
+        double holdS,
+        double hangS,
+        SourcePlace place) {}

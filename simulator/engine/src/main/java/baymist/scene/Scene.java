@@ -1,0 +1,53 @@
+package baymist.scene;
+
+import baymist.geom.Vec3;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One complete, validated job in SI units.
+ *
+ * @param file scene file as the user named it, for messages
+ * @param hash SHA-256 (hex) over the scene file and every file that it names
+ * @param cuts openings that the scene cuts besides those of the model
+ * @param states overrides of the states of named openings (of the model or cut), by opening name
+ * @param wands by name
+ * @param gravity unit vector along gravity in structure axes, (0, 0, -1) when level
+ * @param gravityMPerS2 magnitude, m/s²
+ * @param hangS hang time after the last pass, s
+ * @param sizeBins number of droplet size bins, 1..24
+ * @param raysPerJet rays that sample a jet at one station, at least 16
+ * @param stationSpacingM largest spacing of spray stations along a pass, m; 0 = chosen by the engine
+ */
+public record Scene(
+        String file,
+        String hash,
+        String title,
+        String story,
+        CavitySpec cavity,
+        List<OpeningSpec> cuts,
+        Map<String, PhaseStates> states,
+        Map<String, WandSpec> wands,
+        ProductSpec product,
+        SupplySpec supply,
+        List<EntrySpec> entries,
+        List<PassSpec> passes,
+        double hangS,
+        TargetSpec targets,
+        Vec3 gravity,
+        double gravityMPerS2,
+        VoxelSpec voxel,
+        AirSpec air,
+        @Nullable InitialFog initialFog,
+        int sizeBins,
+        int raysPerJet,
+        double stationSpacingM) {
+    public Scene {
+        cuts = List.copyOf(cuts);
+        states = Map.copyOf(states);
+        wands = Map.copyOf(wands);
+        entries = List.copyOf(entries);
+        passes = List.copyOf(passes);
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.scene.io;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.scene;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.spray;
+
+import org.jspecify.annotations.NullMarked;

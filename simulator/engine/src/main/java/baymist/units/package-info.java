@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.units;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.verify;
+
+import org.jspecify.annotations.NullMarked;

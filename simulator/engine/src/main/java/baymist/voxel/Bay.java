@@ -1,0 +1,6 @@
+package baymist.voxel;
+
+import baymist.geom.Box3;
+
+/** A compartment that appears when every opening is closed. */
+public record Bay(String name, double volumeM3, double areaM2, Box3 bounds, int cells) {}

@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.voxel;
+
+import org.jspecify.annotations.NullMarked;
