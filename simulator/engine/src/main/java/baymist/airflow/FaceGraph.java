@@ -90,16 +90,12 @@ record FaceGraph(int cells, int[] low, int[] high, byte[] axis, double[] conduct
      * therefore splits it, so thin walls survive on every level. Cells without links get -1 (nothing to solve).
      */
     int[] aggregate(boolean[] coarsen) {
-        double[] strongest = new double[cells];
-        for (int f = 0; f < low.length; f++) {
-            strongest[low[f]] = Math.max(strongest[low[f]], conductanceM[f]);
-            strongest[high[f]] = Math.max(strongest[high[f]], conductanceM[f]);
-        }
+        double[] strongest = strongest();
         UnionFind sets = new UnionFind(cells);
         for (int f = 0; f < low.length; f++) {
             int p = low[f];
             int q = high[f];
-            if (conductanceM[f] >= STRONG * Math.min(strongest[p], strongest[q]) && sameBlock(p, q, coarsen)) {
+            if (strong(f, strongest) && sameBlock(p, q, coarsen)) {
                 sets.join(p, q);
             }
         }
@@ -110,6 +106,19 @@ record FaceGraph(int cells, int[] low, int[] high, byte[] axis, double[] conduct
             number[c] = strongest[c] == 0 ? -1 : r == c ? next++ : number[r];
         }
         return number;
+    }
+
+    private double[] strongest() {
+        double[] strongest = new double[cells];
+        for (int f = 0; f < low.length; f++) {
+            strongest[low[f]] = Math.max(strongest[low[f]], conductanceM[f]);
+            strongest[high[f]] = Math.max(strongest[high[f]], conductanceM[f]);
+        }
+        return strongest;
+    }
+
+    private boolean strong(int link, double[] strongest) {
+        return conductanceM[link] >= STRONG * Math.min(strongest[low[link]], strongest[high[link]]);
     }
 
     private boolean sameBlock(int p, int q, boolean[] coarsen) {
@@ -141,8 +150,9 @@ record FaceGraph(int cells, int[] low, int[] high, byte[] axis, double[] conduct
     }
 
     /**
-     * The coarse graph: links that join the same coarse pair are summed, and halved along a coarsened axis because the
-     * distance between the centres has doubled.
+     * The coarse graph: links that join the same coarse pair are summed; strong ones are halved along a coarsened axis because
+     * the distance between the centres has doubled. A weak link (a small hole in a sheet) is a resistance of its own that does
+     * not grow with the cells, so it keeps its value.
      */
     FaceGraph coarse(int[] coarseOf, int coarseCells, boolean[] coarsen) {
         int[] p = new int[low.length];
@@ -158,6 +168,7 @@ record FaceGraph(int cells, int[] low, int[] high, byte[] axis, double[] conduct
         for (int c = 0; c < coarseCells; c++) {
             start[c + 1] += start[c];
         }
+        double[] strongest = strongest();
         int[] fill = start.clone();
         int[] target = new int[start[coarseCells]];
         double[] sum = new double[target.length];
@@ -175,7 +186,7 @@ record FaceGraph(int cells, int[] low, int[] high, byte[] axis, double[] conduct
                 along[at] = axis[f];
                 fill[p[f]]++;
             }
-            sum[at] += conductanceM[f] * (coarsen[axis[f]] ? 0.5 : 1);
+            sum[at] += conductanceM[f] * (coarsen[axis[f]] && strong(f, strongest) ? 0.5 : 1);
         }
         return packed(
                 coarseCells, start, fill, target, along, sum, coarseBlocks(coarseOf, coarseCells, coarsen), coarsen);

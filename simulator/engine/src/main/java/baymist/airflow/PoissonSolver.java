@@ -79,12 +79,20 @@ public final class PoissonSolver {
         int iterations = 0;
         double residual = 1;
         double[] r = b.clone();
+        // A restart mends what rounding has added to the recurred residual; it ends when it no longer helps.
         for (int attempt = 0; attempt <= RESTARTS && residual > relativeTolerance; attempt++) {
-            iterations += iterate(x, r, relativeTolerance * size, work);
-            multigrid.finest().residual(b, x, r);
-            residual = Math.sqrt(dot(r, r)) / size;
+            double[] trial = x.clone();
+            iterations += iterate(trial, r, relativeTolerance * size, work);
+            centre(trial);
+            multigrid.finest().residual(b, trial, r);
+            double left = Math.sqrt(dot(r, r)) / size;
+            if (!(left < residual)) {
+                break;
+            }
+            residual = left;
+            x = trial;
+            balance(r);
         }
-        centre(x);
         return new Solution(x, iterations, residual, imbalance);
     }
 

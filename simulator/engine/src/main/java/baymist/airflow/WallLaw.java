@@ -10,14 +10,15 @@ import baymist.voxel.VoxelGrid;
  *
  * <p>Spalding (1961), "A single formula for the law of the wall", J. Appl. Mech. 28, 455 (White, Viscous Fluid Flow, eq.
  * 6-41): one curve from the wall through the buffer layer to the log law, valid to y+ of some 300 and, in ducts, usable to
- * the centre line. Constants kappa = 0.41, B = 5.0 (White; Pope 2000 has 0.41 and 5.2).
+ * the centre line. Constants are Spalding's own, kappa = 0.40 and B = 5.5, which fit the buffer layer best with his curve
+ * (exp(-kappa B) = 0.1108 in his paper); the log laws of White (0.41, 5.0) and Pope 2000 (0.41, 5.2) lie within 5 %.
  */
 public final class WallLaw {
     /** Von Karman's constant. */
-    public static final double KAPPA = 0.41;
+    public static final double KAPPA = 0.40;
 
     /** Log-law intercept of a smooth wall. */
-    public static final double INTERCEPT = 5.0;
+    public static final double INTERCEPT = 5.5;
 
     /**
      * Least distance from wall to sampling point, as a share of the voxel along the normal. ASSUMED: where a sheet passes
