@@ -66,7 +66,8 @@ class AirProjectorTest {
 
     @Test
     void slitInABaffleAddsItsConformalLength() {
-        // Symmetric slit of width w in a channel H wide: length added (2H/pi) ln(1/sin(pi w/2H)) (Smythe, Static and Dynamic
+        // Symmetric slit of width w in a channel H wide: length added (2H/pi) ln(1/sin(pi w/2H)) (Smythe, Static and
+        // Dynamic
         // Electricity, conformal map). The edges are singular, so the error halves with the cell.
         double exact = 2 / Math.PI * Math.log(1 / Math.sin(Math.PI / 4));
         double coarse = slitLength(20);
@@ -78,8 +79,8 @@ class AirProjectorTest {
     /** Length that a slit half as wide as the channel adds, over the channel's width. */
     private static double slitLength(int nz) {
         int nx = 2 * nz;
-        GridFixtures fixture = GridFixtures.box(nx, 1, nz, H)
-                .baffle(nx / 2, 0, (j, k) -> k >= nz / 4 && k < 3 * nz / 4 ? H * H : 0);
+        GridFixtures fixture =
+                GridFixtures.box(nx, 1, nz, H).baffle(nx / 2, 0, (j, k) -> k >= nz / 4 && k < 3 * nz / 4 ? H * H : 0);
         VoxelGrid grid = fixture.build();
         double[] b = new double[grid.cellCount()];
         for (int k = 0; k < nz; k++) {

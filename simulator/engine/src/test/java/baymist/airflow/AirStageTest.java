@@ -2,6 +2,7 @@ package baymist.airflow;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -12,14 +13,23 @@ import baymist.geom.Outline;
 import baymist.geom.PlacedOutline;
 import baymist.geom.Vec3;
 import baymist.numeric.Workers;
+import baymist.problem.SourcePlace;
 import baymist.scene.AirSpec;
+import baymist.scene.CavitySpec;
+import baymist.scene.DropletSpec;
 import baymist.scene.OpeningState;
 import baymist.scene.PhaseStates;
+import baymist.scene.ProductSpec;
+import baymist.scene.Scene;
+import baymist.scene.SupplySpec;
+import baymist.scene.TargetSpec;
+import baymist.scene.VoxelSpec;
 import baymist.spray.SprayHits;
 import baymist.units.Air;
 import baymist.voxel.VoxelGrid;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class AirStageTest {
@@ -183,6 +193,39 @@ class AirStageTest {
         assertArrayEquals(new double[] {1, 0, 1}, OpenFractions.hang(openings));
         assertArrayEquals(new double[] {1, 0, 0}, OpenFractions.after(openings));
         assertEquals(Math.PI * 1e-4, OpenFractions.areasM2(openings)[0], 1e-12);
+    }
+
+    @Test
+    void settingsComeFromTheScene() {
+        SourcePlace place = SourcePlace.of("job.yaml");
+        Scene scene = new Scene(
+                "job.yaml",
+                "",
+                "",
+                "",
+                new CavitySpec.Block("box", new Vec3(1, 1, 1), Vec3.ZERO, Vec3.ZERO, 1e-3, List.of(), place),
+                List.of(),
+                Map.of(),
+                Map.of(),
+                new ProductSpec("oil", 880, 0.04, 0.03, 1, 293.15),
+                new SupplySpec.Pressure(550_000, 0.85, 5e-4, new DropletSpec.Tracer()),
+                List.of(),
+                List.of(),
+                300,
+                TargetSpec.DEFAULT,
+                new Vec3(0, 0, -1),
+                9.80665,
+                VoxelSpec.AUTO,
+                AirSpec.DEFAULT,
+                null,
+                8,
+                64,
+                0);
+        AirSettings settings = AirSettings.of(scene, Air.STANDARD);
+        assertEquals(AirProjector.TOLERANCE, settings.tolerance());
+        assertTrue(settings.residualConvection());
+        AirSettings weightless = new AirSettings(scene.air(), Air.STANDARD, scene.gravity(), 0, 1e-8);
+        assertFalse(weightless.residualConvection());
     }
 
     @Test

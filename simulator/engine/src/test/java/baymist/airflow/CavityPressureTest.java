@@ -40,11 +40,11 @@ class CavityPressureTest {
         double choked = 2.588e-3 * Math.sqrt(RT) / (0.6847 * 0.61 * NO_30) - AIR.pressurePa();
         // 0.6847 = sqrt(1.4) (2/2.4)^3.
         assertEquals(0.6847, Math.sqrt(1.4) * Math.pow(2 / 2.4, 3), 1e-4);
-        assertEquals(114_000, choked, 0.5 * 114_000);
+        assertEquals(114_000, choked, 0.02 * 114_000);
         assertEquals(choked, w.endGaugePa(), 2e-3 * choked);
         PressureWindow pass = CavityPressure.advance(AIR, new Load(0, 12, 2.588e-3, NO_30, 0.075), 0);
         // About 24 kPa after 12 s in 75 L (estimate of the design notes for this case).
-        assertEquals(24_000, pass.endGaugePa(), 0.2 * 24_000);
+        assertEquals(24_000, pass.endGaugePa(), 0.1 * 24_000);
     }
 
     @Test

@@ -16,7 +16,8 @@ class WallLawTest {
     @ParameterizedTest
     @ValueSource(doubles = {60, 100, 200, 300})
     void outsideTheBufferLayerItIsTheLogLaw(double yPlus) {
-        // Log law u+ = ln(y+)/0.41 + 5.0 (White, Viscous Fluid Flow; Pope 2000 with 5.2; Spalding's own constants are 0.40, 5.5).
+        // Log law u+ = ln(y+)/0.41 + 5.0 (White, Viscous Fluid Flow; Pope 2000 with 5.2; Spalding's own constants are
+        // 0.40, 5.5).
         double uPlus = Math.log(yPlus) / 0.41 + 5.0;
         double friction = 0.3;
         double found = WallLaw.frictionSpeedMPerS(uPlus * friction, yPlus * NU / friction, NU);
