@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.TreeMap;
 
 /**
@@ -33,7 +34,7 @@ final class GapFinder {
     private final SheetModel model;
     private final TriangleMesh mesh;
     /** Free neighbours of a vertex, with the triangle at the edge. */
-    private final Map<Integer, TreeMap<Integer, Integer>> free = new TreeMap<>();
+    private final Map<Integer, NavigableMap<Integer, Integer>> free = new TreeMap<>();
 
     private double smallestAreaM2;
 
@@ -108,11 +109,11 @@ final class GapFinder {
                 at = next;
             }
         }
-        free.values().removeIf(TreeMap::isEmpty);
+        free.values().removeIf(NavigableMap::isEmpty);
         return length;
     }
 
-    private TreeMap<Integer, Integer> neighbours(int vertex) {
+    private NavigableMap<Integer, Integer> neighbours(int vertex) {
         return free.getOrDefault(vertex, new TreeMap<>());
     }
 

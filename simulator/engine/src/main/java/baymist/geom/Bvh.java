@@ -126,15 +126,15 @@ public final class Bvh {
         // a ray that runs in a face of the box gives 0 * infinity: such a pair does not restrict
         double near = ray.tMin;
         double far = ray.t();
-        if (x1 == x1 && x2 == x2) {
+        if (!Double.isNaN(x1) && !Double.isNaN(x2)) {
             near = Math.max(near, Math.min(x1, x2));
             far = Math.min(far, wider(Math.max(x1, x2)));
         }
-        if (y1 == y1 && y2 == y2) {
+        if (!Double.isNaN(y1) && !Double.isNaN(y2)) {
             near = Math.max(near, Math.min(y1, y2));
             far = Math.min(far, wider(Math.max(y1, y2)));
         }
-        if (z1 == z1 && z2 == z2) {
+        if (!Double.isNaN(z1) && !Double.isNaN(z2)) {
             near = Math.max(near, Math.min(z1, z2));
             far = Math.min(far, wider(Math.max(z1, z2)));
         }

@@ -30,6 +30,8 @@ public final class Ray {
     private double t;
 
     /**
+     * Sets the ray for a new cast.
+     *
      * @param direction not zero; parameters count in lengths of it
      * @param tMin hits nearer than this are ignored (inclusive bound)
      * @param tMax hits farther than this are ignored (inclusive bound)

@@ -90,8 +90,8 @@ public final class RodClearance {
             this.along = along;
             this.across1 = along.anyPerpendicular();
             this.across2 = along.cross(across1);
-            this.radius = radius;
             this.r2 = radius * radius * GRAZING;
+            this.radius = Math.sqrt(r2);
             this.start = start;
             this.depth = max;
             this.mesh = mesh;

@@ -7,6 +7,8 @@ public interface TriangleFilter {
     TriangleFilter ALL = (triangle, t, x, y, z) -> true;
 
     /**
+     * Whether the ray takes this hit.
+     *
      * @param t ray parameter of the hit; m when the ray's direction is a unit vector
      * @param x,y,z hit point, m
      * @return true to take the hit, false to let the ray pass
