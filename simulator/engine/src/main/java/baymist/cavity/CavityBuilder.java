@@ -1,0 +1,93 @@
+package baymist.cavity;
+
+import baymist.geom.TriangleMesh;
+import baymist.geom.Vec3;
+import baymist.scene.CavitySpec;
+import baymist.scene.EntrySpec;
+import baymist.scene.OpeningSpec;
+import baymist.scene.PhaseStates;
+import baymist.scene.Scene;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+
+/** Builds the sheet-metal body of a job: sheets, openings, cut sheets. See the package description. */
+public final class CavityBuilder {
+    private CavityBuilder() {}
+
+    /**
+     * Builds the cavity of a scene.
+     *
+     * @throws baymist.problem.SceneException if the model, a cut, a state or an entry can't be carried out; all such problems
+     *     of one stage are told at once
+     */
+    public static Cavity build(Scene scene) {
+        return build(scene.cavity(), scene.cuts(), scene.states(), scene.entries());
+    }
+
+    /** As {@link #build(Scene)} from the parts of a scene that matter here. */
+    public static Cavity build(
+            CavitySpec spec, List<OpeningSpec> cuts, Map<String, PhaseStates> states, List<EntrySpec> entries) {
+        SheetModel model = sheets(spec);
+        TriangleMesh open = model.mesh();
+        int[] partOfOpen = model.partOfTriangle();
+        capGaps(model);
+        TriangleMesh whole = model.mesh();
+        int[] partOfWhole = model.partOfTriangle();
+
+        OpeningPlan plan = new OpeningPlan(spec, model, open, partOfOpen, whole);
+        List<OpeningPlan.Planned> planned = plan.place(cuts, states, entries);
+        SheetCutter cutter = new SheetCutter(open, partOfOpen);
+        plan.cut(planned, cutter);
+        List<Opening> openings =
+                planned.stream().map(OpeningPlan.Planned::opening).toList();
+        addCaps(model, openings, cutter);
+        return new Cavity(
+                spec.name(),
+                model.parts,
+                openings,
+                whole,
+                partOfWhole,
+                cutter.cutSheets(),
+                cutter.partOfCut(),
+                cutter.closures(),
+                cutter.openingOfClosure(),
+                spec instanceof CavitySpec.Mesh mesh ? mesh.inside() : null,
+                model.remarks);
+    }
+
+    private static SheetModel sheets(CavitySpec spec) {
+        if (spec instanceof CavitySpec.ControlSurface surface) {
+            return ControlSurfaceFamily.build(surface);
+        }
+        if (spec instanceof CavitySpec.WingBox box) {
+            return WingBoxFamily.build(box);
+        }
+        if (spec instanceof CavitySpec.Block block) {
+            return SolidFamilies.block(block);
+        }
+        if (spec instanceof CavitySpec.Round round) {
+            return SolidFamilies.round(round);
+        }
+        if (spec instanceof CavitySpec.Mesh mesh) {
+            return MeshFamily.build(mesh);
+        }
+        throw new IllegalArgumentException("no builder for " + spec.getClass());
+    }
+
+    private static void capGaps(SheetModel model) {
+        for (SheetModel.Gap gap : model.gaps) {
+            for (Vec3[] t : gap.cap()) {
+                model.triangle(-1, t[0], t[1], t[2]);
+            }
+        }
+    }
+
+    private static void addCaps(SheetModel model, List<Opening> openings, SheetCutter cutter) {
+        List<String> names = openings.stream().map(Opening::name).toList();
+        for (SheetModel.Gap gap : model.gaps) {
+            int index = names.indexOf(gap.name());
+            gap.cap().forEach(t -> cutter.addClosure(index, Arrays.asList(t)));
+        }
+    }
+}
