@@ -134,6 +134,9 @@ final class QuantityText {
         if (d == Dimension.LENGTH) {
             all = all + "|(?:#|[Nn][Oo]\\.?) *\\d{1,3} *drill";
         }
+        if (d.zeroNeedsNoUnit()) {
+            all = all + "|[+-]?0+(?:\\.0*)?";
+        }
         return "^ *(?:" + all + ") *$";
     }
 
