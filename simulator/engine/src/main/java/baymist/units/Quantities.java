@@ -119,10 +119,14 @@ public final class Quantities {
         List<String> kinds = new ArrayList<>();
         Set<String> units = new LinkedHashSet<>();
         for (Dimension d : allowed) {
-            kinds.add(d.nounWithArticle() + " such as `" + String.join("` or `", d.examples()) + "`");
+            List<String> examples = d.examples();
+            int last = examples.size() - 1;
+            String most = String.join("`, `", examples.subList(0, Math.max(last, 1)));
+            kinds.add(d.nounWithArticle() + " such as `" + most + "`"
+                    + (last > 0 ? " or `" + examples.get(last) + "`" : ""));
             units.addAll(units(d));
         }
-        return String.join(", or ", kinds) + ", is wanted (units: " + String.join(", ", units) + ")";
+        return String.join(", or ", kinds) + " is wanted (units: " + String.join(", ", units) + ")";
     }
 
     /** Preferred unit symbols of a dimension. */

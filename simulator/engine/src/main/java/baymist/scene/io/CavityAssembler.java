@@ -106,7 +106,8 @@ final class CavityAssembler {
         List<CavitySpec.Rib> ribs = new Ribs(f, problems, openings)
                 .inSections(
                         (y, aft) -> thickness * (rootChord + y / span * (tipChord - rootChord)),
-                        y -> (rear - front) * (rootChord + y / span * (tipChord - rootChord)));
+                        y -> (front < rear ? rear - front : Double.NaN)
+                                * (rootChord + y / span * (tipChord - rootChord)));
         return new CavitySpec.WingBox(
                 f.text("name"),
                 naca,

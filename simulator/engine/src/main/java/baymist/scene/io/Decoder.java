@@ -45,7 +45,10 @@ final class Decoder {
                     SceneProblem.NO_VALUE,
                     place,
                     "no value stands here; " + ShapeWords.of(shape)
-                            + " is wanted (a `#` after a space begins a comment: quote a value that starts with one, \"#30 drill\")");
+                            + " is wanted"
+                            + (shape instanceof Shape.Measure
+                                    ? " (a `#` after a space begins a comment: write \"#30 drill\" in quotes)"
+                                    : ""));
             return new Value.Broken(place);
         }
         if (shape instanceof Shape.Either either) {
@@ -174,7 +177,9 @@ final class Decoder {
                         SceneProblem.UNKNOWN_KEY,
                         new SourcePlace(place.file(), YamlTree.lineOf(key), place.field()),
                         "unknown key `" + SourceFiles.printable(key.getValue()) + "`"
-                                + Suggestion.of(key.getValue(), known));
+                                + (key.getValue().matches("\\d.*")
+                                        ? "; a comma parts two entries here, so write decimals with a point"
+                                        : Suggestion.of(key.getValue(), known)));
             } else {
                 values.put(field.key(), decode(tuple.getValueNode(), field.shape(), join(place.field(), field.key())));
             }
@@ -252,7 +257,8 @@ final class Decoder {
             problems.add(
                     SceneProblem.LIST_LENGTH,
                     place,
-                    "found " + size + " values; " + wanted + ": " + ShapeWords.of(list.item()));
+                    "found " + size + (size == 1 ? " value; " : " values; ") + wanted + ": "
+                            + ShapeWords.of(list.item()));
             return new Value.Broken(place);
         }
         for (Node item : sequence.getValue()) {

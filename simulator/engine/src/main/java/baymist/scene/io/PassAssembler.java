@@ -46,15 +46,21 @@ final class PassAssembler {
     }
 
     List<PassSpec> passes(
-            List<Fields> list, List<EntrySpec> entries, Map<String, WandSpec> wands, boolean allWandsKnown) {
+            List<Fields> list,
+            List<EntrySpec> entries,
+            Map<String, WandSpec> wands,
+            boolean entriesKnown,
+            boolean wandsKnown) {
         List<PassSpec> passes = new ArrayList<>();
         Map<String, SourcePlace> seen = new HashMap<>();
         List<String> entryNames = entries.stream().map(EntrySpec::name).toList();
         for (Fields f : list) {
             String name = f.has("name") ? f.text("name") : "pass " + (passes.size() + 1);
             once("pass", name, f.at("name"), seen);
-            known(SceneProblem.UNKNOWN_ENTRY, "entry", f, entryNames);
-            if (allWandsKnown) {
+            if (entriesKnown) {
+                known(SceneProblem.UNKNOWN_ENTRY, "entry", f, entryNames);
+            }
+            if (wandsKnown) {
                 known(
                         SceneProblem.UNKNOWN_WAND,
                         "wand",

@@ -109,7 +109,15 @@ final class ScalarDecoder {
             return notANumber(text, ShapeWords.of(count), place);
         }
         long value = Long.parseLong(text);
-        if (value < count.low() || value > count.high()) {
+        boolean inside = value >= count.low() && value <= count.high();
+        if (!inside && count.low() == count.high()) {
+            problems.add(
+                    SceneProblem.VERSION,
+                    place,
+                    "format version `" + text + "` is not known; this reader takes version `" + count.low() + "`");
+            return new Value.Broken(place);
+        }
+        if (!inside) {
             problems.add(
                     SceneProblem.OUT_OF_RANGE,
                     place,
@@ -144,7 +152,7 @@ final class ScalarDecoder {
             problems.add(
                     SceneProblem.TEXT_FORM,
                     place,
-                    "found `" + SourceFiles.printable(text) + "`; " + shape.wanted() + " is wanted");
+                    "found `" + SourceFiles.printable(text) + "`; wanted: " + shape.wanted());
             return new Value.Broken(place);
         }
         return new Value.Word(place, text);

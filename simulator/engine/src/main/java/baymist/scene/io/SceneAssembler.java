@@ -59,8 +59,8 @@ final class SceneAssembler {
                 ? null
                 : supplies.supply(supplyFields, product == null ? Double.NaN : product.densityKgPerM3(), sprays);
         List<EntrySpec> entries = passes.entries(f.list("entries"));
-        boolean allWandsKnown = allDecoded(f.get("wands"));
-        List<PassSpec> done = passes.passes(f.list("passes"), entries, wands, allWandsKnown);
+        List<PassSpec> done =
+                passes.passes(f.list("passes"), entries, wands, allNamed(f, "entries"), allNamed(f, "wands"));
         TargetSpec targets = targets(f.fields("targets"));
         Fields gravity = f.fields("gravity");
         Fields numerics = f.fields("numerics");
@@ -99,13 +99,17 @@ final class SceneAssembler {
                 numerics.si("station_spacing", 0));
     }
 
-    /** Whether every wand of the list has a name to be called by; else an unknown wand may be one that is broken. */
-    private static boolean allDecoded(@Nullable Value list) {
-        if (list instanceof Value.Items items) {
+    /**
+     * Whether every item of a list has a name to be called by. If not, or if the list is absent while something else is wrong (a
+     * misspelt key), a name that is not found tells nothing new.
+     */
+    private boolean allNamed(Fields f, String key) {
+        if (f.get(key) instanceof Value.Items items) {
             return items.values().stream()
-                    .allMatch(v -> v instanceof Fields f && !f.text("name").isEmpty());
+                    .allMatch(
+                            v -> v instanceof Fields item && !item.text("name").isEmpty());
         }
-        return list == null;
+        return !f.has(key) && !problems.any();
     }
 
     private Map<String, WandSpec> wands(Fields f) {

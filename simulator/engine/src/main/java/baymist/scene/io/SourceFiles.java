@@ -99,7 +99,7 @@ final class SourceFiles {
                     "there is no file `" + file + "`" + neighbour(file)
                             + (namedAt.field().isEmpty()
                                     ? ""
-                                    : "; paths count from the folder of the file that names them"));
+                                    : " (paths count from the folder of the file that names them)"));
             return false;
         }
         if (!Files.isRegularFile(file)) {

@@ -119,6 +119,8 @@ final class YamlTree {
         LoadSettings settings = LoadSettings.builder()
                 .setSchema(new CoreSchema())
                 .setCodePointLimit(SourceFiles.MOST_BYTES)
+                .setMaxAliasesForCollections(MOST_NODES) // walk() counts what they expand to, and tells the line
+                .setAllowNonScalarKeys(true) // checkKeys() tells the line
                 .setLabel(file)
                 .build();
         ParserImpl parser = new ParserImpl(settings, new StreamReader(settings, text));
@@ -195,7 +197,7 @@ final class YamlTree {
     private void syntax(MarkedYamlEngineException e, String text) {
         int line = e.getProblemMark().map(Mark::getLine).orElse(-1) + 1;
         String problem = SourceFiles.oneLine(e.getProblem() == null ? e.getMessage() : e.getProblem());
-        if (problem.contains("expected a single document")) {
+        if (problem.contains("found another document")) {
             problems.add(
                     SceneProblem.SEVERAL_DOCUMENTS,
                     at(line),
