@@ -1,0 +1,161 @@
+package baymist.scene.io;
+
+import static baymist.scene.io.Shape.Field.may;
+import static baymist.scene.io.Shape.Field.need;
+
+import baymist.scene.io.Shape.Choice;
+import baymist.scene.io.Shape.Count;
+import baymist.scene.io.Shape.Either;
+import baymist.scene.io.Shape.Field;
+import baymist.scene.io.Shape.FileOr;
+import baymist.scene.io.Shape.Group;
+import baymist.scene.io.Shape.ListOf;
+import baymist.scene.io.Shape.Measure;
+import baymist.scene.io.Shape.Real;
+import baymist.scene.io.Shape.Text;
+import baymist.units.Dimension;
+import java.util.List;
+
+/** The format of wand, tip and product models. */
+final class ModelFormat {
+    private ModelFormat() {}
+
+    /** Format version key: must stand in a scene, may stand in a model. */
+    static final Field VERSION = may("baymist", new Count(1, 1), "1", "version of the format");
+
+    private static final Measure ORIFICE = Measure.of(Dimension.LENGTH, "(0 mm .. 20 mm]");
+    private static final Measure CLOCK = Measure.of(Dimension.ANGLE, "[-360 deg .. 360 deg]");
+    private static final Measure OFF_AXIS = Measure.of(Dimension.ANGLE, "[0 deg .. 180 deg]");
+    private static final Measure SHARE = Measure.of(Dimension.FRACTION, "[0 .. 1]");
+
+    static final Group JET = Group.of(
+            "jet",
+            "one jet of a tip",
+            need("off_axis", OFF_AXIS, "angle from straight ahead; `90 deg` = square to the wand"),
+            may("clock", CLOCK, "0 deg", "angle round the wand from its direction pin, clockwise seen along the wand"),
+            need("orifice", ORIFICE, "diameter of the air orifice"),
+            may("air_share", SHARE, "", "share of the tip's air; left out of all jets = by orifice area"),
+            may("liquid_share", SHARE, "", "share of the tip's liquid; left out of all jets = by orifice area"));
+
+    private static final Group RING = Group.of(
+            "ring",
+            "jets evenly all round",
+            need("jets", new Count(2, 64), "number of jets"),
+            need("orifice", ORIFICE, "diameter of each air orifice"),
+            may("off_axis", OFF_AXIS, "90 deg", "angle from straight ahead"),
+            may("clock", CLOCK, "0 deg", "place of the first jet, from the pin"));
+
+    private static final Group ONE_SIDED = Group.of(
+            "one_sided",
+            "a fan of jets centred on the direction pin, its outer jets at the ends of the arc",
+            need("jets", new Count(1, 64), "number of jets"),
+            may(
+                    "arc",
+                    Measure.of(Dimension.ANGLE, "[0 deg .. 360 deg)"),
+                    "60 deg",
+                    "angle round the wand from first to last jet"),
+            need("orifice", ORIFICE, "diameter of each air orifice"),
+            may("off_axis", OFF_AXIS, "90 deg", "angle from straight ahead"));
+
+    private static final Group FORWARD = Group.of(
+            "forward",
+            "a plume straight ahead",
+            may("jets", new Count(1, 64), "1", "number of jets; one stands on the axis, several evenly on the cone"),
+            may(
+                    "cone",
+                    Measure.of(Dimension.ANGLE, "[0 deg .. 120 deg]"),
+                    "0 deg",
+                    "full angle of the cone that several jets stand on"),
+            need("orifice", ORIFICE, "diameter of each air orifice"));
+
+    static final Group TIP = Group.of(
+                    "tip",
+                    "a spray tip, given as one of its patterns or jet by jet",
+                    VERSION,
+                    may("name", Text.NAME, "", "name of the tip; left out = its pattern"),
+                    may("ring", RING, "", "jets evenly all round"),
+                    may("one_sided", ONE_SIDED, "", "a fan of jets centred on the pin"),
+                    may("forward", FORWARD, "", "a plume straight ahead"),
+                    may("jets", new ListOf(JET, 1, 64), "", "any other pattern, jet by jet"))
+            .oneOf("ring", "one_sided", "forward", "jets");
+
+    static final Group WAND = Group.of(
+            "wand",
+            "a straight rigid wand",
+            VERSION,
+            need("name", Text.NAME, "name by which passes call it"),
+            need("length", Measure.of(Dimension.LENGTH, "(0 mm .. 10 m]"), "usable length from the tip"),
+            need("outer_diameter", Measure.of(Dimension.LENGTH, "(0 mm .. 100 mm]"), "outside diameter"),
+            need("bore", Measure.of(Dimension.LENGTH, "(0 mm .. 100 mm)"), "liquid bore, smaller than the outside"),
+            need("tip", new FileOr(TIP), "the spray tip at its end"));
+
+    private static final List<Dimension> VISCOSITIES =
+            List.of(Dimension.KINEMATIC_VISCOSITY, Dimension.DYNAMIC_VISCOSITY);
+
+    private static final Measure VISCOSITY =
+            new Measure(VISCOSITIES, new Interval(0, false, 20, true, "0", "2e7 cSt or 20 000 cP"));
+
+    private static final Measure OIL_TEMPERATURE = Measure.of(Dimension.TEMPERATURE, "[-60 degC .. 200 degC]");
+
+    static final Group VISCOSITY_POINT = Group.of(
+            "viscosity_point",
+            "a measured viscosity",
+            need("at", OIL_TEMPERATURE, "temperature of the measurement"),
+            need("value", VISCOSITY, "kinematic or dynamic viscosity there"));
+
+    static final Group PRODUCT = Group.of(
+            "product",
+            "the oil at its temperature of use",
+            VERSION,
+            need("name", Text.NAME, "name of the product"),
+            need(
+                    "density",
+                    Measure.of(Dimension.DENSITY, "[300 kg/m3 .. 3000 kg/m3]"),
+                    "density at the temperature of use"),
+            need(
+                    "viscosity",
+                    Either.of(VISCOSITY, new ListOf(VISCOSITY_POINT, 2, 2)),
+                    "kinematic or dynamic; one value holds at the temperature of use, two points are interpolated by ASTM D341"),
+            need("surface_tension", Measure.of(Dimension.SURFACE_TENSION, "(0 N/m .. 0.1 N/m]"), "against air"),
+            may(
+                    "non_volatile",
+                    Measure.of(Dimension.FRACTION, "(0 .. 1]"),
+                    "1",
+                    "mass fraction that stays on the sheet"),
+            may("temperature", OIL_TEMPERATURE, "20 degC", "temperature of use"));
+
+    private static final Group SIZE_CLASS = Group.of(
+            "size_class",
+            "droplets of one size",
+            need("diameter", Measure.of(Dimension.LENGTH, "[0.05 um .. 2 mm]"), "droplet diameter"),
+            need("share", SHARE, "share of the sprayed mass; the shares sum to 1"));
+
+    private static final Measure MEDIAN = Measure.of(Dimension.LENGTH, "[0.5 um .. 1 mm]");
+
+    /** Size distribution of the droplets that leave the tip. */
+    static final Shape DROPLETS = Either.of(
+            Choice.of("tracer"),
+            Group.of(
+                            "droplets",
+                            "volume distribution of the droplets",
+                            may(
+                                    "rosin_rammler",
+                                    Group.of(
+                                            "rosin_rammler",
+                                            "Rosin-Rammler distribution",
+                                            need("dv50", MEDIAN, "volume median diameter"),
+                                            need("spread", Real.of("[1 .. 8]"), "exponent; larger = more even")),
+                                    "",
+                                    "Rosin-Rammler"),
+                            may(
+                                    "log_normal",
+                                    Group.of(
+                                            "log_normal",
+                                            "log-normal distribution",
+                                            need("dv50", MEDIAN, "volume median diameter"),
+                                            need("deviation", Real.of("(1 .. 5]"), "geometric standard deviation")),
+                                    "",
+                                    "log-normal"),
+                            may("classes", new ListOf(SIZE_CLASS, 1, 64), "", "explicit sizes"))
+                    .oneOf("rosin_rammler", "log_normal", "classes"));
+}

@@ -1,0 +1,179 @@
+package baymist.scene.io;
+
+import static baymist.scene.io.Shape.Field.may;
+import static baymist.scene.io.Shape.Field.need;
+
+import baymist.scene.io.Shape.Choice;
+import baymist.scene.io.Shape.Count;
+import baymist.scene.io.Shape.Either;
+import baymist.scene.io.Shape.FileOr;
+import baymist.scene.io.Shape.Group;
+import baymist.scene.io.Shape.ListOf;
+import baymist.scene.io.Shape.MapOf;
+import baymist.scene.io.Shape.Measure;
+import baymist.scene.io.Shape.Text;
+import baymist.units.Dimension;
+import java.util.List;
+
+/** The format of a scene file: everything that a job states. */
+final class SceneFormat {
+    private SceneFormat() {}
+
+    private static final Measure THICKNESS = Measure.of(Dimension.LENGTH, "(0 um .. 10 mm]");
+    private static final Measure WAIT = Measure.of(Dimension.TIME, "[0 s .. 24 h]");
+    private static final Measure DEPTH = Measure.of(Dimension.LENGTH, "[0 mm .. 10 m]");
+    private static final Measure DIFFUSIVITY = Measure.of(Dimension.DIFFUSIVITY, "[0 m2/s .. 10 m2/s]");
+    private static final Measure ATTITUDE = Measure.of(Dimension.ANGLE, "[-180 deg .. 180 deg]");
+    private static final Measure VOXEL = Measure.of(Dimension.LENGTH, "[0.1 mm .. 1 m]");
+
+    private static final Measure LIQUID = new Measure(
+            List.of(Dimension.VOLUME_FLOW, Dimension.MASS_FLOW), new Interval(0, true, 1, true, "0 mL/min", "1 kg/s"));
+
+    private static final Group CATCH_CUP = Group.of(
+            "catch_cup",
+            "the liquid measured at the tip",
+            need("volume", Measure.of(Dimension.VOLUME, "(0 mL .. 100 L]"), "liquid caught"),
+            need("time", Measure.of(Dimension.TIME, "(0 s .. 1 h]"), "time of catching"));
+
+    static final Group SUPPLY = Group.of(
+                    "supply",
+                    "how air and liquid are driven to the tip",
+                    may(
+                            "pressure",
+                            Measure.of(Dimension.PRESSURE, "(0 psi .. 20 bar]"),
+                            "",
+                            "air pressure at the tip, gauge"),
+                    may(
+                            "discharge_coefficient",
+                            Measure.of(Dimension.FRACTION, "[0.3 .. 1]"),
+                            "0.85",
+                            "of the air orifices (with `pressure`)"),
+                    may(
+                            "exit_speed",
+                            Measure.of(Dimension.SPEED, "(0 m/s .. 1000 m/s]"),
+                            "",
+                            "speed at each orifice, air at ambient density, in place of `pressure`"),
+                    may("liquid", LIQUID, "", "liquid sprayed by the whole tip, by volume or mass"),
+                    may("catch_cup", CATCH_CUP, "", "the liquid as measured, in place of `liquid`"),
+                    need(
+                            "droplets",
+                            ModelFormat.DROPLETS,
+                            "sizes of the droplets that leave the tip; `tracer` follows the air"))
+            .atMostOneOf("pressure", "exit_speed")
+            .atMostOneOf("liquid", "catch_cup");
+
+    static final Group ENTRY = Group.of(
+            "entry",
+            "an opening that a wand may use",
+            need("name", Text.NAME, "name by which passes call it"),
+            need("opening", Text.NAME, "name of the opening, of the cavity or cut here"),
+            may("direction", CavityFormat.DIRECTION, "", "way of the wand going in; left out = square to the opening"));
+
+    static final Group PASS = Group.of(
+            "pass",
+            "one draw-back with the trigger held",
+            may("name", Text.NAME, "", "name; left out = `pass 1` and so on"),
+            need("entry", Text.NAME, "name of the entry"),
+            need("wand", Text.NAME, "name of the wand"),
+            may("from", Either.of(DEPTH, Choice.of("deepest")), "deepest", "insertion depth of the tip at the start"),
+            need("to", DEPTH, "insertion depth at the end; not deeper than `from`"),
+            may(
+                    "draw_back",
+                    Measure.of(Dimension.SPEED, "(0 mm/s .. 10 m/s]"),
+                    "",
+                    "draw-back rate; wanted unless `from` and `to` are equal"),
+            may(
+                    "clock",
+                    Measure.of(Dimension.ANGLE, "[-360 deg .. 360 deg]"),
+                    "0 deg",
+                    "clock angle of the direction pin: 0 = up, clockwise seen from outside along the wand"),
+            may("hold", WAIT, "0 s", "trigger time at the start depth before drawing back"),
+            may("hang", WAIT, "0 s", "wait after this pass before the next"));
+
+    private static final Group TARGETS = Group.of(
+            "targets",
+            "film builds that count",
+            may("haze", THICKNESS, "1 um", "reached from here"),
+            may("build", THICKNESS, "10 um", "protected from here"),
+            may("excess", THICKNESS, "50 um", "too much from here"));
+
+    private static final Group GRAVITY = Group.of(
+            "gravity",
+            "attitude of the structure",
+            may("roll", ATTITUDE, "0 deg", "positive with the right (+y) side down"),
+            may("pitch", ATTITUDE, "0 deg", "positive with the front (-x) end up"),
+            may(
+                    "g",
+                    Measure.of(Dimension.ACCELERATION, "[0 m/s2 .. 100 m/s2]"),
+                    "9.80665 m/s2",
+                    "magnitude; another one serves verification"));
+
+    private static final Group AIR = Group.of(
+            "air",
+            "how the air is treated",
+            may("mode", Choice.of("projected", "still"), "projected", "`still` = no air motion at all (verification)"),
+            may(
+                    "quiet_diffusivity",
+                    DIFFUSIVITY,
+                    "",
+                    "eddy diffusivity with the trigger off; left out = from the bay's size"),
+            may("spray_diffusivity", DIFFUSIVITY, "", "the same with the trigger on; left out = from the jets' power"),
+            may(
+                    "pressure_limit",
+                    Measure.of(Dimension.PRESSURE, "(0 Pa .. 1 MPa]"),
+                    "10 kPa",
+                    "gauge pressure in the cavity above which the run is refused"));
+
+    private static final Group INITIAL_FOG = Group.of(
+                    "initial_fog",
+                    "fog present at the start: spread evenly, or released at a point",
+                    may(
+                            "concentration",
+                            Measure.of(Dimension.CONCENTRATION, "(0 kg/m3 .. 10 kg/m3]"),
+                            "",
+                            "concentration over the whole cavity"),
+                    may("point", CavityFormat.POINT, "", "place of a release, with `mass`"),
+                    may("mass", Measure.of(Dimension.MASS, "(0 mg .. 10 kg]"), "", "mass released at `point`"))
+            .oneOf("concentration", "point");
+
+    private static final Group NUMERICS = Group.of(
+            "numerics",
+            "resolution of the computation",
+            may("size_bins", new Count(1, 24), "10", "droplet size bins"),
+            may("rays_per_jet", new Count(16, 100_000), "128", "rays that sample a jet at one station"),
+            may(
+                    "station_spacing",
+                    Measure.of(Dimension.LENGTH, "[1 mm .. 10 m]"),
+                    "",
+                    "largest distance of spray stations; left out = chosen by the engine"));
+
+    static final Group SCENE = Group.of(
+            "scene",
+            "one job",
+            need("baymist", new Count(1, 1), "version of the format"),
+            need("title", Text.NAME, "what the job is, on one line"),
+            may("story", Text.PROSE, "", "what it shows and why"),
+            need("cavity", new FileOr(CavityFormat.CAVITY), "the structure"),
+            may("cut", new ListOf(CavityFormat.OPENING, 0, 500), "", "openings besides those of the model"),
+            may(
+                    "openings",
+                    new MapOf(CavityFormat.STATE, "the name of an opening"),
+                    "",
+                    "states of openings of the model, by name, that differ here"),
+            may("wands", new ListOf(new FileOr(ModelFormat.WAND), 0, 100), "", "wands at hand"),
+            need("product", new FileOr(ModelFormat.PRODUCT), "what is sprayed"),
+            need("supply", SUPPLY, "air, liquid and droplets"),
+            may("entries", new ListOf(ENTRY, 0, 200), "", "openings that a wand may use"),
+            may("passes", new ListOf(PASS, 0, 500), "", "what is done, in order"),
+            may("hang", WAIT, "5 min", "wait after the last pass"),
+            may("targets", TARGETS, "{}", "film builds that count"),
+            may("gravity", GRAVITY, "{}", "attitude of the structure; left out = level"),
+            may(
+                    "voxel",
+                    Either.of(Choice.of("auto"), VOXEL, new ListOf(VOXEL, 3, 3)),
+                    "auto",
+                    "voxel size, one or along x, y and z; the engine snaps it"),
+            may("air", AIR, "{}", "how the air is treated"),
+            may("initial_fog", INITIAL_FOG, "", "fog present at the start"),
+            may("numerics", NUMERICS, "{}", "resolution of the computation"));
+}
