@@ -12,6 +12,9 @@ import baymist.geom.Vec3;
  * rod, if that lies in the triangle. The largest value follows likewise.
  */
 final class RodSweep {
+    /** Share of the radius that counts as touching; a rod slides along a sheet that lies exactly at its radius. */
+    private static final double GRAZING = 1 - 1e-9;
+
     private final Vec3 origin;
     private final Vec3 axis;
     private final double radiusM;
@@ -38,7 +41,7 @@ final class RodSweep {
             return Double.POSITIVE_INFINITY;
         }
         for (int k = 0; k < 3; k++) {
-            if (p[k].plus(-h[k], axis).length() < radiusM) {
+            if (p[k].plus(-h[k], axis).length() < radiusM * GRAZING) {
                 take(h[k]);
             }
             edge(p[k], p[(k + 1) % 3]);
@@ -62,7 +65,7 @@ final class RodSweep {
         Vec3 ar = a.plus(-a.dot(axis), axis);
         double qa = dr.dot(dr);
         double qb = ar.dot(dr);
-        double qc = ar.dot(ar) - radiusM * radiusM;
+        double qc = ar.dot(ar) - radiusM * radiusM * GRAZING * GRAZING;
         double root = qb * qb - qa * qc;
         if (qa <= 0 || root <= 0) {
             return;

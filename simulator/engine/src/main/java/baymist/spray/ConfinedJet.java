@@ -40,20 +40,13 @@ record ConfinedJet(RoundJet free, double flatFromM, double shutFromM, double dec
         return Math.sqrt(free.halfWidthM(flatFromM) * free.halfWidthM(Math.min(x, shutFromM)));
     }
 
+    /** Volume flow, m³/s; its growth is the air drawn in, its fall the air given back. */
     double flowM3PerS(double x) {
         if (x <= flatFromM) {
             return free.flowM3PerS(x);
         }
         double flat = free.flowM3PerS(flatFromM) * Math.sqrt(Math.min(x, shutFromM) / flatFromM);
         return x <= shutFromM ? flat : flat * shrink(x);
-    }
-
-    /** Air drawn in per length, m²/s; 0 where the jet gives air back. */
-    double entrainmentM2PerS(double x) {
-        if (x <= flatFromM) {
-            return free.entrainmentM2PerS(x);
-        }
-        return x <= shutFromM ? 0.5 * flowM3PerS(x) / x : 0;
     }
 
     /** Distance at which the centre speed has fallen to {@code speedMPerS}, m; 0 if it never exceeds it. */

@@ -14,6 +14,9 @@ final class Confinement {
     private static final int PLACES = 6;
     private static final int PAIRS = 4;
 
+    /** Share of the reach at which the last place lies: just off the sheet that the jet strikes. */
+    private static final double LAST = 0.98;
+
     private Confinement() {}
 
     /**
@@ -28,7 +31,7 @@ final class Confinement {
         double flat = Double.POSITIVE_INFINITY;
         double before = jet.coreM();
         for (int k = 0; k < PLACES; k++) {
-            double x = reachM * (k + 0.5) / PLACES;
+            double x = reachM * Math.min(LAST, (k + 1.0) / PLACES);
             double needM = perM * x;
             double[] clear = pairs(rays, origin.plus(x, axis), u, v, needM, openFraction);
             int narrow = narrowest(clear);

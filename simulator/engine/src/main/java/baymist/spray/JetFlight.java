@@ -219,7 +219,7 @@ final class JetFlight {
             double moved = law.flowM3PerS(x) * share * (to - from);
             Vec3 d = ray.direction();
             tally.stream(path.cell(p), moved * d.x(), moved * d.y(), moved * d.z());
-            double drawn = law.entrainmentM2PerS(x) * share * (to - from) * ray.axial();
+            double drawn = share * (law.flowM3PerS(to * ray.axial()) - law.flowM3PerS(from * ray.axial()));
             if (target >= 0 && drawn > 0) {
                 tally.scour(path.cell(p), target, drawn, efficiency);
             }
@@ -228,9 +228,7 @@ final class JetFlight {
 
     /** Surfel at which drawn-in fog is thrown, with {@link #efficiency} filled, or -1 if none lands. */
     private int scoured(Ray ray, ConfinedJet law, double end) {
-        SheetRays.End how = ray.end().end();
-        if (how != SheetRays.End.SHEET && how != SheetRays.End.CLOSURE
-                || end < ray.end().distanceM()) {
+        if (!ray.struck() || end < ray.end().distanceM()) {
             return -1;
         }
         double x = axialReach(ray);

@@ -59,12 +59,6 @@ record RoundJet(double thrustN, double exitSpeedMPerS, double airDensityKgPerM3)
         return Math.max(Math.PI / 4 * s * expandedDiameterM(), Math.PI / (2 * DECAY) * s * x);
     }
 
-    /** Air drawn in per length of path, m²/s. */
-    double entrainmentM2PerS(double x) {
-        double s = strengthM2PerS();
-        return x < DECAY / 2 * expandedDiameterM() ? 0 : Math.PI / (2 * DECAY) * s;
-    }
-
     /** Flux of kinetic energy of the mean flow, W: {@code J um / 3}, the same closure (at the exit J U/2). */
     double energyFluxW(double x) {
         return Math.min(0.5 * thrustN * exitSpeedMPerS, thrustN * DECAY * strengthM2PerS() / Math.max(x, 1e-12) / 3);

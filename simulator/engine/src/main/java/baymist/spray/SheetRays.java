@@ -76,8 +76,8 @@ final class SheetRays {
      */
     Followed follow(Vec3 origin, Vec3 direction, double toM, double[] openFraction) {
         Passed passed = new Passed();
-        SheetTracer.Crossing hit = tracer.nearest(origin, direction, START_M, toM, (triangle, t, point) -> {
-            int opening = openingAt(triangle, point);
+        SheetTracer.Crossing hit = tracer.nearest(origin, direction, START_M, toM, (triangle, t, x, y, z) -> {
+            int opening = openingAt(triangle, new Vec3(x, y, z));
             if (opening < 0
                     || openFraction[opening] <= 0
                     || cavity.openings().get(opening).exterior()) {
@@ -95,8 +95,10 @@ final class SheetRays {
         Vec3 normal = cavity.sheets().normal(hit.triangle());
         Vec3 towardsAir = normal.dot(direction) > 0 ? normal.negate() : normal;
         End end = End.SHEET;
-        if (opening >= 0) {
-            end = openFraction[opening] > 0 ? End.OUTSIDE : End.CLOSURE;
+        if (opening >= 0 && openFraction[opening] <= 0) {
+            end = End.CLOSURE;
+        } else if (opening >= 0 && cavity.openings().get(opening).exterior()) {
+            end = End.OUTSIDE;
         } else if (part < 0) {
             end = End.OUTSIDE;
         }

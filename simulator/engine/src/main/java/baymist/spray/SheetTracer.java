@@ -14,7 +14,7 @@ public interface SheetTracer {
     /** Decides whether a crossing counts; called in any order, perhaps for crossings beyond the nearest one. */
     @FunctionalInterface
     interface Filter {
-        boolean counts(int triangle, double distanceM, Vec3 pointM);
+        boolean counts(int triangle, double distanceM, double xM, double yM, double zM);
     }
 
     /**
