@@ -1,0 +1,155 @@
+package baymist.access;
+
+import baymist.geom.Vec3;
+import baymist.problem.Finding;
+import baymist.problem.SceneException;
+import baymist.problem.Severity;
+import baymist.scene.PassSpec;
+import baymist.scene.Scene;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Turns passes into stations: a hold at the start depth, then the draw-back in equal stretches, each represented by its middle.
+ */
+public final class Stations {
+    /** Spacing where the scene states none, m. */
+    static final double SPACING_M = 0.025;
+
+    /** Most stations that a draw-back is cut into where the scene states no spacing. */
+    static final int MOST = 60;
+
+    /** Most stations that a draw-back is ever cut into. */
+    static final int LIMIT = 80;
+
+    /**
+     * Distance that the nose stands off from whatever stops it, m: jets leave behind the nose, and a hand that feels the stop draws
+     * back a little (ASSUMED). Without it the jets would begin on the sheet.
+     */
+    public static final double STAND_OFF_M = 0.002;
+
+    private Stations() {}
+
+    /** The stations of all passes, see {@link #plan}. */
+    public static List<Station> of(Scene scene, List<Insertion> perPass) {
+        return plan(scene, perPass).stations();
+    }
+
+    /**
+     * Lays out the job.
+     *
+     * @param perPass insertion of each pass, in the order of the scene's passes
+     * @throws SceneException if a wand does not enter, with every such pass named
+     */
+    public static PassPlan plan(Scene scene, List<Insertion> perPass) {
+        if (perPass.size() != scene.passes().size()) {
+            throw new IllegalArgumentException(
+                    perPass.size() + " insertions for " + scene.passes().size() + " passes");
+        }
+        refuseInfeasible(scene, perPass);
+        List<Station> stations = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>();
+        double[] on = new double[perPass.size()];
+        double[] off = new double[perPass.size()];
+        double time = 0;
+        for (int p = 0; p < perPass.size(); p++) {
+            PassSpec pass = scene.passes().get(p);
+            on[p] = time;
+            time = addPass(p, pass, perPass.get(p), scene.stationSpacingM(), time, stations, findings);
+            off[p] = time;
+            time += pass.hangS();
+        }
+        return new PassPlan(stations, findings, on, off, time + scene.hangS());
+    }
+
+    private static void refuseInfeasible(Scene scene, List<Insertion> perPass) {
+        List<Finding> errors = new ArrayList<>();
+        for (int p = 0; p < perPass.size(); p++) {
+            PassSpec pass = scene.passes().get(p);
+            Insertion in = perPass.get(p);
+            if (!in.feasible()) {
+                errors.add(new Finding(
+                        "ACC-003",
+                        Severity.ERROR,
+                        pass.place(),
+                        "pass '" + pass.name() + "': wand '" + in.wand() + "' does not go in at '" + in.entry() + "': "
+                                + in.stoppedBy()));
+            }
+        }
+        if (!errors.isEmpty()) {
+            throw new SceneException(errors);
+        }
+    }
+
+    private static double addPass(
+            int index,
+            PassSpec pass,
+            Insertion in,
+            double spacingM,
+            double startS,
+            List<Station> stations,
+            List<Finding> findings) {
+        double deepest = deepestM(in);
+        double from = Math.min(pass.fromDepthM(), deepest);
+        double to = Math.min(pass.toDepthM(), from);
+        if (Double.isFinite(pass.fromDepthM()) && pass.fromDepthM() > deepest) {
+            findings.add(clipped(pass, in, deepest));
+        }
+        double stroke = from - to;
+        double time = startS;
+        if (pass.holdS() > 0) {
+            stations.add(new Station(index, pose(pass, in, from), time, pass.holdS(), from));
+            time += pass.holdS();
+        }
+        if (stroke > 0) {
+            if (!(pass.drawBackMPerS() > 0)) {
+                throw new IllegalArgumentException("draw-back rate " + pass.drawBackMPerS() + " m/s, above 0 expected");
+            }
+            int n = pieces(stroke, spacingM);
+            double begin = time;
+            double whole = stroke / pass.drawBackMPerS();
+            for (int i = 0; i < n; i++) {
+                double depth = from - stroke * (i + 0.5) / n;
+                double at = begin + whole * i / n;
+                stations.add(new Station(index, pose(pass, in, depth), at, whole / n, depth, stroke / n));
+            }
+            time = begin + whole;
+        }
+        return time;
+    }
+
+    /** Number of stretches of a stroke. */
+    static int pieces(double strokeM, double spacingM) {
+        double spacing = spacingM > 0 ? spacingM : Math.max(SPACING_M, strokeM / MOST);
+        return (int) Math.max(1, Math.min(LIMIT, Math.ceil(strokeM / spacing - 1e-9)));
+    }
+
+    /** Deepest tip position, m: the insertion's depth, less the stand-off where a sheet ends it. */
+    static double deepestM(Insertion in) {
+        return in.stoppedBy().equals(AccessFinder.WAND_LENGTH)
+                ? in.maxDepthM()
+                : Math.max(0.5 * in.maxDepthM(), in.maxDepthM() - STAND_OFF_M);
+    }
+
+    private static TipPose pose(PassSpec pass, Insertion in, double depthM) {
+        Vec3 axis = in.axis();
+        return new TipPose(in.originM().plus(depthM, axis), axis, ClockAngle.pin(axis, pass.clockRad()));
+    }
+
+    private static Finding clipped(PassSpec pass, Insertion in, double deepestM) {
+        return new Finding(
+                "ACC-010",
+                Severity.WARNING,
+                pass.place(),
+                String.format(
+                        Locale.ROOT,
+                        "pass '%s' asks for a depth of %.1f mm; wand '%s' at '%s' goes to %.1f mm, where %s ends it",
+                        pass.name(),
+                        1e3 * pass.fromDepthM(),
+                        in.wand(),
+                        in.entry(),
+                        1e3 * deepestM,
+                        in.stoppedBy()));
+    }
+}

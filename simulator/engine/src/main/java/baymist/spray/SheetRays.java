@@ -1,0 +1,160 @@
+package baymist.spray;
+
+import baymist.cavity.Cavity;
+import baymist.cavity.Opening;
+import baymist.geom.Vec3;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Follows rays through the exact sheets: open inner openings let them pass by their exact outline, closed ones stop them as a
+ * closure, open outer ones let them out. Immutable; a call keeps its own state.
+ */
+final class SheetRays {
+    /** Distance from the start within which crossings are ignored, m: the start may lie on a sheet. */
+    static final double START_M = 1e-9;
+
+    /** What ends a ray. */
+    enum End {
+        SHEET,
+        CLOSURE,
+        OUTSIDE,
+        NOTHING
+    }
+
+    /**
+     * A followed ray.
+     *
+     * @param distanceM to its end; infinite for NOTHING
+     * @param part part struck, or -1
+     * @param opening opening left through or closure struck, or -1
+     * @param towardsAir unit normal of the sheet on the side that the ray came from
+     * @param passedM distances at which it passed open inner openings, ascending
+     */
+    record Followed(End end, double distanceM, int part, int opening, Vec3 towardsAir, double[] passedM) {
+        /** Whether it struck a sheet or a closed opening. */
+        boolean struck() {
+            return end == End.SHEET || end == End.CLOSURE;
+        }
+    }
+
+    private static final double[] NONE = new double[0];
+
+    private final Cavity cavity;
+    private final SheetTracer tracer;
+    private final int[][] openingsOfPart;
+    private final int[] gaps;
+
+    SheetRays(Cavity cavity, SheetTracer tracer) {
+        this.cavity = cavity;
+        this.tracer = tracer;
+        List<List<Integer>> byPart = new ArrayList<>();
+        cavity.parts().forEach(p -> byPart.add(new ArrayList<>()));
+        List<Integer> gapList = new ArrayList<>();
+        for (int i = 0; i < cavity.openings().size(); i++) {
+            Opening opening = cavity.openings().get(i);
+            if (opening.kind() == Opening.Kind.GAP) {
+                gapList.add(i);
+            } else {
+                byPart.get(opening.part()).add(i);
+            }
+        }
+        openingsOfPart = byPart.stream().map(SheetRays::toArray).toArray(int[][]::new);
+        gaps = toArray(gapList);
+    }
+
+    private static int[] toArray(List<Integer> list) {
+        return list.stream().mapToInt(Integer::intValue).toArray();
+    }
+
+    /**
+     * Follows a ray.
+     *
+     * @param openFraction open share of each opening; above 0 it lets the ray pass
+     * @param toM length after which the ray counts as having met nothing
+     */
+    Followed follow(Vec3 origin, Vec3 direction, double toM, double[] openFraction) {
+        Passed passed = new Passed();
+        SheetTracer.Crossing hit = tracer.nearest(origin, direction, START_M, toM, (triangle, t, x, y, z) -> {
+            int opening = openingAt(triangle, new Vec3(x, y, z));
+            if (opening < 0
+                    || openFraction[opening] <= 0
+                    || cavity.openings().get(opening).exterior()) {
+                return true;
+            }
+            passed.add(t);
+            return false;
+        });
+        if (hit == null) {
+            return new Followed(End.NOTHING, Double.POSITIVE_INFINITY, -1, -1, direction.negate(), passed.before(toM));
+        }
+        double t = hit.distanceM();
+        int opening = openingAt(hit.triangle(), origin.plus(t, direction));
+        int part = cavity.partOfSheet(hit.triangle());
+        Vec3 normal = cavity.sheets().normal(hit.triangle());
+        Vec3 towardsAir = normal.dot(direction) > 0 ? normal.negate() : normal;
+        End end = End.SHEET;
+        if (opening >= 0 && openFraction[opening] <= 0) {
+            end = End.CLOSURE;
+        } else if (opening >= 0 && cavity.openings().get(opening).exterior()) {
+            end = End.OUTSIDE;
+        } else if (part < 0) {
+            end = End.OUTSIDE;
+        }
+        return new Followed(end, t, part, opening, towardsAir, passed.before(t));
+    }
+
+    /** Distance to the nearest sheet or closed opening, m, at most {@code toM}. */
+    double clearM(Vec3 origin, Vec3 direction, double toM, double[] openFraction) {
+        Followed f = follow(origin, direction, toM, openFraction);
+        return f.struck() ? f.distanceM() : toM;
+    }
+
+    /** Opening of the triangle's part that holds the point, or -1. The caps of gaps belong to the nearest gap. */
+    private int openingAt(int triangle, Vec3 point) {
+        int part = cavity.partOfSheet(triangle);
+        if (part >= 0) {
+            for (int i : openingsOfPart[part]) {
+                if (cavity.openings().get(i).place().contains(point)) {
+                    return i;
+                }
+            }
+            return -1;
+        }
+        int best = -1;
+        double least = Double.POSITIVE_INFINITY;
+        for (int i : gaps) {
+            double d = cavity.openings().get(i).place().centreM().distance(point);
+            if (d < least) {
+                least = d;
+                best = i;
+            }
+        }
+        return best;
+    }
+
+    /** Distances of passages, in the order met. */
+    private static final class Passed {
+        private double[] t = NONE;
+        private int count;
+
+        void add(double distance) {
+            if (count == t.length) {
+                t = Arrays.copyOf(t, Math.max(4, 2 * count));
+            }
+            t[count++] = distance;
+        }
+
+        /** Ascending, each once, nearer than {@code end}. */
+        double[] before(double end) {
+            return count == 0
+                    ? NONE
+                    : Arrays.stream(t, 0, count)
+                            .filter(d -> d < end)
+                            .sorted()
+                            .distinct()
+                            .toArray();
+        }
+    }
+}

@@ -1,0 +1,97 @@
+package baymist.spray;
+
+import baymist.access.Station;
+import baymist.cavity.Cavity;
+import baymist.geom.Vec3;
+import baymist.problem.SimulationException;
+import baymist.scene.SupplySpec;
+import baymist.scene.WandSpec;
+import baymist.units.Air;
+import baymist.voxel.VoxelGrid;
+import java.util.List;
+
+/**
+ * Casts the jets of a station: what lands where, what becomes fog, what leaves, which air moves.
+ *
+ * <p>A cast is a pure function of its arguments; one caster may be used by several threads at once.
+ */
+public final class SprayCaster {
+    /** Speed at which a jet hands its turbulence to the bay, m/s (docs/theory/spray.md, 8). */
+    static final double CAP_M_PER_S = 5;
+
+    private final SprayContext context;
+    private final SupplySpec supply;
+
+    /**
+     * @param tracer exact crossings with {@code cavity.sheets()}
+     * @param finder voxel elements at a point
+     * @param liquidDensityKgPerM3 density of the product, kg/m³
+     * @param raysPerJet rays that sample a jet at one station, at least 1
+     */
+    public SprayCaster(
+            Cavity cavity,
+            VoxelGrid grid,
+            SheetTracer tracer,
+            SurfelFinder finder,
+            SupplySpec supply,
+            SizeBins bins,
+            double liquidDensityKgPerM3,
+            Air air,
+            int raysPerJet) {
+        double[] relaxation = new double[bins.count()];
+        for (int b = 0; b < relaxation.length; b++) {
+            relaxation[b] = Droplet.relaxationTimeS(bins.diameterM()[b], liquidDensityKgPerM3, air);
+        }
+        double range = 2 * cavity.sheets().bounds().size().length();
+        this.context = new SprayContext(
+                grid,
+                new SheetRays(cavity, tracer),
+                finder,
+                bins,
+                relaxation,
+                liquidDensityKgPerM3,
+                air,
+                new RaySet(raysPerJet),
+                range);
+        this.supply = supply;
+    }
+
+    /**
+     * What the tip does while it stands for this station, as rates.
+     *
+     * @param openFraction open share of each opening, [openings]; above 0 an opening lets rays pass
+     * @throws SimulationException if the tip lies outside the cavity's cells
+     */
+    public SprayHits cast(Station station, WandSpec wand, double[] openFraction) {
+        Vec3 tip = station.pose().positionM();
+        int tipCell = tipCell(station, openFraction);
+        if (tipCell < 0) {
+            throw new SimulationException(String.format(
+                    java.util.Locale.ROOT,
+                    "spray: the tip at (%.4f, %.4f, %.4f) m, depth %.4f m, time %.2f s lies outside the cavity",
+                    tip.x(),
+                    tip.y(),
+                    tip.z(),
+                    station.depthM(),
+                    station.startS()));
+        }
+        List<JetSource> jets = TipJets.of(wand.tip(), station.pose(), supply, context.air());
+        SprayTally tally = new SprayTally(
+                context.bins().count(),
+                Math.max(1, context.grid().surfels().count()),
+                context.grid().bays().size());
+        JetFlight flight = new JetFlight(context, tally, tipCell, openFraction);
+        for (JetSource jet : jets) {
+            flight.cast(jet, station.pose().axis(), station.travelM());
+        }
+        return tally.close(tipCell, context.air().densityKgPerM3());
+    }
+
+    /** Cell at the tip. A sheet close by lies behind the tip just after the entry and ahead of it at the end of the way. */
+    private int tipCell(Station station, double[] openFraction) {
+        Vec3 tip = station.pose().positionM();
+        Vec3 axis = station.pose().axis();
+        double ahead = context.rays().clearM(tip, axis, context.rangeM(), openFraction);
+        return context.finder().cellNear(tip, station.depthM() < ahead ? axis : axis.negate());
+    }
+}

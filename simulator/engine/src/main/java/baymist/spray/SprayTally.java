@@ -1,0 +1,120 @@
+package baymist.spray;
+
+/** Sums of one station, filled jet after jet and ray after ray by a single thread. */
+final class SprayTally {
+    private final int bins;
+    private final int surfels;
+    private final SparseSum hits = new SparseSum(1);
+    private final SparseSum fog;
+    private final SparseSum streams = new SparseSum(3);
+    private final SparseSum scours;
+    private double escapedKgPerS;
+    private double beyondKgPerS;
+    private double airKgPerS;
+    private double thrustN;
+    private double powerW;
+    private double sprayedKgPerS;
+    private final double[] powerOfBayW;
+
+    SprayTally(int bins, int surfels, int bays) {
+        this.bins = bins;
+        this.surfels = surfels;
+        fog = new SparseSum(bins);
+        scours = new SparseSum(1 + bins);
+        powerOfBayW = new double[Math.max(1, bays)];
+    }
+
+    void jet(JetSource jet, double power, int bay) {
+        airKgPerS += jet.airKgPerS();
+        thrustN += jet.momentumN();
+        sprayedKgPerS += jet.liquidKgPerS();
+        powerW += power;
+        powerOfBayW[Math.max(0, bay)] += power;
+    }
+
+    void hit(int surfel, double kgPerS) {
+        hits.add(hits.slot(surfel), kgPerS);
+    }
+
+    void fog(int cell, int bin, double kgPerS) {
+        fog.add(fog.slot(cell) + bin, kgPerS);
+    }
+
+    void escaped(double kgPerS) {
+        escapedKgPerS += kgPerS;
+    }
+
+    void beyondFreeJet(double kgPerS) {
+        beyondKgPerS += kgPerS;
+    }
+
+    void stream(int cell, double x, double y, double z) {
+        int at = streams.slot(cell);
+        streams.add(at, x);
+        streams.add(at + 1, y);
+        streams.add(at + 2, z);
+    }
+
+    void scour(int cell, int surfel, double m3PerS, double[] efficiency) {
+        int at = scours.slot((long) cell * surfels + surfel);
+        scours.add(at, m3PerS);
+        for (int b = 0; b < bins; b++) {
+            scours.add(at + 1 + b, m3PerS * efficiency[b]);
+        }
+    }
+
+    SprayHits close(int airCell, double airDensityKgPerM3) {
+        long[] scourKeys = scours.keys();
+        int[] scourCell = new int[scourKeys.length];
+        int[] scourSurfel = new int[scourKeys.length];
+        double[] flow = scours.column(0);
+        double[] sums = scours.all();
+        double[] efficiency = new double[scourKeys.length * bins];
+        for (int n = 0; n < scourKeys.length; n++) {
+            scourCell[n] = (int) (scourKeys[n] / surfels);
+            scourSurfel[n] = (int) (scourKeys[n] % surfels);
+            for (int b = 0; b < bins; b++) {
+                efficiency[n * bins + b] = Math.min(1, sums[n * (1 + bins) + 1 + b] / flow[n]);
+            }
+        }
+        return new SprayHits(
+                ints(hits.keys()),
+                hits.column(0),
+                ints(fog.keys()),
+                fog.all(),
+                escapedKgPerS,
+                ints(streams.keys()),
+                streams.column(0),
+                streams.column(1),
+                streams.column(2),
+                scourCell,
+                scourSurfel,
+                flow,
+                efficiency,
+                airKgPerS / airDensityKgPerM3,
+                airCell,
+                thrustN,
+                powerW,
+                strongestBay(),
+                beyondKgPerS,
+                sprayedKgPerS);
+    }
+
+    private int strongestBay() {
+        int best = 0;
+        for (int b = 1; b < powerOfBayW.length; b++) {
+            if (powerOfBayW[b] > powerOfBayW[best]) {
+                best = b;
+            }
+        }
+        return best;
+    }
+
+    private static int[] ints(long[] keys) {
+        int[] out = new int[keys.length];
+        for (int i = 0; i < keys.length; i++) {
+            out[i] = (int) keys[i];
+        }
+        return out;
+    }
+}
