@@ -17,10 +17,11 @@ final class FogBin {
     static final double WORTHWHILE = 8;
 
     /**
-     * Share of the bin that may change place or leave in one split step. ASSUMED: first-order error stays near half of it;
-     * tested against the explicit scheme.
+     * Share of the bin that may change place or leave in one split step; of the geometric mean of the window's first and the
+     * present mass, so that steps grow as the bin fades. ASSUMED: the first-order error stays near half of it; tested
+     * against the explicit scheme.
      */
-    static final double SMOOTH_CHANGE = 0.01;
+    static final double SMOOTH_CHANGE = 0.004;
 
     /** Masses below are set to zero, kg, so that arithmetic never meets subnormal numbers. */
     static final double VANISHING_KG = 1e-250;
@@ -81,9 +82,11 @@ final class FogBin {
     }
 
     /**
-     * @param referenceKg mass against which changes are judged in split steps, kg
+     * Advances over one window of constant rates.
+     *
+     * @param faintKg mass that is too little to be worth accuracy, kg
      */
-    void advance(FogWindow window, int bins, FogRates rates, WallSpeed walls, double durationS, double referenceKg) {
+    void advance(FogWindow window, int bins, FogRates rates, WallSpeed walls, double durationS, double faintKg) {
         double before = airborneKg();
         if (before == 0 && window.spray == null) {
             return;
@@ -99,8 +102,8 @@ final class FogBin {
             reason = rates.reason();
         }
         if (links.chained && rates.largestAirRate * WORTHWHILE < rates.largestRate) {
-            double reference = Math.max(referenceKg, before + rates.sourceKgPerS * durationS);
-            advanceSmoothly(rates, durationS, limitS, reference);
+            double startKg = before + rates.sourceKgPerS * durationS;
+            advanceSmoothly(rates, durationS, limitS, startKg, faintKg);
         } else {
             advanceExplicitly(rates, durationS, limitS);
         }
@@ -125,7 +128,7 @@ final class FogBin {
     }
 
     /** Explicit steps while the fog changes fast, split steps as soon as they may be much longer. */
-    private void advanceSmoothly(FogRates rates, double durationS, double limitS, double referenceKg) {
+    private void advanceSmoothly(FogRates rates, double durationS, double limitS, double startKg, double faintKg) {
         double airLimitS = rates.largestAirRate > 0 ? COURANT / rates.largestAirRate : Double.POSITIVE_INFINITY;
         requireFeasible(durationS / airLimitS);
         if (rates.largestRate != smoothRate) {
@@ -135,7 +138,7 @@ final class FogBin {
         double left = durationS;
         while (left > 0) {
             double wanted = Math.min(smoothStepS, airLimitS);
-            boolean split = wanted > WORTHWHILE * limitS;
+            boolean split = Math.min(wanted, left) > WORTHWHILE * limitS;
             double stepS = shareOf(left, split ? wanted : limitS);
             double changed;
             if (split) {
@@ -151,8 +154,8 @@ final class FogBin {
                 left -= count * stepS;
             }
             left = left <= 1e-12 * durationS ? 0 : left;
-            double allowed =
-                    stepS * SMOOTH_CHANGE * referenceKg / Math.max(changed, 1e-3 * SMOOTH_CHANGE * referenceKg);
+            double judgedKg = SMOOTH_CHANGE * Math.max(faintKg, Math.sqrt(startKg * airborneKg()));
+            double allowed = stepS * judgedKg / Math.max(changed, 1e-3 * judgedKg);
             smoothStepS = split ? Math.min(Math.max(allowed, 0.2 * stepS), 1.5 * stepS) : allowed;
         }
     }

@@ -154,12 +154,12 @@ public final class FogStepper {
         }
         FogWindow window = new FogWindow(grid, field, sources, down);
         airBudgetError = Math.max(airBudgetError, window.airBudgetError);
-        double referenceKg = FAINT_SHARE * (releasedKg + sourcedKg());
+        double faintKg = FAINT_SHARE * (releasedKg + sourcedKg());
         double untilS = timeS + durationS;
         workers.forEach(fog.length, b -> {
             FogRates spare = spareRates.poll();
             FogRates rates = spare == null ? new FogRates(grid, links) : spare;
-            fog[b].advance(window, fog.length, rates, walls, durationS, referenceKg);
+            fog[b].advance(window, fog.length, rates, walls, durationS, faintKg);
             fog[b].requireSound(timeS, untilS, bins.diameterM()[b]);
             spareRates.push(rates);
         });
