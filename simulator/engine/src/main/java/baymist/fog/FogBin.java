@@ -1,0 +1,279 @@
+package baymist.fog;
+
+import baymist.problem.SimulationException;
+import baymist.spray.SprayHits;
+import baymist.voxel.FaceSet;
+import baymist.voxel.VoxelGrid;
+
+/**
+ * The droplets of one bin: their mass in each cell, what they left on walls and carried out, and the stepping. Owned by
+ * {@link FogStepper}; touched by one thread at a time.
+ */
+final class FogBin {
+    /** Share of a cell that may leave in one explicit step. */
+    static final double COURANT = 0.9;
+
+    /** A split step must be this many times longer than an explicit one to be worth its cost. */
+    static final double WORTHWHILE = 8;
+
+    /**
+     * Share of the bin that may change place or leave in one split step; of the geometric mean of the window's first and the
+     * present mass, so that steps grow as the bin fades. ASSUMED: the first-order error stays near half of it; tested
+     * against the explicit scheme.
+     */
+    static final double SMOOTH_CHANGE = 0.004;
+
+    /** Masses below are set to zero, kg, so that arithmetic never meets subnormal numbers. */
+    static final double VANISHING_KG = 1e-250;
+
+    /** More steps than this in one window are refused. */
+    private static final double MOST_STEPS = 1e8;
+
+    private final VoxelGrid grid;
+    private final FogLinks links;
+    private final int bin;
+    private final double settlingMPerS;
+
+    /** Suspended mass, kg, [cells]. */
+    private double[] mass;
+
+    /** kg, [surfels]. */
+    final double[] deposited;
+
+    /** kg, [openings]. */
+    final double[] overspray;
+
+    double sourcedKg;
+    long explicitSteps;
+    long implicitSteps;
+    double smallestStepS = Double.POSITIVE_INFINITY;
+    int limitCell = -1;
+    String reason = "nothing moved yet";
+
+    /** Length of split step that the smoothness of the fog allows, s; 0 = not known. */
+    private double smoothStepS;
+
+    /** Largest rate of the operator for which {@link #smoothStepS} was found, 1/s. */
+    private double smoothRate;
+
+    /** Whether the next split step goes x, y, z or z, y, x. */
+    private boolean backwards;
+
+    FogBin(VoxelGrid grid, FogLinks links, int bin, double settlingMPerS, int openings) {
+        this.grid = grid;
+        this.links = links;
+        this.bin = bin;
+        this.settlingMPerS = settlingMPerS;
+        this.mass = new double[grid.cellCount()];
+        this.deposited = new double[grid.surfels().count()];
+        this.overspray = new double[openings];
+    }
+
+    double mass(int cell) {
+        return mass[cell];
+    }
+
+    void add(int cell, double massKg) {
+        mass[cell] += massKg;
+    }
+
+    double airborneKg() {
+        return sum(mass);
+    }
+
+    /**
+     * Advances over one window of constant rates.
+     *
+     * @param faintKg mass that is too little to be worth accuracy, kg
+     */
+    void advance(FogWindow window, int bins, FogRates rates, WallSpeed walls, double durationS, double faintKg) {
+        double before = airborneKg();
+        if (before == 0 && window.spray == null) {
+            return;
+        }
+        rates.fill(window, bin, bins, settlingMPerS, walls);
+        if (before == 0 && rates.sourceKgPerS == 0) {
+            return;
+        }
+        double limitS = COURANT / rates.largestRate;
+        if (limitS < smallestStepS) {
+            smallestStepS = limitS;
+            limitCell = rates.largestCell;
+            reason = rates.reason();
+        }
+        if (links.chained && rates.largestAirRate * WORTHWHILE < rates.largestRate) {
+            double startKg = before + rates.sourceKgPerS * durationS;
+            advanceSmoothly(rates, durationS, limitS, startKg, faintKg);
+        } else {
+            advanceExplicitly(rates, durationS, limitS);
+        }
+        sourcedKg += rates.sourceKgPerS * durationS;
+        bookLosses(window, rates);
+    }
+
+    private void advanceExplicitly(FogRates rates, double durationS, double limitS) {
+        double needed = Math.max(1, Math.ceil(durationS / limitS));
+        requireFeasible(needed);
+        long count = (long) needed;
+        for (long i = 0; i < count; i++) {
+            explicitStep(rates, durationS / count);
+        }
+    }
+
+    private void requireFeasible(double needed) {
+        if (!(needed <= MOST_STEPS)) {
+            throw new SimulationException(
+                    "fog: bin " + bin + " would need " + needed + " steps in one window; limit: " + reason);
+        }
+    }
+
+    /** Explicit steps while the fog changes fast, split steps as soon as they may be much longer. */
+    private void advanceSmoothly(FogRates rates, double durationS, double limitS, double startKg, double faintKg) {
+        double airLimitS = rates.largestAirRate > 0 ? COURANT / rates.largestAirRate : Double.POSITIVE_INFINITY;
+        requireFeasible(durationS / airLimitS);
+        if (rates.largestRate != smoothRate) {
+            smoothRate = rates.largestRate;
+            smoothStepS = 0;
+        }
+        double left = durationS;
+        while (left > 0) {
+            double wanted = Math.min(smoothStepS, airLimitS);
+            boolean split = Math.min(wanted, left) > WORTHWHILE * limitS;
+            double stepS = shareOf(left, split ? wanted : limitS);
+            double changed;
+            if (split) {
+                changed = splitStep(rates, stepS);
+                left -= stepS;
+            } else {
+                // The change is measured once for a handful of steps: measuring costs as much as a step.
+                double count = Math.max(1, Math.min(WORTHWHILE, Math.floor(left / stepS * (1 + 1e-12))));
+                for (int i = 0; i < count; i++) {
+                    explicitStep(rates, stepS);
+                }
+                changed = changeFromNext(rates);
+                left -= count * stepS;
+            }
+            left = left <= 1e-12 * durationS ? 0 : left;
+            double judgedKg = SMOOTH_CHANGE * Math.max(faintKg, Math.sqrt(startKg * airborneKg()));
+            double allowed = stepS * judgedKg / Math.max(changed, 1e-3 * judgedKg);
+            smoothStepS = split ? Math.min(Math.max(allowed, 0.2 * stepS), 1.5 * stepS) : allowed;
+        }
+    }
+
+    /** The step, or an equal part of what is left so that no sliver remains. */
+    private static double shareOf(double left, double stepS) {
+        double count = Math.ceil(left / stepS * (1 - 1e-12));
+        return count <= 4 ? left / Math.max(count, 1) : stepS;
+    }
+
+    /** Donor-cell step of the whole operator. Afterwards {@code rates.next} holds the state before the step. */
+    private void explicitStep(FogRates rates, double stepS) {
+        double[] old = mass;
+        double[] next = rates.next;
+        double[] loss = rates.loss;
+        double[] source = rates.source;
+        double[] exposure = rates.exposure;
+        for (int c = 0; c < old.length; c++) {
+            double m = old[c];
+            if (m < VANISHING_KG && m > -VANISHING_KG) {
+                m = 0;
+                old[c] = 0;
+            }
+            exposure[c] += stepS * m;
+            next[c] = m + stepS * (source[c] - loss[c] * m);
+        }
+        exchange(old, next, rates.up, rates.down, stepS);
+        mass = next;
+        rates.swapNext(old);
+        explicitSteps++;
+    }
+
+    private void exchange(double[] old, double[] next, double[] up, double[] down, double stepS) {
+        int[] low = links.low;
+        int[] high = links.high;
+        for (int l = 0; l < low.length; l++) {
+            int a = low[l];
+            int b = high[l];
+            double moved = stepS * (up[l] * old[a] - down[l] * old[b]);
+            next[a] -= moved;
+            next[b] += moved;
+        }
+    }
+
+    /** Air explicitly (skipped if still), then settling, eddies and walls implicitly along lines. Returns the change, kg. */
+    private double splitStep(FogRates rates, double stepS) {
+        double[] before = mass;
+        double[] next = rates.next;
+        double[] airLoss = rates.airLoss;
+        for (int c = 0; c < before.length; c++) {
+            double m = before[c];
+            rates.airExposure[c] += stepS * m;
+            next[c] = m + stepS * (rates.source[c] - airLoss[c] * m);
+        }
+        if (rates.airMoves) {
+            exchange(before, next, rates.airUp, rates.airDown, stepS);
+        }
+        for (int i = 0; i < 3; i++) {
+            int a = backwards ? 2 - i : i;
+            links.lines[a].step(
+                    stepS, next, rates.axisExposure[a], rates.ownUp, rates.ownDown, rates.axisWallRate[a], rates.work);
+        }
+        backwards = !backwards;
+        mass = next;
+        rates.swapNext(before);
+        implicitSteps++;
+        return changeFromNext(rates);
+    }
+
+    /** Mass that moved or left or came in the last step, kg (half the L1 change plus half the net change at most). */
+    private double changeFromNext(FogRates rates) {
+        double[] before = rates.next;
+        double sum = 0;
+        for (int c = 0; c < before.length; c++) {
+            sum += Math.abs(mass[c] - before[c]);
+        }
+        return sum;
+    }
+
+    /** Rates are constant in the window, so each sink's share is its rate times the cell's time integral of mass. */
+    private void bookLosses(FogWindow window, FogRates rates) {
+        int[] cellOf = grid.surfels().cell();
+        byte[] direction = grid.surfels().direction();
+        for (int s = 0; s < deposited.length; s++) {
+            int c = cellOf[s];
+            deposited[s] += rates.wallRate[s] * (rates.exposure[c] + rates.axisExposure[direction[s] / 2][c]);
+        }
+        FaceSet faces = grid.faces();
+        for (int v = 0; v < rates.ventRate.length; v++) {
+            int c = faces.ventCell()[v];
+            overspray[faces.ventOpening()[v]] += rates.ventRate[v] * (rates.exposure[c] + rates.airExposure[c]);
+        }
+        SprayHits spray = window.spray;
+        if (spray != null) {
+            for (int i = 0; i < rates.scourRate.length; i++) {
+                int c = spray.scourCell()[i];
+                deposited[spray.scourSurfel()[i]] += rates.scourRate[i] * (rates.exposure[c] + rates.airExposure[c]);
+            }
+        }
+    }
+
+    void requireSound(double fromS, double toS, double diameterM) {
+        for (int c = 0; c < mass.length; c++) {
+            if (!(mass[c] >= 0 && mass[c] <= Double.MAX_VALUE)) {
+                throw new SimulationException("fog: mass " + mass[c] + " kg in cell " + c + " at " + grid.centre(c)
+                        + " m, bin " + bin + " (" + diameterM * 1e6 + " µm), between " + fromS + " and " + toS + " s");
+            }
+        }
+    }
+
+    static double sum(double[] values) {
+        double sum = 0;
+        double lost = 0;
+        for (double v : values) {
+            double t = sum + v;
+            lost += Math.abs(sum) >= Math.abs(v) ? sum - t + v : v - t + sum;
+            sum = t;
+        }
+        return sum + lost;
+    }
+}

@@ -1,0 +1,329 @@
+package baymist.fog;
+
+import baymist.airflow.AirField;
+import baymist.geom.Vec3;
+import baymist.numeric.Workers;
+import baymist.problem.SimulationException;
+import baymist.spray.SizeBins;
+import baymist.spray.SprayHits;
+import baymist.units.Air;
+import baymist.voxel.FaceSet;
+import baymist.voxel.VoxelGrid;
+import java.util.Arrays;
+import java.util.concurrent.ConcurrentLinkedDeque;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Carries, settles, spreads and deposits the suspended droplets; owns their state. See the package page for the scheme and
+ * docs/theory/fog.md for the equations.
+ *
+ * <p>Mutable, to be used by one thread; it spreads its own work over the given workers, one bin a piece, with the same bits
+ * for any number of threads. Arrays that are handed out are copies; cell-bin arrays have the bin innermost.
+ */
+public final class FogStepper {
+    private final VoxelGrid grid;
+    private final SizeBins bins;
+    private final Vec3 down;
+    private final Workers workers;
+    private final FogLinks links;
+    private final WallSpeed walls;
+    private final FogBin[] fog;
+    private final double[] peak;
+    private final int openings;
+    private final ConcurrentLinkedDeque<FogRates> spareRates = new ConcurrentLinkedDeque<>();
+    private double timeS;
+    private double releasedKg;
+    private double airBudgetError;
+
+    /**
+     * @param bins droplet sizes; diameter 0 is a tracer
+     * @param productDensityKgPerM3 density of the liquid, kg/m³
+     * @param air properties of the air in the cavity
+     * @param gravityMPerS2 gravity as a vector, m/s², any direction; zero = weightless
+     */
+    public FogStepper(
+            VoxelGrid grid, SizeBins bins, double productDensityKgPerM3, Air air, Vec3 gravityMPerS2, Workers workers) {
+        this(
+                grid,
+                bins,
+                droplets(bins, productDensityKgPerM3, air, gravityMPerS2.length()),
+                air,
+                gravityMPerS2,
+                workers);
+    }
+
+    FogStepper(VoxelGrid grid, SizeBins bins, FogDroplet[] droplets, Air air, Vec3 gravityMPerS2, Workers workers) {
+        this(grid, bins, droplets, lawful(droplets, air), gravityMPerS2, workers);
+    }
+
+    FogStepper(
+            VoxelGrid grid,
+            SizeBins bins,
+            FogDroplet[] droplets,
+            WallSpeed walls,
+            Vec3 gravityMPerS2,
+            Workers workers) {
+        this.grid = grid;
+        this.bins = bins;
+        this.down = gravityMPerS2.length() > 0 ? gravityMPerS2.unit() : Vec3.ZERO;
+        this.workers = workers;
+        this.walls = walls;
+        for (int c = 0; c < grid.cellCount(); c++) {
+            if (!(grid.volumeM3(c) > 0)) {
+                throw new IllegalArgumentException("cell " + c + " has a volume of " + grid.volumeM3(c) + " m³");
+            }
+        }
+        this.links = new FogLinks(grid);
+        this.openings = openings(grid);
+        this.fog = new FogBin[bins.count()];
+        for (int b = 0; b < fog.length; b++) {
+            fog[b] = new FogBin(grid, links, b, droplets[b].settlingMPerS(), openings);
+        }
+        this.peak = new double[grid.cellCount()];
+    }
+
+    private static FogDroplet[] droplets(SizeBins bins, double density, Air air, double gravityMPerS2) {
+        FogDroplet[] droplets = new FogDroplet[bins.count()];
+        for (int b = 0; b < droplets.length; b++) {
+            droplets[b] = FogDroplet.of(bins.diameterM()[b], density, air, gravityMPerS2);
+        }
+        return droplets;
+    }
+
+    private static WallSpeed lawful(FogDroplet[] droplets, Air air) {
+        DepositionLaw[] laws =
+                Arrays.stream(droplets).map(d -> new DepositionLaw(d, air)).toArray(DepositionLaw[]::new);
+        return (surfel, bin, frictionSpeed, normalUp) -> laws[bin].speedMPerS(frictionSpeed, normalUp);
+    }
+
+    private static int openings(VoxelGrid grid) {
+        FaceSet faces = grid.faces();
+        int most = -1;
+        for (int[] list : new int[][] {
+            faces.opening(), faces.ventOpening(), grid.surfels().closure()
+        }) {
+            for (int opening : list) {
+                most = Math.max(most, opening);
+            }
+        }
+        return most + 1;
+    }
+
+    /** Adds fog of one concentration everywhere, split over the bins by their shares, kg/m³ of air. */
+    public void addUniform(double concentrationKgPerM3) {
+        for (int c = 0; c < grid.cellCount(); c++) {
+            release(c, concentrationKgPerM3 * grid.volumeM3(c));
+        }
+    }
+
+    /** Adds fog to one cell, split over the bins by their shares, kg. */
+    public void release(int cell, double massKg) {
+        if (!(massKg >= 0) || Double.isInfinite(massKg)) {
+            throw new IllegalArgumentException("release of " + massKg + " kg");
+        }
+        double total = 0;
+        for (double share : bins.share()) {
+            total += share;
+        }
+        for (int b = 0; b < fog.length; b++) {
+            double part = massKg * (bins.share()[b] / total);
+            fog[b].add(cell, part);
+            releasedKg += part;
+        }
+        notePeak();
+    }
+
+    /**
+     * Advances the fog while one air field and one set of sources hold.
+     *
+     * @param sources what the jets do, or null while the trigger is off
+     * @param durationS length of the window, s, 0 or more
+     * @throws SimulationException if a mass turns out negative or not a number (says cell, bin and time), or if the field is
+     *     not finite
+     */
+    public void advance(AirField field, @Nullable SprayHits sources, double durationS) {
+        if (!(durationS >= 0) || Double.isInfinite(durationS)) {
+            throw new IllegalArgumentException("window of " + durationS + " s");
+        }
+        if (field.openFraction().length < openings) {
+            throw new IllegalArgumentException(
+                    "openFraction has " + field.openFraction().length + " entries, the grid has " + openings);
+        }
+        if (durationS == 0) {
+            return;
+        }
+        FogWindow window = new FogWindow(grid, field, sources, down);
+        airBudgetError = Math.max(airBudgetError, window.airBudgetError);
+        double faintKg = FAINT_SHARE * (releasedKg + sourcedKg());
+        double untilS = timeS + durationS;
+        workers.forEach(fog.length, b -> {
+            FogRates spare = spareRates.poll();
+            FogRates rates = spare == null ? new FogRates(grid, links) : spare;
+            fog[b].advance(window, fog.length, rates, walls, durationS, faintKg);
+            fog[b].requireSound(timeS, untilS, bins.diameterM()[b]);
+            spareRates.push(rates);
+        });
+        timeS = untilS;
+        notePeak();
+    }
+
+    /** ASSUMED: a bin that holds less than this share of all fog may be stepped coarsely; its error cannot show. */
+    private static final double FAINT_SHARE = 1e-3;
+
+    private void notePeak() {
+        for (int c = 0; c < peak.length; c++) {
+            peak[c] = Math.max(peak[c], concentrationKgPerM3(c));
+        }
+    }
+
+    /** Time advanced so far, s. */
+    public double timeS() {
+        return timeS;
+    }
+
+    public int bins() {
+        return fog.length;
+    }
+
+    /** Fog put in by {@link #addUniform} and {@link #release}, kg. */
+    public double releasedKg() {
+        return releasedKg;
+    }
+
+    /** Fog put in by sprays, kg. */
+    public double sourcedKg() {
+        double sum = 0;
+        for (FogBin f : fog) {
+            sum += f.sourcedKg;
+        }
+        return sum;
+    }
+
+    /** Suspended mass, summed from the field, kg. */
+    public double airborneKg() {
+        double sum = 0;
+        for (FogBin f : fog) {
+            sum += f.airborneKg();
+        }
+        return sum;
+    }
+
+    public double airborneKg(int bin) {
+        return fog[bin].airborneKg();
+    }
+
+    /** Fog carried out through all openings, kg. */
+    public double oversprayKg() {
+        double sum = 0;
+        for (int o = 0; o < openings; o++) {
+            sum += oversprayKg(o);
+        }
+        return sum;
+    }
+
+    /** Fog carried out through one opening, kg; 0 for an opening without a vent face. */
+    public double oversprayKg(int opening) {
+        double sum = 0;
+        for (int b = 0; b < fog.length; b++) {
+            sum += oversprayKg(opening, b);
+        }
+        return sum;
+    }
+
+    public double oversprayKg(int opening, int bin) {
+        return opening < openings ? fog[bin].overspray[opening] : 0;
+    }
+
+    /** Fog deposited on one surfel so far, closures included, kg. */
+    public double depositedKg(int surfel) {
+        double sum = 0;
+        for (FogBin f : fog) {
+            sum += f.deposited[surfel];
+        }
+        return sum;
+    }
+
+    public double depositedKg(int surfel, int bin) {
+        return fog[bin].deposited[surfel];
+    }
+
+    /** Fog deposited on each surfel so far, kg, [surfels]; a copy. */
+    public double[] depositedKg() {
+        double[] sum = new double[grid.surfels().count()];
+        for (int s = 0; s < sum.length; s++) {
+            sum[s] = depositedKg(s);
+        }
+        return sum;
+    }
+
+    /** The same by bin, kg, [surfels * bins], bin innermost; a copy. */
+    public double[] depositedByBinKg() {
+        int n = fog.length;
+        double[] all = new double[grid.surfels().count() * n];
+        for (int i = 0; i < all.length; i++) {
+            all[i] = fog[i % n].deposited[i / n];
+        }
+        return all;
+    }
+
+    /** Concentration, kg/m³, [cells * bins], bin innermost; a copy. */
+    public double[] concentrationKgPerM3() {
+        int n = fog.length;
+        double[] all = new double[grid.cellCount() * n];
+        for (int i = 0; i < all.length; i++) {
+            all[i] = fog[i % n].mass(i / n) / grid.volumeM3(i / n);
+        }
+        return all;
+    }
+
+    public double concentrationKgPerM3(int cell, int bin) {
+        return fog[bin].mass(cell) / grid.volumeM3(cell);
+    }
+
+    /** Concentration of all bins together, kg/m³. */
+    public double concentrationKgPerM3(int cell) {
+        double sum = 0;
+        for (FogBin f : fog) {
+            sum += f.mass(cell);
+        }
+        return sum / grid.volumeM3(cell);
+    }
+
+    /** Suspended mass over air volume of a bay, kg/m³; 0 for a bay without cells. */
+    public double meanConcentrationKgPerM3(int bay) {
+        double massKg = 0;
+        double volumeM3 = 0;
+        for (int c = 0; c < grid.cellCount(); c++) {
+            if (grid.bayOfCell(c) == bay) {
+                volumeM3 += grid.volumeM3(c);
+                massKg += concentrationKgPerM3(c) * grid.volumeM3(c);
+            }
+        }
+        return volumeM3 > 0 ? massKg / volumeM3 : 0;
+    }
+
+    /** Largest concentration met in each cell at the ends of windows, kg/m³, [cells]; a copy. */
+    public double[] peakConcentrationKgPerM3() {
+        return peak.clone();
+    }
+
+    public FogStats stats() {
+        long explicit = 0;
+        long implicit = 0;
+        int limiting = 0;
+        for (int b = 0; b < fog.length; b++) {
+            explicit += fog[b].explicitSteps;
+            implicit += fog[b].implicitSteps;
+            limiting = fog[b].smallestStepS < fog[limiting].smallestStepS ? b : limiting;
+        }
+        FogBin f = fog[limiting];
+        return new FogStats(
+                explicit,
+                implicit,
+                f.smallestStepS,
+                f.limitCell,
+                f.limitCell < 0 ? -1 : limiting,
+                f.reason,
+                airBudgetError);
+    }
+}

@@ -1,0 +1,14 @@
+package baymist.fog;
+
+/** Deposition speed of a droplet bin on a wall; a seam that lets exact solutions with other wall conditions be checked. */
+@FunctionalInterface
+interface WallSpeed {
+    /**
+     * Speed at which droplets of a bin reach a surfel.
+     *
+     * @param frictionSpeedMPerS u* at the surfel, m/s
+     * @param normalUp component of the surfel's normal against gravity, -1..1
+     * @return m/s, 0 or more
+     */
+    double speedMPerS(int surfel, int bin, double frictionSpeedMPerS, double normalUp);
+}
