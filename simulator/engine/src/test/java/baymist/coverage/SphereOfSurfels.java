@@ -137,7 +137,7 @@ record SphereOfSurfels(Cavity cavity, VoxelGrid grid) {
                 1,
                 1,
                 box.min(),
-                box.size(),
+                box.size().times(0.01),
                 new int[] {0},
                 new int[] {0},
                 new double[] {volume},
