@@ -1,0 +1,45 @@
+package baymist.report;
+
+import baymist.run.RunResult;
+import java.util.List;
+import java.util.Locale;
+
+/** What every report says before somebody picks up a wand. */
+public final class Cautions {
+    /** Permissible exposure limit of mineral oil mist, 8 h average, kg/m³: 5 mg/m³ (29 CFR 1910.1000, table Z-1). */
+    public static final double OIL_MIST_LIMIT_KG_PER_M3 = 5e-6;
+
+    /**
+     * 10 % of the lower flammable limit of an oil mist, kg/m³: a tenth of about 50 g/m³ (class-society figure for
+     * lubricating-oil mist); the 10 % line is that of 29 CFR 1910.146 for a hazardous atmosphere.
+     */
+    public static final double TENTH_OF_FLAMMABLE_LIMIT_KG_PER_M3 = 5e-3;
+
+    private Cautions() {}
+
+    /** Cautions with this run's figures, one sentence or two each. */
+    public static List<String> of(RunResult r) {
+        double peak = RunFigures.peakMeanConcentrationKgPerM3(r);
+        boolean over = peak >= TENTH_OF_FLAMMABLE_LIMIT_KG_PER_M3;
+        double roomM3 = r.ledger().oversprayKg() / OIL_MIST_LIMIT_KG_PER_M3;
+        return List.of(
+                "Local rules, the aircraft's approved data and the product's safety data sheet come first. This is a"
+                        + " computed prediction, not an approval.",
+                text(
+                        "Oil mist: do not breathe it. The limit is 5 mg/m3 over 8 h (29 CFR 1910.1000); the %.3g g that"
+                                + " leave through the openings need %.0f m3 of room air to stay below it.",
+                        1e3 * r.ledger().oversprayKg(), roomM3),
+                text(
+                        "Ignition: keep sparks, hot work and live circuits away until the fog has gone. Mean fog in the"
+                                + " cavity peaks at %.3g g/m3, %s 5 g/m3, a tenth of the lower flammable limit of oil mist"
+                                + " (about 50 g/m3; 29 CFR 1910.146 draws its line there); near the jets it is denser.",
+                        1e3 * peak, over ? "above" : "below"),
+                "Oxygen: oil and oxygen equipment must never meet. Take out or mask lines, bottles and fittings.",
+                "Compressed air: wear eye protection, never point the tip at a person; for blowing off, stay below 30 psi"
+                        + " at the nozzle (29 CFR 1910.242(b)).");
+    }
+
+    private static String text(String format, Object... values) {
+        return String.format(Locale.ROOT, format, values);
+    }
+}

@@ -1,0 +1,32 @@
+package baymist.run;
+
+/** Hears how a run gets on. Calls come from one thread, in order; nothing that an observer does changes the numbers. */
+public interface RunObserver {
+    /** Hears nothing and never cancels. */
+    RunObserver NONE = new RunObserver() {
+        @Override
+        public void stage(String name) {}
+
+        @Override
+        public void progress(double done, double jobTimeS) {}
+
+        @Override
+        public boolean cancelled() {
+            return false;
+        }
+    };
+
+    /** A stage begins; {@code name} in the words of the user. */
+    void stage(String name);
+
+    /**
+     * The run has got this far.
+     *
+     * @param done share of the run that is done, 0..1, never falling
+     * @param jobTimeS simulated time reached, s
+     */
+    void progress(double done, double jobTimeS);
+
+    /** Asked between steps: whether the run should stop. */
+    boolean cancelled();
+}

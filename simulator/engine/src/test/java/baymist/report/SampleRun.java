@@ -1,0 +1,227 @@
+package baymist.report;
+
+import baymist.access.Insertion;
+import baymist.access.Station;
+import baymist.access.TipPose;
+import baymist.cavity.Opening;
+import baymist.cavity.PartKind;
+import baymist.coverage.Coverage;
+import baymist.coverage.CoverageAssessor;
+import baymist.coverage.LatticeCavity;
+import baymist.geom.Outline;
+import baymist.geom.PlacedOutline;
+import baymist.geom.Vec3;
+import baymist.ledger.MassLedger;
+import baymist.problem.Finding;
+import baymist.problem.Severity;
+import baymist.problem.SourcePlace;
+import baymist.run.CheckResult;
+import baymist.run.RunRecord;
+import baymist.run.RunResult;
+import baymist.run.TimePoint;
+import baymist.scene.AirSpec;
+import baymist.scene.CavitySpec;
+import baymist.scene.DropletSpec;
+import baymist.scene.OpeningState;
+import baymist.scene.PhaseStates;
+import baymist.scene.ProductSpec;
+import baymist.scene.Scene;
+import baymist.scene.SupplySpec;
+import baymist.scene.TargetSpec;
+import baymist.scene.VoxelSpec;
+import baymist.voxel.SurfelSet;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Made-up results on hand-made structures, to look at and to test what is made of a result. The film is drawn, not
+ * computed: none of its numbers mean anything.
+ */
+public final class SampleRun {
+    private static final double CHORD = 0.3;
+    private static final double SPAN = 1.6;
+    private static final double DEPTH = 0.09;
+
+    private SampleRun() {}
+
+    /** A control surface of four bays with lightening holes, a port in the root rib and one pass of a wand. */
+    public static RunResult wedge() {
+        LatticeCavity lattice = new LatticeCavity(30, 80, 9, new Vec3(0.01, 0.02, 0.01))
+                .wedge()
+                .bent(p -> new Vec3(p.x(), p.y(), (p.z() - DEPTH / 2) * (1 - 0.97 * p.x() / CHORD)));
+        int ribs = 3;
+        for (int r = 0; r < ribs; r++) {
+            lattice.wall(
+                    1,
+                    20 * (r + 1),
+                    "rib " + (r + 2),
+                    PartKind.RIB,
+                    (i, k) -> (Math.hypot(i - 8, k - 4) < 2.5) || i > 27);
+            lattice.opening(hole(lattice, "lightening hole " + (r + 2), "rib " + (r + 2), 0.4 * (r + 1)));
+        }
+        lattice.opening(port(lattice));
+        return result(lattice.build(), "Control surface, one pass of a one-sided tip", "scenes/sample/surface.yaml");
+    }
+
+    /** A plain tank, hardly wetted. */
+    public static RunResult tank() {
+        return result(
+                new LatticeCavity(20, 24, 16, new Vec3(0.02, 0.02, 0.02)).tank().build(),
+                "Tank",
+                "scenes/sample/tank.yaml");
+    }
+
+    /** The same structure as {@link #wedge}, before spraying. */
+    public static CheckResult check() {
+        RunResult r = wedge();
+        return new CheckResult(r.scene(), r.cavity(), r.grid(), r.insertions(), r.findings());
+    }
+
+    /** A scene around nothing in particular. */
+    public static Scene scene(String title, String file) {
+        CavitySpec.Block block = new CavitySpec.Block(
+                "block", new Vec3(1, 1, 1), Vec3.ZERO, Vec3.ZERO, 0.001, List.of(), SourcePlace.of(file));
+        return new Scene(
+                file,
+                "5e1d".repeat(16),
+                title,
+                "A sample.",
+                block,
+                List.of(),
+                Map.of(),
+                Map.of(),
+                new ProductSpec("spray oil", 880, 0.04, 0.03, 1, 293.15),
+                new SupplySpec.Pressure(550e3, 0.85, 0.5e-3, new DropletSpec.RosinRammler(30e-6, 2.4)),
+                List.of(),
+                List.of(),
+                300,
+                TargetSpec.DEFAULT,
+                new Vec3(0, 0, -1),
+                9.80665,
+                VoxelSpec.AUTO,
+                AirSpec.DEFAULT,
+                null,
+                10,
+                256,
+                0);
+    }
+
+    private static Opening hole(LatticeCavity lattice, String name, String part, double y) {
+        double middle = 0;
+        return new Opening(
+                name,
+                lattice.part(part, PartKind.RIB),
+                Opening.Kind.HOLE,
+                PlacedOutline.of(new Outline.Circle(0.025), new Vec3(0.085, y, middle), Vec3.X, Vec3.Y),
+                PhaseStates.ALWAYS_OPEN,
+                false);
+    }
+
+    private static Opening port(LatticeCavity lattice) {
+        return new Opening(
+                "root port",
+                lattice.part("rib 1", PartKind.RIB),
+                Opening.Kind.PORT,
+                PlacedOutline.of(new Outline.Slot(0.04, 0.02), new Vec3(0.085, 0, 0), Vec3.X, Vec3.Y),
+                new PhaseStates(OpeningState.OPEN, OpeningState.TAPED, OpeningState.PLUGGED),
+                true);
+    }
+
+    private static RunResult result(LatticeCavity.Built b, String title, String file) {
+        Scene scene = scene(title, file);
+        SurfelSet s = b.grid().surfels();
+        double[] film = new double[s.count()];
+        for (int i = 0; i < film.length; i++) {
+            film[i] = drawnFilm(new Vec3(s.centreX()[i], s.centreY()[i], s.centreZ()[i]), s.normalZ()[i]);
+        }
+        Coverage coverage = CoverageAssessor.assess(b.cavity(), b.grid(), film, TargetSpec.DEFAULT);
+        double filmKg = 0;
+        double[] direct = new double[film.length];
+        double[] fog = new double[film.length];
+        for (int i = 0; i < film.length; i++) {
+            direct[i] = 0.7 * film[i] * s.areaM2()[i] * 880;
+            fog[i] = direct[i] * 3 / 7;
+            filmKg += direct[i] + fog[i];
+        }
+        MassLedger ledger =
+                new MassLedger(1.25 * filmKg, filmKg, 0.05 * filmKg, 0.14 * filmKg, 0.01 * filmKg, 0.05 * filmKg);
+        Map<String, Double> seconds = new LinkedHashMap<>();
+        seconds.put("cavity", 0.1);
+        seconds.put("voxels", 0.4);
+        seconds.put("fog", 12.5);
+        RunRecord record =
+                new RunRecord("0.1.0", scene.hash(), 2, seconds, Map.of("size bins", "10"), "0123456789abcdef");
+        return new RunResult(
+                scene,
+                b.cavity(),
+                b.grid(),
+                ledger,
+                coverage,
+                film,
+                direct,
+                fog,
+                findings(file),
+                record,
+                history(filmKg, coverage.total().reached()),
+                insertions(b),
+                stations());
+    }
+
+    /** Thick along the wand, thinner away from it, none behind the outer ribs' webs and in the aft corners. */
+    private static double drawnFilm(Vec3 p, double up) {
+        double fromWand = Math.hypot(p.x() - 0.085, p.z());
+        double alongSpan = p.y() / SPAN;
+        double jet = 120e-6 * Math.exp(-fromWand / 0.06) * (alongSpan < 0.7 ? 1 : Math.exp(-20 * (alongSpan - 0.7)));
+        double settled = up > 0.3 ? 4e-6 * (1.2 - alongSpan) : 0.3e-6;
+        double ripple = 1 + 0.3 * Math.sin(40 * p.y()) * Math.cos(25 * p.x());
+        return (jet + settled) * ripple;
+    }
+
+    private static List<Finding> findings(String file) {
+        return List.of(
+                new Finding(
+                        "RES-004",
+                        Severity.WARNING,
+                        new SourcePlace(file, 41, "passes[0]"),
+                        "The tip points at the vent \"root port\" during the last 0.8 s of pass \"draw back\"; a third of"
+                                + " the overspray leaves then, so releasing the trigger 60 mm earlier would save it."),
+                new Finding("GEO-011", Severity.NOTE, SourcePlace.of(file), "Two duplicate triangles were left out."));
+    }
+
+    private static List<TimePoint> history(double filmKg, double reached) {
+        List<TimePoint> points = new ArrayList<>();
+        for (int t = 0; t <= 312; t += 2) {
+            double sprayed = Math.min(1, t / 12.0) * 1.25 * filmKg;
+            double airborne = t < 12 ? 0.3 * sprayed : 0.05 * filmKg + 0.325 * filmKg * Math.exp(-(t - 12) / 60.0);
+            points.add(new TimePoint(
+                    t,
+                    airborne,
+                    0.8 * (sprayed - airborne),
+                    0.2 * (sprayed - airborne),
+                    reached * (1 - Math.exp(-t / 8.0)),
+                    t < 12 ? 40.0 * t : 480));
+        }
+        return points;
+    }
+
+    private static List<Insertion> insertions(LatticeCavity.Built b) {
+        int opening = b.cavity().openingIndex("root port");
+        if (opening < 0) {
+            return List.of();
+        }
+        Vec3 origin = b.cavity().openings().get(opening).place().centreM();
+        return List.of(new Insertion("root", "six-foot wand", opening, origin, Vec3.Y, 1.2, "rib 5", true, 0.0068));
+    }
+
+    private static List<Station> stations() {
+        List<Station> stations = new ArrayList<>();
+        for (int i = 0; i <= 12; i++) {
+            double depth = 1.1 - 0.08 * i;
+            TipPose pose = new TipPose(new Vec3(0.085, depth, 0), Vec3.Y, Vec3.X);
+            stations.add(new Station(0, pose, i, 1, depth));
+        }
+        return stations;
+    }
+}
