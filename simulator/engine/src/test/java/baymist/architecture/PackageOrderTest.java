@@ -73,7 +73,7 @@ class PackageOrderTest {
                 .resideOutsideOfPackage("baymist.numeric")
                 .should()
                 .dependOnClassesThat()
-                .resideInAPackage("java.util.concurrent")
+                .areAssignableTo(java.util.concurrent.Executor.class)
                 .orShould()
                 .dependOnClassesThat()
                 .areAssignableTo(Thread.class)

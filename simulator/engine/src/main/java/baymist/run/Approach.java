@@ -1,0 +1,52 @@
+package baymist.run;
+
+import baymist.access.AccessFinder;
+import baymist.access.Insertion;
+import baymist.access.OpenInPass;
+import baymist.cavity.Cavity;
+import baymist.problem.SceneException;
+import baymist.scene.EntrySpec;
+import baymist.scene.PassSpec;
+import baymist.scene.Scene;
+import baymist.scene.WandSpec;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Which wand goes into which entry, pass by pass. */
+final class Approach {
+    private Approach() {}
+
+    /** The insertion of each pass, in the order of the passes. */
+    static List<Insertion> insertions(Scene scene, Cavity cavity) {
+        boolean[] open = OpenInPass.of(cavity, scene);
+        List<Insertion> all = new ArrayList<>();
+        for (PassSpec pass : scene.passes()) {
+            all.add(AccessFinder.find(cavity, wand(scene, pass), entry(scene, pass), open));
+        }
+        return all;
+    }
+
+    static WandSpec wand(Scene scene, PassSpec pass) {
+        WandSpec wand = scene.wands().get(pass.wand());
+        if (wand == null) {
+            throw new SceneException(
+                    "RUN-001",
+                    pass.place(),
+                    "pass '" + pass.name() + "' uses the wand '" + pass.wand() + "', which is not defined; defined are "
+                            + scene.wands().keySet().stream().sorted().toList());
+        }
+        return wand;
+    }
+
+    private static EntrySpec entry(Scene scene, PassSpec pass) {
+        return scene.entries().stream()
+                .filter(e -> e.name().equals(pass.entry()))
+                .findFirst()
+                .orElseThrow(() -> new SceneException(
+                        "RUN-002",
+                        pass.place(),
+                        "pass '" + pass.name() + "' uses the entry '" + pass.entry()
+                                + "', which is not defined; defined are "
+                                + scene.entries().stream().map(EntrySpec::name).toList()));
+    }
+}

@@ -1,0 +1,63 @@
+package baymist.run;
+
+import baymist.access.Insertion;
+import baymist.access.PassPlan;
+import baymist.access.Stations;
+import baymist.airflow.AirField;
+import baymist.cavity.Cavity;
+import baymist.cavity.CavityBuilder;
+import baymist.coverage.Coverage;
+import baymist.coverage.CoverageAssessor;
+import baymist.numeric.Workers;
+import baymist.scene.Scene;
+import baymist.voxel.VoxelGrid;
+import baymist.voxel.Voxelizer;
+import java.util.List;
+
+/** The whole program: from a scene to the surfaces that its passes miss. Read {@link #run} from top to bottom. */
+public final class Simulation {
+    private Simulation() {}
+
+    /**
+     * Runs a job.
+     *
+     * @throws baymist.problem.SceneException if the scene can't be built or sprayed as stated
+     * @throws baymist.problem.SimulationException if the numbers go wrong
+     * @throws RunCancelledException if the observer asks for it
+     */
+    public static RunResult run(Scene scene, RunOptions options, RunObserver observer) {
+        StageClock clock = new StageClock(observer);
+        try (Workers workers = new Workers(options.threads())) {
+            clock.begin("sheets and openings");
+            Cavity cavity = CavityBuilder.build(scene);
+
+            clock.begin("voxels");
+            VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
+
+            clock.begin("wand");
+            List<Insertion> insertions = Approach.insertions(scene, cavity);
+            PassPlan plan = Stations.plan(scene, insertions);
+            Timeline timeline = Timeline.of(scene, cavity, insertions, plan);
+
+            clock.begin("spray");
+            Spraying spraying = Spraying.cast(scene, cavity, grid, timeline, workers, observer);
+
+            clock.begin("air, fog and film");
+            Airing airing = Airing.plan(scene, cavity, grid, timeline, spraying, workers);
+            Job job = new Job(scene, cavity, grid, spraying.bins(), workers);
+            for (int m = 0; m < timeline.count(); m++) {
+                Moment moment = timeline.moment(m);
+                AirField air = airing.field(m);
+                job.fog().advance(air, spraying.hits(m), moment.durationS());
+                job.film().advance(spraying.hits(m), job.fog(), moment);
+                job.note(moment, airing.peakGaugePa(m));
+                observer.progress(timeline.progress(m), moment.endS());
+                RunCancelledException.throwIf(observer.cancelled());
+            }
+
+            clock.begin("coverage");
+            Coverage coverage = CoverageAssessor.assess(cavity, grid, job.film().buildM(), scene.targets());
+            return job.close(coverage, plan, insertions, spraying, airing, options, clock);
+        }
+    }
+}
