@@ -1,5 +1,8 @@
 package baymist.voxel;
 
+import baymist.cavity.Cavity;
+import baymist.cavity.PartKind;
+
 /**
  * Lattice faces that sheets block, in ascending key order; a slot is a position in this order.
  *
@@ -16,16 +19,42 @@ final class BlockedFaces {
     private final int[] triangle;
     /** Distance of the sheet from the low centre in pitches, 0..1, [2 * slots]. */
     private final double[] position;
-    /** Whether all sheets through the face belong to one part, [slots]. */
-    private final boolean[] onePart;
 
-    BlockedFaces(int cells, int[] slotOfKey, int[] key, int[] triangle, double[] position, boolean[] onePart) {
+    BlockedFaces(int cells, int[] slotOfKey, int[] key, int[] triangle, double[] position) {
         this.cells = cells;
         this.slotOfKey = slotOfKey;
         this.key = key;
         this.triangle = triangle;
         this.position = position;
-        this.onePart = onePart;
+    }
+
+    /** Sheets closer than this count as lying on each other, m; above rounding, far below any gauge. */
+    static final double TOUCHING_M = 1e-6;
+
+    /**
+     * The same faces with laps put in order. Where two sheets lie on each other between outside and inside, position
+     * doesn't tell which is the outer one; outside then sees the skin and the cavity what is fastened to it.
+     */
+    BlockedFaces withSkinsOutside(Cavity cavity, Lattice lattice, Enclosure enclosure) {
+        int[] ordered = triangle.clone();
+        for (int slot = 0; slot < key.length; slot++) {
+            boolean lowInside = enclosure.encloses(lowCell(slot));
+            boolean highInside = enclosure.encloses(lowCell(slot) + lattice.stride(axis(slot)));
+            int outer = lowInside ? 2 * slot + 1 : 2 * slot;
+            if (lowInside != highInside
+                    && spread(slot) * lattice.pitchM(axis(slot)) <= TOUCHING_M
+                    && isSkin(cavity, triangle[outer ^ 1])
+                    && !isSkin(cavity, triangle[outer])) {
+                ordered[outer] = triangle[outer ^ 1];
+                ordered[outer ^ 1] = triangle[outer];
+            }
+        }
+        return new BlockedFaces(cells, slotOfKey, key, ordered, position);
+    }
+
+    private static boolean isSkin(Cavity cavity, int triangleIndex) {
+        int part = cavity.partOfSheet(triangleIndex);
+        return part >= 0 && cavity.parts().get(part).kind() == PartKind.SKIN;
     }
 
     int count() {
@@ -54,7 +83,8 @@ final class BlockedFaces {
         return position[view];
     }
 
-    boolean onePart(int slot) {
-        return onePart[slot];
+    /** Distance between the first and the last sheet through the face in pitches, 0..1. */
+    double spread(int slot) {
+        return position[2 * slot + 1] - position[2 * slot];
     }
 }

@@ -18,8 +18,8 @@ import java.util.TreeMap;
  * <p>Each column of the opening's footprint hands its overlap to the blocked face of the part in that column that lies
  * nearest to the opening's plane. Where the column has none (a sheet's edge, a place too thin for the voxels) the nearest
  * column that has one takes it, so no area is lost and a pinhole is always found. Faces that have on their two sides what
- * the opening was stated to join (inside and outside, or two insides) go first, and among them those through which no
- * other part passes.
+ * the opening was stated to join (inside and outside, or two insides) go first. An opening that has another sheet close
+ * behind it, in the same faces, leads into a space too thin for the voxels: it is treated as closed and reported.
  */
 final class OpeningPlacer {
     /** How far beyond the footprint a stand-in column may lie, columns. */
@@ -27,7 +27,12 @@ final class OpeningPlacer {
 
     private static final int AS_STATED = 0;
     private static final int USABLE = 1;
-    private static final int OUTSIDE_AIR_ONLY = 2;
+    private static final int NO_USE = 2;
+    private static final int TOO_THIN = 3;
+    private static final int OUTSIDE_AIR_ONLY = 4;
+
+    /** Cosine above which another sheet in the same face lies across the opening rather than along its edge. */
+    private static final double ACROSS = 0.8;
 
     private final Cavity cavity;
     private final Lattice lattice;
@@ -80,6 +85,9 @@ final class OpeningPlacer {
 
     private SortedMap<Integer, Double> placeOne(Opening opening) {
         OpeningFootprint foot = new OpeningFootprint(opening, lattice);
+        if (leadsIntoThinSpace(opening, foot)) {
+            return reportThin(opening);
+        }
         for (int rank = AS_STATED; rank <= USABLE; rank++) {
             SortedMap<Integer, Double> areas = spread(opening, foot, rank);
             if (areas.isEmpty()) {
@@ -93,7 +101,13 @@ final class OpeningPlacer {
                 return scaled(areas, opening.areaM2());
             }
         }
+        if (nearestOfPart(opening, TOO_THIN) >= 0 || nearestOfPart(opening, NO_USE) >= 0) {
+            return reportThin(opening);
+        }
         int open = nearestOfPart(opening, OUTSIDE_AIR_ONLY);
+        if (open < 0 && !opening.exterior()) {
+            return reportThin(opening);
+        }
         if (open < 0) {
             throw new SceneException(
                     "VOX-002",
@@ -111,6 +125,30 @@ final class OpeningPlacer {
             leaks.add(new Leak(
                     opening.place().centreM(), "opening \"" + opening.name() + "\" has outside air on both sides"));
         }
+        return new TreeMap<>();
+    }
+
+    private boolean leadsIntoThinSpace(Opening opening, OpeningFootprint foot) {
+        boolean thin = false;
+        for (int c = foot.firstC; c <= foot.lastC; c++) {
+            for (int b = foot.firstB; b <= foot.lastB; b++) {
+                if (foot.overlapM2(b, c) > 0) {
+                    if (bestInColumn(opening, foot, b, c, AS_STATED) >= 0) {
+                        return false;
+                    }
+                    thin |= bestInColumn(opening, foot, b, c, TOO_THIN) >= 0;
+                }
+            }
+        }
+        return thin;
+    }
+
+    private SortedMap<Integer, Double> reportThin(Opening opening) {
+        leaks.add(
+                new Leak(
+                        opening.place().centreM(),
+                        "opening \"" + opening.name() + "\" in " + partName(opening)
+                                + " leads into a space too thin for the voxels and is treated as closed; smaller voxels would be right"));
         return new TreeMap<>();
     }
 
@@ -193,7 +231,6 @@ final class OpeningPlacer {
         int from = Math.max(0, lattice.locate(axis, plane - window) - 1);
         int to = Math.min(lattice.count(axis) - 2, lattice.locate(axis, plane + window));
         int best = -1;
-        boolean bestAlone = false;
         double bestGap = Double.POSITIVE_INFINITY;
         for (int k = from; k <= to; k++) {
             int cell = axis == 0 ? lattice.index(k, b, c) : axis == 1 ? lattice.index(b, k, c) : lattice.index(b, c, k);
@@ -203,11 +240,9 @@ final class OpeningPlacer {
                 continue;
             }
             double at = lattice.centre(axis, k) + blocked.position(view) * lattice.pitchM(axis);
-            boolean alone = blocked.onePart(slot);
             double gap = Math.abs(at - plane);
-            if ((alone && !bestAlone) || (alone == bestAlone && gap < bestGap)) {
+            if (gap < bestGap) {
                 best = slot;
-                bestAlone = alone;
                 bestGap = gap;
             }
         }
@@ -232,8 +267,29 @@ final class OpeningPlacer {
         if (inside == 0) {
             return OUTSIDE_AIR_ONLY;
         }
+        boolean several = severalSheets(slot);
+        if (several && liesAcross(opening, slot)) {
+            return TOO_THIN;
+        }
         boolean asStated = opening.kind() == Opening.Kind.GAP || inside == (opening.exterior() ? 1 : 2);
-        return asStated ? AS_STATED : USABLE;
+        return asStated ? AS_STATED : several ? NO_USE : USABLE;
+    }
+
+    /** Whether sheets lie apart between the two centres, by more than their gauges (a lap or a doubler is one sheet). */
+    private boolean severalSheets(int slot) {
+        double spreadM = blocked.spread(slot) * lattice.pitchM(blocked.axis(slot));
+        return spreadM > BlockedFaces.TOUCHING_M + gaugeM(2 * slot) + gaugeM(2 * slot + 1);
+    }
+
+    private double gaugeM(int view) {
+        int part = cavity.partOfSheet(blocked.triangle(view));
+        return part < 0 ? 0 : cavity.parts().get(part).gaugeM();
+    }
+
+    private boolean liesAcross(Opening opening, int slot) {
+        int other = viewOfPart(opening, slot) ^ 1;
+        Vec3 n = cavity.sheets().normal(blocked.triangle(other));
+        return Math.abs(n.dot(opening.place().normal())) > ACROSS;
     }
 
     private int nearestOfPart(Opening opening, int rank) {

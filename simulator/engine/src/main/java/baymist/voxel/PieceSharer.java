@@ -8,8 +8,8 @@ import baymist.geom.Vec3;
  *
  * <p>First the blocked faces of the piece's own lattice cell are asked: each has a view from either side, and those that
  * see the piece's part from the piece's side share its area in proportion to |n.e| times the lattice face (on a plane each
- * face then ends up with its face area times |n.e|). Where the own cell has none, the nearest view among the 26 cells
- * round it takes all. One sharer serves one thread.
+ * face then ends up with its face area times |n.e|). Where the own cell has none, a piece that another sheet lies on is
+ * hidden; otherwise the nearest view among the 26 cells round it takes all. One sharer serves one thread.
  */
 final class PieceSharer {
     private final Cavity cavity;
@@ -47,7 +47,9 @@ final class PieceSharer {
     void share(AreaShares out, int piece, int latticeCell, double area, double x, double y, double z) {
         for (int side = 0; side < 2; side++) {
             if (!shareInOwnCell(out, piece, side, latticeCell, area)) {
-                out.addShare(piece, side, nearestAround(latticeCell, side, x, y, z), area);
+                int target =
+                        isCovered(latticeCell, side) ? AreaShares.HIDDEN : nearestAround(latticeCell, side, x, y, z);
+                out.addShare(piece, side, target, area);
             }
         }
     }
@@ -76,6 +78,25 @@ final class PieceSharer {
             out.addShare(piece, side, mine ? view : AreaShares.OUTSIDE, area * (ownWeight[i] / total));
         }
         return found > 0;
+    }
+
+    /** Whether, in the piece's own cell, another part lies on this side of it, closer than the two gauges. */
+    private boolean isCovered(int latticeCell, int side) {
+        for (int d = 0; d < 6; d++) {
+            int slot = blocked.slot(lattice.faceKey(latticeCell, d));
+            for (int view = 2 * slot; slot >= 0 && view <= 2 * slot + 1; view++) {
+                int other = cavity.partOfSheet(blocked.triangle(view ^ 1));
+                if (other >= 0 && other != part && sees(view, slot, 1 - side)) {
+                    double gauges = cavity.parts().get(part).gaugeM()
+                            + cavity.parts().get(other).gaugeM();
+                    double apart = blocked.spread(slot) * lattice.pitchM(blocked.axis(slot));
+                    if (apart <= BlockedFaces.TOUCHING_M + gauges) {
+                        return true;
+                    }
+                }
+            }
+        }
+        return false;
     }
 
     private int cellOf(int view, int slot) {

@@ -40,7 +40,7 @@ final class SheetCrossings {
             }
             found[from / TRIANGLES_PER_BLOCK] = mine;
         });
-        return gather(cavity, lattice, new ArrayList<>(List.of(found)));
+        return gather(lattice, new ArrayList<>(List.of(found)));
     }
 
     /** All lattice lines along {@code axis} that pass through one triangle. */
@@ -144,7 +144,7 @@ final class SheetCrossings {
     }
 
     /** Orders the crossings by face, then along the segment, then by triangle. */
-    private static BlockedFaces gather(Cavity cavity, Lattice lattice, List<Found> found) {
+    private static BlockedFaces gather(Lattice lattice, List<Found> found) {
         int[] slotOfKey = new int[3 * lattice.cells()];
         int total = 0;
         for (Found f : found) {
@@ -175,7 +175,7 @@ final class SheetCrossings {
                 insert(triangle, position, starts.get(slot), filled[slot]++, f.triangle.get(i), f.position.get(i));
             }
         }
-        return nearest(cavity, lattice, slotOfKey, keys.toArray(), starts.toArray(), triangle, position);
+        return nearest(lattice, slotOfKey, keys.toArray(), starts.toArray(), triangle, position);
     }
 
     /** Keeps a face's crossings sorted; triangles arrive in ascending order, so equal positions stay in that order. */
@@ -191,16 +191,9 @@ final class SheetCrossings {
     }
 
     private static BlockedFaces nearest(
-            Cavity cavity,
-            Lattice lattice,
-            int[] slotOfKey,
-            int[] keys,
-            int[] starts,
-            int[] triangle,
-            double[] position) {
+            Lattice lattice, int[] slotOfKey, int[] keys, int[] starts, int[] triangle, double[] position) {
         int[] seen = new int[2 * keys.length];
         double[] at = new double[2 * keys.length];
-        boolean[] onePart = new boolean[keys.length];
         for (int slot = 0; slot < keys.length; slot++) {
             int first = starts[slot];
             int last = starts[slot + 1] - 1;
@@ -208,11 +201,7 @@ final class SheetCrossings {
             at[2 * slot] = position[first];
             seen[2 * slot + 1] = triangle[last];
             at[2 * slot + 1] = position[last];
-            onePart[slot] = true;
-            for (int i = first + 1; i <= last; i++) {
-                onePart[slot] &= cavity.partOfSheet(triangle[i]) == cavity.partOfSheet(triangle[first]);
-            }
         }
-        return new BlockedFaces(lattice.cells(), slotOfKey, keys, seen, at, onePart);
+        return new BlockedFaces(lattice.cells(), slotOfKey, keys, seen, at);
     }
 }

@@ -58,7 +58,7 @@ final class SurfaceTotals {
 
     /**
      * Adds the shares of the sheets. A side of a piece that nothing faces is judged by the rest of its triangle, then of
-     * its part (majority by area on the same side), last by the cell it lies in.
+     * its part (majority by area on the same side), last by whether it lies in or next to a cell of the cavity.
      */
     void addSheets(AreaShares[] blocks) {
         TriangleMesh mesh = cavity.cutSheets();
@@ -107,7 +107,15 @@ final class SurfaceTotals {
             return verdict > 0;
         }
         int cell = lattice.cellHolding(block.x.get(piece), block.y.get(piece), block.z.get(piece));
-        return cells.kind(cell) != CavityCells.Kind.OUTSIDE;
+        return nearCavity(cell);
+    }
+
+    private boolean nearCavity(int cell) {
+        boolean near = cells.kind(cell) != CavityCells.Kind.OUTSIDE;
+        for (int d = 0; d < 6 && !near; d++) {
+            near = lattice.faceKey(cell, d) >= 0 && cells.kind(lattice.behind(cell, d)) != CavityCells.Kind.OUTSIDE;
+        }
+        return near;
     }
 
     private void add(TriangleMesh mesh, AreaShares block, int s, int target) {

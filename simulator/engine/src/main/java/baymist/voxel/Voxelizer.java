@@ -23,8 +23,9 @@ public final class Voxelizer {
      */
     public static VoxelGrid voxelize(Cavity cavity, VoxelSpec wanted, Workers workers) {
         Lattice lattice = lattice(cavity, wanted);
-        BlockedFaces blocked = SheetCrossings.find(cavity, lattice, workers);
-        Enclosure enclosure = Enclosure.flood(lattice, blocked);
+        BlockedFaces crossings = SheetCrossings.find(cavity, lattice, workers);
+        Enclosure enclosure = Enclosure.flood(lattice, crossings);
+        BlockedFaces blocked = crossings.withSkinsOutside(cavity, lattice, enclosure);
         OpeningFaces openings = OpeningPlacer.place(cavity, lattice, blocked, enclosure);
         CavityCells cells = CavityCells.choose(cavity, lattice, blocked, enclosure, openings);
         FaceSet faces = FaceSetBuilder.build(lattice, blocked, cells, openings);
