@@ -106,14 +106,7 @@ final class JetFlight {
 
     /** Cells along the ray, resumed on the far side of each opening that it passes. */
     private void walk(Ray ray, Vec3 wand, Vec3 tip) {
-        int start = tipCell;
-        Vec3 moved = ray.origin().minus(tip);
-        double shift = moved.length();
-        if (shift > 0) {
-            aside.clear(0);
-            aside.add(tip, moved.dot(wand) > 0 ? wand : wand.negate(), 0, shift, tipCell);
-            start = aside.lastCell();
-        }
+        int start = startCell(ray, wand, tip);
         path.clear(0);
         double from = 0;
         for (double t : ray.end().passedM()) {
@@ -122,6 +115,26 @@ final class JetFlight {
             from = t;
         }
         path.add(ray.origin(), ray.direction(), from, lengthM(ray), start);
+    }
+
+    /** Cell at a ray's beginning, which may lie beyond an inner opening through which the wand is drawn. */
+    private int startCell(Ray ray, Vec3 wand, Vec3 tip) {
+        Vec3 moved = ray.origin().minus(tip);
+        double shift = moved.length();
+        if (shift == 0) {
+            return tipCell;
+        }
+        Vec3 way = moved.dot(wand) > 0 ? wand : wand.negate();
+        int start = tipCell;
+        double from = 0;
+        aside.clear(0);
+        for (double t : context.rays().follow(tip, way, shift, openFraction).passedM()) {
+            aside.add(tip, way, from, t, start);
+            start = context.finder().cellNear(tip.plus(t, way), way);
+            from = t;
+        }
+        aside.add(tip, way, from, shift, start);
+        return aside.lastCell();
     }
 
     /** Shares a ray's liquid among surfel, fog and outside. */

@@ -15,6 +15,9 @@ final class SheetRays {
     /** Distance from the start within which crossings are ignored, m: the start may lie on a sheet. */
     static final double START_M = 1e-9;
 
+    /** Distance behind the start from which open inner openings are noticed, m: the start may lie in the plane of one. */
+    private static final double BEHIND_M = 1e-6;
+
     /** What ends a ray. */
     enum End {
         SHEET,
@@ -76,20 +79,21 @@ final class SheetRays {
      */
     Followed follow(Vec3 origin, Vec3 direction, double toM, double[] openFraction) {
         Passed passed = new Passed();
-        SheetTracer.Crossing hit = tracer.nearest(origin, direction, START_M, toM, (triangle, t, x, y, z) -> {
+        Vec3 behind = origin.plus(-BEHIND_M, direction);
+        SheetTracer.Crossing hit = tracer.nearest(behind, direction, 0, toM + BEHIND_M, (triangle, s, x, y, z) -> {
             int opening = openingAt(triangle, new Vec3(x, y, z));
             if (opening < 0
                     || openFraction[opening] <= 0
                     || cavity.openings().get(opening).exterior()) {
-                return true;
+                return s - BEHIND_M > START_M;
             }
-            passed.add(t);
+            passed.add(Math.max(0, s - BEHIND_M));
             return false;
         });
         if (hit == null) {
             return new Followed(End.NOTHING, Double.POSITIVE_INFINITY, -1, -1, direction.negate(), passed.before(toM));
         }
-        double t = hit.distanceM();
+        double t = hit.distanceM() - BEHIND_M;
         int opening = openingAt(hit.triangle(), origin.plus(t, direction));
         int part = cavity.partOfSheet(hit.triangle());
         Vec3 normal = cavity.sheets().normal(hit.triangle());
