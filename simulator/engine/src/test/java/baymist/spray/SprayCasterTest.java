@@ -326,8 +326,8 @@ class SprayCasterTest {
                 Air.STANDARD,
                 16);
         SimulationException e =
-                assertThrows(SimulationException.class, () -> caster.cast(at(0.2, 0), wand(jet(0, 0)), OPEN));
-        assertTrue(e.getMessage().contains("depth 0.2000 m"), e.getMessage());
+                assertThrows(SimulationException.class, () -> caster.cast(at(-0.2, 0), wand(jet(0, 0)), OPEN));
+        assertTrue(e.getMessage().contains("depth -0.2000 m"), e.getMessage());
     }
 
     @Test
