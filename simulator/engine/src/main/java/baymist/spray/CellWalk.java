@@ -96,7 +96,7 @@ final class CellWalk {
     }
 
     private int moved(int here, int direction, int holding) {
-        if (here < 0) {
+        if (here < 0 || here == holding) {
             return holding;
         }
         int ahead = grid.neighbour(here, direction);

@@ -106,22 +106,36 @@ final class JetFlight {
 
     /** Cells along the ray, resumed on the far side of each opening that it passes. */
     private void walk(Ray ray, Vec3 wand, Vec3 tip) {
-        int start = tipCell;
+        int start = startCell(ray, wand, tip);
+        path.clear(0);
+        trace(path, ray.origin(), ray.direction(), ray.end(), lengthM(ray), start);
+    }
+
+    /** Cell at a ray's beginning, which may lie beyond an inner opening through which the wand is drawn. */
+    private int startCell(Ray ray, Vec3 wand, Vec3 tip) {
         Vec3 moved = ray.origin().minus(tip);
         double shift = moved.length();
-        if (shift > 0) {
-            aside.clear(0);
-            aside.add(tip, moved.dot(wand) > 0 ? wand : wand.negate(), 0, shift, tipCell);
-            start = aside.lastCell();
+        if (shift == 0) {
+            return tipCell;
         }
-        path.clear(0);
+        Vec3 way = moved.dot(wand) > 0 ? wand : wand.negate();
+        aside.clear(0);
+        trace(aside, tip, way, context.rays().follow(tip, way, shift, openFraction), shift, tipCell);
+        return aside.lastCell();
+    }
+
+    /** Adds the cells of a followed ray, resumed on the far side of each opening that it passes. */
+    private void trace(CellWalk walk, Vec3 origin, Vec3 direction, SheetRays.Followed way, double toM, int startCell) {
+        int start = startCell;
         double from = 0;
-        for (double t : ray.end().passedM()) {
-            path.add(ray.origin(), ray.direction(), from, t, start);
-            start = context.finder().cellNear(ray.origin().plus(t, ray.direction()), ray.direction());
+        for (int i = 0; i < way.passedM().length; i++) {
+            double t = way.passedM()[i];
+            walk.add(origin, direction, from, t, start);
+            Vec3 beyond = context.rays().normalAlong(way.passedOpening()[i], direction);
+            start = context.finder().cellNear(origin.plus(t, direction), beyond);
             from = t;
         }
-        path.add(ray.origin(), ray.direction(), from, lengthM(ray), start);
+        walk.add(origin, direction, from, toM, start);
     }
 
     /** Shares a ray's liquid among surfel, fog and outside. */

@@ -15,6 +15,9 @@ final class SheetRays {
     /** Distance from the start within which crossings are ignored, m: the start may lie on a sheet. */
     static final double START_M = 1e-9;
 
+    /** Distance behind the start from which open inner openings are noticed, m: the start may lie in the plane of one. */
+    private static final double BEHIND_M = 1e-6;
+
     /** What ends a ray. */
     enum End {
         SHEET,
@@ -31,8 +34,10 @@ final class SheetRays {
      * @param opening opening left through or closure struck, or -1
      * @param towardsAir unit normal of the sheet on the side that the ray came from
      * @param passedM distances at which it passed open inner openings, ascending
+     * @param passedOpening the openings passed, in the same order
      */
-    record Followed(End end, double distanceM, int part, int opening, Vec3 towardsAir, double[] passedM) {
+    record Followed(
+            End end, double distanceM, int part, int opening, Vec3 towardsAir, double[] passedM, int[] passedOpening) {
         /** Whether it struck a sheet or a closed opening. */
         boolean struck() {
             return end == End.SHEET || end == End.CLOSURE;
@@ -76,20 +81,23 @@ final class SheetRays {
      */
     Followed follow(Vec3 origin, Vec3 direction, double toM, double[] openFraction) {
         Passed passed = new Passed();
-        SheetTracer.Crossing hit = tracer.nearest(origin, direction, START_M, toM, (triangle, t, x, y, z) -> {
+        Vec3 behind = origin.plus(-BEHIND_M, direction);
+        SheetTracer.Crossing hit = tracer.nearest(behind, direction, 0, toM + BEHIND_M, (triangle, s, x, y, z) -> {
             int opening = openingAt(triangle, new Vec3(x, y, z));
             if (opening < 0
                     || openFraction[opening] <= 0
                     || cavity.openings().get(opening).exterior()) {
-                return true;
+                return s - BEHIND_M > START_M;
             }
-            passed.add(t);
+            passed.add(Math.max(0, s - BEHIND_M), opening);
             return false;
         });
         if (hit == null) {
-            return new Followed(End.NOTHING, Double.POSITIVE_INFINITY, -1, -1, direction.negate(), passed.before(toM));
+            passed.endAt(toM);
+            double never = Double.POSITIVE_INFINITY;
+            return new Followed(End.NOTHING, never, -1, -1, direction.negate(), passed.t, passed.opening);
         }
-        double t = hit.distanceM();
+        double t = hit.distanceM() - BEHIND_M;
         int opening = openingAt(hit.triangle(), origin.plus(t, direction));
         int part = cavity.partOfSheet(hit.triangle());
         Vec3 normal = cavity.sheets().normal(hit.triangle());
@@ -102,7 +110,8 @@ final class SheetRays {
         } else if (part < 0) {
             end = End.OUTSIDE;
         }
-        return new Followed(end, t, part, opening, towardsAir, passed.before(t));
+        passed.endAt(t);
+        return new Followed(end, t, part, opening, towardsAir, passed.t, passed.opening);
     }
 
     /** Distance to the nearest sheet or closed opening, m, at most {@code toM}. */
@@ -134,27 +143,43 @@ final class SheetRays {
         return best;
     }
 
-    /** Distances of passages, in the order met. */
+    /** Normal of an opening's sheet, on the side to which {@code direction} points. */
+    Vec3 normalAlong(int opening, Vec3 direction) {
+        Vec3 normal = cavity.openings().get(opening).place().normal();
+        return normal.dot(direction) < 0 ? normal.negate() : normal;
+    }
+
+    /** Passages through open inner openings, ascending in distance whatever the order in which they were met. */
     private static final class Passed {
         private double[] t = NONE;
-        private int count;
+        private int[] opening = new int[0];
 
-        void add(double distance) {
-            if (count == t.length) {
-                t = Arrays.copyOf(t, Math.max(4, 2 * count));
+        void add(double distance, int through) {
+            int at = Arrays.binarySearch(t, distance);
+            if (at >= 0) {
+                return;
             }
-            t[count++] = distance;
+            at = -at - 1;
+            double[] longer = Arrays.copyOf(t, t.length + 1);
+            int[] more = Arrays.copyOf(opening, t.length + 1);
+            System.arraycopy(t, at, longer, at + 1, t.length - at);
+            System.arraycopy(opening, at, more, at + 1, t.length - at);
+            longer[at] = distance;
+            more[at] = through;
+            t = longer;
+            opening = more;
         }
 
-        /** Ascending, each once, nearer than {@code end}. */
-        double[] before(double end) {
-            return count == 0
-                    ? NONE
-                    : Arrays.stream(t, 0, count)
-                            .filter(d -> d < end)
-                            .sorted()
-                            .distinct()
-                            .toArray();
+        /** Forgets what lies beyond the end of the ray. */
+        void endAt(double end) {
+            int n = 0;
+            while (n < t.length && t[n] < end) {
+                n++;
+            }
+            if (n < t.length) {
+                t = Arrays.copyOf(t, n);
+                opening = Arrays.copyOf(opening, n);
+            }
         }
     }
 }

@@ -87,9 +87,24 @@ public final class SprayCaster {
         return tally.close(tipCell, context.air().densityKgPerM3());
     }
 
-    /** Cell at the tip. A sheet close by lies behind the tip just after the entry and ahead of it at the end of the way. */
+    /**
+     * Cell at the tip: the one that holds it, if no sheet lies between tip and centre. Otherwise a sheet is close by, behind the tip
+     * just after the entry and ahead of it at the end of the way, and the cell on the tip's side of it counts.
+     */
     private int tipCell(Station station, double[] openFraction) {
         Vec3 tip = station.pose().positionM();
+        int holding = context.grid().cellHolding(tip);
+        if (holding >= 0) {
+            Vec3 way = context.grid().centre(holding).minus(tip);
+            double length = way.length();
+            if (length == 0) {
+                return holding;
+            }
+            SheetRays.Followed seen = context.rays().follow(tip, way.times(1 / length), length, openFraction);
+            if (seen.end() == SheetRays.End.NOTHING && seen.passedM().length == 0) {
+                return holding;
+            }
+        }
         Vec3 axis = station.pose().axis();
         double ahead = context.rays().clearM(tip, axis, context.rangeM(), openFraction);
         return context.finder().cellNear(tip, station.depthM() < ahead ? axis : axis.negate());

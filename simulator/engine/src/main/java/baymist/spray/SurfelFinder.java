@@ -14,6 +14,10 @@ public interface SurfelFinder {
     /** Surfel of the closed-off area of an opening at a point, or -1. */
     int closureNear(Vec3 pointM, int opening, Vec3 towardsAir);
 
-    /** Cavity cell at a point on a sheet, on the side to which {@code towardsAir} points, or -1. */
+    /**
+     * Cavity cell at a point on a sheet, on the side to which {@code towardsAir} points, or -1.
+     *
+     * @param towardsAir normal of the sheet
+     */
     int cellNear(Vec3 pointM, Vec3 towardsAir);
 }

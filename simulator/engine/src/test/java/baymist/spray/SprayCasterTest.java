@@ -167,6 +167,16 @@ class SprayCasterTest {
     }
 
     @Test
+    void aStretchThatStraddlesARibSpraysIntoBothBays() {
+        SprayHits h = caster(OIL, 256).cast(at(GridFixture.RIB_Y, 0.05), ring(4), OPEN);
+        double[] moved = new double[2];
+        for (int i = 0; i < h.streamCell().length; i++) {
+            moved[box.grid.bayOfCell(h.streamCell()[i])] += Math.abs(h.streamX()[i]) + Math.abs(h.streamZ()[i]);
+        }
+        assertEquals(0.5, moved[0] / (moved[0] + moved[1]), 0.06);
+    }
+
+    @Test
     void finerSprayMakesMoreFogAndCoarserMoreDirectFilm() {
         double last = 0;
         for (double dv50 : new double[] {5e-6, 15e-6, 40e-6, 100e-6}) {
@@ -316,8 +326,8 @@ class SprayCasterTest {
                 Air.STANDARD,
                 16);
         SimulationException e =
-                assertThrows(SimulationException.class, () -> caster.cast(at(0.2, 0), wand(jet(0, 0)), OPEN));
-        assertTrue(e.getMessage().contains("depth 0.2000 m"), e.getMessage());
+                assertThrows(SimulationException.class, () -> caster.cast(at(-0.2, 0), wand(jet(0, 0)), OPEN));
+        assertTrue(e.getMessage().contains("depth -0.2000 m"), e.getMessage());
     }
 
     @Test
