@@ -100,7 +100,7 @@ final class RegionDescriber {
                 .limit(3)
                 .map(e -> Places.withArticle(name(e.getKey())))
                 .toList();
-        return "scattered small spots in " + places + " places, mostly on " + BayNames.list(names);
+        return CoverageAssessor.SCATTERED + " in " + places + " places, mostly on " + BayNames.list(names);
     }
 
     private String onFlatPart(
