@@ -14,6 +14,8 @@ final class PanelImage {
     private static final int HALO = 0xFFFFFF;
     /** A number needs this much room round its place, pixels; smaller spots keep their hatch alone. */
     private static final int ROOM = 2;
+    /** A place is deep from this share of the deepest on. */
+    private static final double DEEP = 0.8;
 
     private final PanelRaster raster;
     private final SurfelSet surfels;
@@ -56,20 +58,40 @@ final class PanelImage {
         return image;
     }
 
-    /** The pixel of a region that lies deepest inside it, or null when the region has no room for a number. */
+    /**
+     * The pixel of a region that lies deep inside it and near its middle, or null when the region has no room for a
+     * number.
+     */
     double @Nullable [] middleOf(int region) {
-        int best = -1;
+        int w = raster.width();
+        int deepest = 0;
+        double sumX = 0;
+        double sumY = 0;
+        int count = 0;
         for (int i = 0; i < depth.length; i++) {
-            int s = raster.owner(i % raster.width(), i / raster.width());
-            if (s >= 0 && regionOf[s] == region && (best < 0 || depth[i] > depth[best])) {
-                best = i;
+            if (region(i % w, i / w) == region) {
+                deepest = Math.max(deepest, depth[i]);
+                sumX += i % w;
+                sumY += i / w;
+                count++;
             }
         }
-        if (best < 0 || depth[best] < ROOM) {
+        if (deepest < ROOM) {
             return null;
         }
-        int row = best / raster.width();
-        int column = best % raster.width();
+        int best = -1;
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < depth.length; i++) {
+            if (depth[i] >= DEEP * deepest && region(i % w, i / w) == region) {
+                double d = Math.hypot(i % w - sumX / count, i / w - sumY / count);
+                if (d < least) {
+                    least = d;
+                    best = i;
+                }
+            }
+        }
+        int row = best / w;
+        int column = best % w;
         return new double[] {column + 0.5, row + 0.5};
     }
 

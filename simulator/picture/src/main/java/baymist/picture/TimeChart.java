@@ -16,6 +16,8 @@ import java.util.function.ToDoubleFunction;
 /** The job in time: share of the surface reached and share of the product in the air. */
 public final class TimeChart {
     private static final double SIZE = 15;
+    /** Stations that follow each other within this time are one pull of the trigger, s. */
+    private static final double JOINED_S = 1e-6;
     private static final Color REACHED = new Color(0x14607A);
     private static final Color AIRBORNE = new Color(0xB25A00);
 
@@ -60,10 +62,23 @@ public final class TimeChart {
     }
 
     private static void spraying(Canvas c, RunResult r, Frame f) {
+        double from = Double.NaN;
+        double to = Double.NaN;
         for (Station s : r.stations()) {
-            double from = f.px(Math.min(f.endS, s.startS()));
-            double to = f.px(Math.min(f.endS, s.startS() + s.durationS()));
-            c.fill(new Rectangle2D.Double(from, f.y, to - from, f.height), new Color(0xF1E6F0));
+            if (!(Math.abs(s.startS() - to) < JOINED_S)) {
+                shade(c, f, from, to);
+                from = s.startS();
+            }
+            to = s.startS() + s.durationS();
+        }
+        shade(c, f, from, to);
+    }
+
+    private static void shade(Canvas c, Frame f, double fromS, double toS) {
+        if (toS > fromS) {
+            double left = f.px(Math.min(f.endS, fromS));
+            double right = f.px(Math.min(f.endS, toS));
+            c.fill(new Rectangle2D.Double(left, f.y, right - left, f.height), new Color(0xF1E6F0));
         }
     }
 
