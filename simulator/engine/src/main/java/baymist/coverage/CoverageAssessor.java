@@ -21,6 +21,9 @@ public final class CoverageAssessor {
     /** Everything else. */
     public static final String UPRIGHT = "upright";
 
+    /** How the words of the one entry that gathers small spots begin. */
+    public static final String SCATTERED = "scattered small spots";
+
     private static final double COS_45 = Math.sqrt(0.5);
 
     private CoverageAssessor() {}

@@ -74,11 +74,18 @@ final class Ends {
     private boolean bounds(int n, int part, int axis, boolean high) {
         int other = surfels.part()[n];
         double along = normal(n, axis);
+        // skins that meet at an edge don't bound each other: the edge does
+        boolean edge = kind(part) == PartKind.SKIN && kind(other) == PartKind.SKIN;
         return other != part
+                && !edge
                 && surfels.closure()[n] < 0
                 && surfels.areaM2()[n] > 0
-                && cavity.parts().get(other).kind() != PartKind.STRINGER
+                && kind(other) != PartKind.STRINGER
                 && (high ? along < -LOOKS_ALONG : along > LOOKS_ALONG);
+    }
+
+    private PartKind kind(int part) {
+        return cavity.parts().get(part).kind();
     }
 
     private double normal(int s, int axis) {

@@ -100,7 +100,7 @@ final class RegionDescriber {
                 .limit(3)
                 .map(e -> Places.withArticle(name(e.getKey())))
                 .toList();
-        return "scattered small spots in " + places + " places, mostly on " + BayNames.list(names);
+        return CoverageAssessor.SCATTERED + " in " + places + " places, mostly on " + BayNames.list(names);
     }
 
     private String onFlatPart(
@@ -132,7 +132,8 @@ final class RegionDescriber {
         String faceWords = onBoth ? ", both faces" : up == null ? "" : ", " + compass.word(normalAxis, up) + " face";
         String bayWords = up != null && cavity.parts().get(main).kind() == PartKind.RIB ? "" : bayWords(bays);
         String where = name(main) + faceWords + bayWords + ", " + place;
-        return where + stringers(region, main) + extent(two) + also(byPart, main, -1, area);
+        boolean everywhere = two[0].place() == Span.Place.FULL && two[1].place() == Span.Place.FULL;
+        return where + (everywhere ? "" : stringers(region, main)) + extent(two) + also(byPart, main, -1, area);
     }
 
     /** The other skin if the region lies on two that face each other, else -1. */

@@ -10,6 +10,8 @@ import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.UUID;
 
 /** Writes a file whole or not at all: to a temporary file beside it, then moved over it in one step. */
 public final class AtomicFile {
@@ -39,9 +41,11 @@ public final class AtomicFile {
             throw new IOException(file + " is no file name");
         }
         Files.createDirectories(folder);
-        Path part = Files.createTempFile(folder, "." + target.getFileName(), ".part");
+        // beside the target, so that the move stays on one file system; with the permissions of an ordinary new file
+        Path part = folder.resolve("." + target.getFileName() + "." + UUID.randomUUID() + ".part");
         try {
-            try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part))) {
+            try (OutputStream out =
+                    new BufferedOutputStream(Files.newOutputStream(part, StandardOpenOption.CREATE_NEW))) {
                 content.writeTo(out);
             }
             move(part, target);

@@ -57,7 +57,7 @@ public final class TextReport {
                 r.scene().hangS(),
                 film(all.meanFilmM()));
         page.line(
-                "Wet film: reached from %s, protected from %s, excess above %s.",
+                "Film: reached from %s, protected from %s, excess above %s.",
                 film(r.scene().targets().hazeM()),
                 film(r.scene().targets().buildM()),
                 film(r.scene().targets().excessM()));

@@ -102,6 +102,14 @@ class RegionDescriberTest {
     }
 
     @Test
+    void bluntEdgeThatASkinClosesIsStillTheTrailingEdge() {
+        LatticeCavity blunt = new LatticeCavity(20, 10, 2, new Vec3(H, H, H)).wedge();
+        String words = where(blunt, (part, n, p) -> part.equals("upper skin") && p.x() > 0.17)
+                .get(0);
+        assertTrue(words.startsWith("upper skin, along the trailing edge from rib 1 to rib 9"), words);
+    }
+
+    @Test
     void stripAtASparOfABoxIsNotAnEdge() {
         String words = where(box(), (part, n, p) -> part.endsWith("skin") && p.x() > 0.17 && p.y() < 0.1)
                 .get(0);

@@ -50,6 +50,7 @@ public final class SampleRun {
     public static RunResult wedge() {
         LatticeCavity lattice = new LatticeCavity(30, 80, 9, new Vec3(0.01, 0.02, 0.01))
                 .wedge()
+                .blade(0, 17, "upper stringer 1", (j, k) -> k >= 7)
                 .bent(p -> new Vec3(p.x(), p.y(), (p.z() - DEPTH / 2) * (1 - 0.97 * p.x() / CHORD)));
         int ribs = 3;
         for (int r = 0; r < ribs; r++) {
@@ -130,11 +131,15 @@ public final class SampleRun {
     }
 
     private static RunResult result(LatticeCavity.Built b, String title, String file) {
+        return result(b, title, file, Vec3.ZERO);
+    }
+
+    private static RunResult result(LatticeCavity.Built b, String title, String file, Vec3 shift) {
         Scene scene = scene(title, file);
         SurfelSet s = b.grid().surfels();
         double[] film = new double[s.count()];
         for (int i = 0; i < film.length; i++) {
-            film[i] = drawnFilm(new Vec3(s.centreX()[i], s.centreY()[i], s.centreZ()[i]), s.normalZ()[i]);
+            film[i] = drawnFilm(new Vec3(s.centreX()[i], s.centreY()[i], s.centreZ()[i]).minus(shift), s.normalZ()[i]);
         }
         Coverage coverage = CoverageAssessor.assess(b.cavity(), b.grid(), film, TargetSpec.DEFAULT);
         double filmKg = 0;
@@ -166,7 +171,7 @@ public final class SampleRun {
                 record,
                 history(filmKg, coverage.total().reached()),
                 insertions(b),
-                stations());
+                stations(shift));
     }
 
     /** Thick along the wand, thinner away from it, none behind the outer ribs' webs and in the aft corners. */
@@ -175,6 +180,11 @@ public final class SampleRun {
         double alongSpan = p.y() / SPAN;
         double jet = 120e-6 * Math.exp(-fromWand / 0.06) * (alongSpan < 0.7 ? 1 : Math.exp(-20 * (alongSpan - 0.7)));
         double settled = up > 0.3 ? 4e-6 * (1.2 - alongSpan) : 0.3e-6;
+        boolean corner = p.x() > 0.24 && p.y() > 0.1 && p.y() < 0.39 && up < -0.3;
+        boolean stripe = p.x() < 0.02 && p.y() > 0.4 && p.y() < 0.8 && up > 0.3;
+        if (corner || stripe) {
+            return 0.2e-6;
+        }
         double ripple = 1 + 0.3 * Math.sin(40 * p.y()) * Math.cos(25 * p.x());
         return (jet + settled) * ripple;
     }
@@ -215,11 +225,11 @@ public final class SampleRun {
         return List.of(new Insertion("root", "six-foot wand", opening, origin, Vec3.Y, 1.2, "rib 5", true, 0.0068));
     }
 
-    private static List<Station> stations() {
+    private static List<Station> stations(Vec3 shift) {
         List<Station> stations = new ArrayList<>();
         for (int i = 0; i <= 12; i++) {
             double depth = 1.1 - 0.08 * i;
-            TipPose pose = new TipPose(new Vec3(0.085, depth, 0), Vec3.Y, Vec3.X);
+            TipPose pose = new TipPose(new Vec3(0.085, depth, 0).plus(shift), Vec3.Y, Vec3.X);
             stations.add(new Station(0, pose, i, 1, depth));
         }
         return stations;
