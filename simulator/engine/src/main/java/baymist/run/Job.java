@@ -1,0 +1,146 @@
+package baymist.run;
+
+import baymist.access.Insertion;
+import baymist.access.PassPlan;
+import baymist.cavity.Cavity;
+import baymist.coverage.Coverage;
+import baymist.fog.FogStepper;
+import baymist.geom.Vec3;
+import baymist.ledger.MassLedger;
+import baymist.numeric.StateHash;
+import baymist.numeric.Workers;
+import baymist.problem.SceneException;
+import baymist.problem.SimulationException;
+import baymist.problem.SourcePlace;
+import baymist.scene.InitialFog;
+import baymist.scene.Scene;
+import baymist.spray.SizeBins;
+import baymist.units.Air;
+import baymist.voxel.VoxelGrid;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/** What changes while a job runs: fog, film and the record of them over time. Owned by {@link Simulation#run}. */
+final class Job {
+    /** Largest closure error of the ledger that is let through, of what was sprayed (docs/theory/fog.md). */
+    static final double CLOSURE_LIMIT = 1e-9;
+
+    private final Scene scene;
+    private final Cavity cavity;
+    private final VoxelGrid grid;
+    private final FogStepper fog;
+    private final FilmKeeper film;
+    private final List<TimePoint> history = new ArrayList<>();
+    private double peakGaugePa;
+
+    Job(Scene scene, Cavity cavity, VoxelGrid grid, SizeBins bins, Workers workers) {
+        this.scene = scene;
+        this.cavity = cavity;
+        this.grid = grid;
+        Vec3 gravity = scene.gravity().times(scene.gravityMPerS2());
+        this.fog = new FogStepper(grid, bins, scene.product().densityKgPerM3(), Air.STANDARD, gravity, workers);
+        this.film = new FilmKeeper(grid, scene);
+        release(scene.initialFog());
+        history.add(point(0));
+    }
+
+    private void release(@org.jspecify.annotations.Nullable InitialFog initial) {
+        if (initial == null) {
+            return;
+        }
+        Vec3 point = initial.pointM();
+        if (point == null) {
+            fog.addUniform(initial.concentrationKgPerM3());
+            return;
+        }
+        int cell = grid.cellHolding(point);
+        if (cell < 0) {
+            throw new SceneException(
+                    "RUN-004",
+                    new SourcePlace(scene.file(), 0, "initial_fog.point"),
+                    String.format(
+                            Locale.ROOT,
+                            "the fog is released at (%.4g, %.4g, %.4g) m, which lies outside the cavity; name a point inside",
+                            point.x(),
+                            point.y(),
+                            point.z()));
+        }
+        fog.release(cell, initial.pointMassKg());
+    }
+
+    FogStepper fog() {
+        return fog;
+    }
+
+    FilmKeeper film() {
+        return film;
+    }
+
+    /** Keeps a point of the curves over time. */
+    void note(Moment moment, double gaugePa) {
+        peakGaugePa = Math.max(peakGaugePa, gaugePa);
+        history.add(point(moment.endS()));
+    }
+
+    private TimePoint point(double timeS) {
+        return new TimePoint(
+                timeS,
+                fog.airborneKg(),
+                film.onStructureKg(),
+                fog.oversprayKg() + film.escapedKg(),
+                film.reachedShare(scene.targets().hazeM()),
+                peakGaugePa);
+    }
+
+    /** Ends the job: ledger, findings, record. */
+    RunResult close(
+            Coverage coverage,
+            PassPlan plan,
+            List<Insertion> insertions,
+            Spraying spraying,
+            Airing airing,
+            RunOptions options,
+            StageClock clock) {
+        MassLedger ledger = new MassLedger(
+                film.sprayedKg() + fog.releasedKg(),
+                film.onStructureKg(),
+                fog.airborneKg(),
+                fog.oversprayKg() + film.escapedKg(),
+                film.drippedKg(),
+                film.onMasksKg());
+        if (!(Math.abs(ledger.closure()) <= CLOSURE_LIMIT)) {
+            throw new SimulationException(
+                    "run: the mass ledger is off by " + ledger.closure() + " of what was sprayed, " + ledger);
+        }
+        double[] build = film.buildM();
+        return new RunResult(
+                scene,
+                cavity,
+                grid,
+                ledger,
+                coverage,
+                build,
+                film.directKg(),
+                film.fogKg(),
+                RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, airing),
+                record(build, options, clock),
+                history,
+                insertions.stream().distinct().toList(),
+                plan.stations());
+    }
+
+    private RunRecord record(double[] build, RunOptions options, StageClock clock) {
+        Map<String, String> settings = new LinkedHashMap<>();
+        settings.put("air", scene.air().mode().name().toLowerCase(Locale.ROOT));
+        settings.put("size bins", String.valueOf(fog.bins()));
+        settings.put("rays per jet", String.valueOf(scene.raysPerJet()));
+        settings.put("fog steps", String.valueOf(fog.stats().binSteps()));
+        settings.put("smallest fog step", String.format(Locale.ROOT, "%.3g s", fog.stats().smallestStepS()));
+        String hash = new StateHash().add(build).add(fog.concentrationKgPerM3()).hex();
+        return new RunRecord(
+                EngineVersion.VERSION, scene.hash(), options.threads(), clock.seconds(), settings, hash);
+    }
+}
