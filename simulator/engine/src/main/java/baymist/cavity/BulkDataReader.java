@@ -114,6 +114,14 @@ final class BulkDataReader {
     }
 
     private void card(BulkCard card) {
+        int most = Math.max(Math.max(shells.size(), grids.size()), Math.max(names.size(), gauges.size()));
+        if (most > RawMesh.MOST_TRIANGLES) {
+            throw new SceneException(
+                    "MSH-009",
+                    card.place(),
+                    "more than " + RawMesh.MOST_TRIANGLES
+                            + " entries of one kind; thin the mesh out before importing it");
+        }
         String name = card.name();
         Integer corners = CORNERS.get(name);
         if (corners != null) {
@@ -159,9 +167,6 @@ final class BulkDataReader {
     }
 
     private void shell(BulkCard card, int corners) {
-        if (shells.size() >= RawMesh.MOST_TRIANGLES) {
-            throw new SceneException("MSH-009", card.place(), "more than " + RawMesh.MOST_TRIANGLES + " elements");
-        }
         int element = card.id(1);
         int property = card.isBlank(2) ? element : card.id(2);
         int[] corner = new int[corners];
@@ -175,12 +180,12 @@ final class BulkDataReader {
         RawMesh mesh = new RawMesh();
         Map<Integer, Integer> partOfProperty = new LinkedHashMap<>();
         for (Shell shell : shells) {
-            int part = partOfProperty.computeIfAbsent(shell.property(), property -> {
-                mesh.parts.add(new RawMesh.RawPart(
-                        names.getOrDefault(property, "property " + property),
-                        gauges.getOrDefault(property, Double.NaN)));
-                return mesh.parts.size() - 1;
-            });
+            int part = partOfProperty.computeIfAbsent(
+                    shell.property(),
+                    property -> mesh.addPart(
+                            names.getOrDefault(property, "property " + property),
+                            gauges.getOrDefault(property, Double.NaN),
+                            shell.place()));
             double[][] p = new double[shell.grids().length][];
             for (int k = 0; k < p.length; k++) {
                 double[] at = grids.get(shell.grids()[k]);

@@ -2,7 +2,9 @@ package baymist.cavity;
 
 import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,6 +27,8 @@ public final class Cavity {
     private final int[] openingOfClosure;
     private final @Nullable Vec3 inside;
     private final List<String> remarks;
+    /** Gap opening that a virtual cap of {@code sheets} belongs to, -1 for real sheet, [sheets]. */
+    private final int[] gapOfSheet;
 
     /**
      * @param partOfSheet part index of each triangle of {@code sheets}; -1 = virtual cap of a GAP opening
@@ -55,6 +59,29 @@ public final class Cavity {
         this.openingOfClosure = openingOfClosure.clone();
         this.inside = inside;
         this.remarks = List.copyOf(remarks);
+        this.gapOfSheet = gapsOfCaps();
+    }
+
+    /** A cap stands in the whole sheets and among the closures with the same corners: that tells its opening. */
+    private int[] gapsOfCaps() {
+        Map<List<Vec3>, Integer> caps = new HashMap<>();
+        for (int t = 0; t < closures.triangleCount(); t++) {
+            int opening = openingOfClosure[t];
+            if (opening >= 0
+                    && opening < openings.size()
+                    && openings.get(opening).kind() == Opening.Kind.GAP) {
+                caps.put(corners(closures, t), opening);
+            }
+        }
+        int[] gap = new int[sheets.triangleCount()];
+        for (int t = 0; t < gap.length; t++) {
+            gap[t] = partOfSheet[t] < 0 ? caps.getOrDefault(corners(sheets, t), -1) : -1;
+        }
+        return gap;
+    }
+
+    private static List<Vec3> corners(TriangleMesh mesh, int t) {
+        return List.of(mesh.point(t, 0), mesh.point(t, 1), mesh.point(t, 2));
     }
 
     public String name() {
@@ -77,6 +104,11 @@ public final class Cavity {
     /** Part of a triangle of {@link #sheets()}; -1 = virtual cap of a gap. */
     public int partOfSheet(int triangle) {
         return partOfSheet[triangle];
+    }
+
+    /** Opening of kind GAP that a virtual cap of {@link #sheets()} closes; -1 for real sheet (or an unknown cap). */
+    public int gapOfSheet(int triangle) {
+        return gapOfSheet[triangle];
     }
 
     /** Sheets with the openings cut out; no caps. */

@@ -2,6 +2,7 @@ package baymist.cavity;
 
 import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
+import baymist.problem.SourcePlace;
 import baymist.scene.CavitySpec;
 import baymist.scene.EntrySpec;
 import baymist.scene.OpeningSpec;
@@ -22,12 +23,26 @@ public final class CavityBuilder {
      *     of one stage are told at once
      */
     public static Cavity build(Scene scene) {
-        return build(scene.cavity(), scene.cuts(), scene.states(), scene.entries());
+        return build(
+                scene.cavity(),
+                scene.cuts(),
+                scene.states(),
+                scene.entries(),
+                new SourcePlace(scene.file(), 0, "states"));
     }
 
     /** As {@link #build(Scene)} from the parts of a scene that matter here. */
     public static Cavity build(
             CavitySpec spec, List<OpeningSpec> cuts, Map<String, PhaseStates> states, List<EntrySpec> entries) {
+        return build(spec, cuts, states, entries, spec.place());
+    }
+
+    private static Cavity build(
+            CavitySpec spec,
+            List<OpeningSpec> cuts,
+            Map<String, PhaseStates> states,
+            List<EntrySpec> entries,
+            SourcePlace statesPlace) {
         SheetModel model = sheets(spec);
         TriangleMesh open = model.mesh();
         int[] partOfOpen = model.partOfTriangle();
@@ -36,7 +51,7 @@ public final class CavityBuilder {
         int[] partOfWhole = model.partOfTriangle();
 
         OpeningPlan plan = new OpeningPlan(spec, model, open, partOfOpen, whole);
-        List<OpeningPlan.Planned> planned = plan.place(cuts, states, entries);
+        List<OpeningPlan.Planned> planned = plan.place(cuts, states, entries, statesPlace);
         SheetCutter cutter = new SheetCutter(open, partOfOpen);
         plan.cut(planned, cutter);
         List<Opening> openings =

@@ -10,7 +10,7 @@ import java.util.Locale;
 
 /** Reads a mesh file by its kind: STL (ASCII or binary) or shell bulk data. */
 final class MeshReader {
-    private static final long LARGEST_FILE = 4L << 30;
+    private static final long LARGEST_FILE = 1L << 30;
 
     private MeshReader() {}
 
@@ -30,7 +30,7 @@ final class MeshReader {
             }
             if (size > LARGEST_FILE) {
                 throw new SceneException(
-                        "MSH-009", place, "the mesh file has " + size + " bytes; at most 4 GiB can be read");
+                        "MSH-009", place, "the mesh file has " + size + " bytes; at most 1 GiB can be read");
             }
             RawMesh mesh = readKind(file, name.toLowerCase(Locale.ROOT), size, spec);
             if (mesh.triangles() == 0) {

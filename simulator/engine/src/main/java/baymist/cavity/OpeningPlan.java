@@ -44,7 +44,8 @@ final class OpeningPlan {
     /** An opening with where it was stated, for messages. */
     record Planned(Opening opening, SourcePlace source) {}
 
-    List<Planned> place(List<OpeningSpec> cuts, Map<String, PhaseStates> states, List<EntrySpec> entries) {
+    List<Planned> place(
+            List<OpeningSpec> cuts, Map<String, PhaseStates> states, List<EntrySpec> entries, SourcePlace statesPlace) {
         List<Planned> planned = new ArrayList<>();
         for (SheetModel.Placed p : model.placed) {
             if (OutlineCheck.good(p.name(), p.place().outline(), p.source(), check)) {
@@ -77,7 +78,7 @@ final class OpeningPlan {
             }
         }
         checkEntries(entries, planned);
-        List<Planned> withStates = withStates(planned, states);
+        List<Planned> withStates = withStates(planned, states, statesPlace);
         check.orThrow();
         return withStates;
     }
@@ -224,11 +225,12 @@ final class OpeningPlan {
         }
     }
 
-    private List<Planned> withStates(List<Planned> planned, Map<String, PhaseStates> states) {
+    private List<Planned> withStates(List<Planned> planned, Map<String, PhaseStates> states, SourcePlace statesPlace) {
         List<String> names = planned.stream().map(p -> p.opening().name()).toList();
         for (String name : new TreeMap<>(states).keySet()) {
             if (!names.contains(name)) {
-                check.error("CAV-025", "the scene sets a state, but " + Names.unknown("opening", name, names));
+                check.error(
+                        "CAV-025", statesPlace, "the scene sets a state, but " + Names.unknown("opening", name, names));
             }
         }
         List<Planned> changed = new ArrayList<>();

@@ -9,7 +9,7 @@ import java.util.List;
 /** What a mesh file holds, in file units, as read: triangles with corners of their own and a part each. */
 final class RawMesh {
     /** More triangles than this need more memory than a desk computer has for the stages that follow. */
-    static final int MOST_TRIANGLES = 20_000_000;
+    static final int MOST_TRIANGLES = 3_000_000;
 
     /** A part as the file names it; gauge in file units, NaN where the file states none. */
     record RawPart(String name, double gauge) {}
@@ -21,6 +21,18 @@ final class RawMesh {
 
     private int[] part = new int[64];
     private int triangles;
+
+    private static final int MOST_PARTS = 100_000;
+
+    /** Adds a part and returns its number. */
+    int addPart(String name, double gauge, SourcePlace place) {
+        if (parts.size() == MOST_PARTS) {
+            throw new SceneException(
+                    "MSH-009", place, "more than " + MOST_PARTS + " parts; at most that many can be read");
+        }
+        parts.add(new RawPart(name, gauge));
+        return parts.size() - 1;
+    }
 
     void add(int partIndex, double[] nine, SourcePlace place) {
         if (triangles == MOST_TRIANGLES) {

@@ -61,7 +61,7 @@ final class StlReader {
                     place,
                     count + " triangles; at most " + RawMesh.MOST_TRIANGLES + " can be read: thin the mesh out");
         }
-        mesh.parts.add(new RawMesh.RawPart("shell", Double.NaN));
+        mesh.addPart("shell", Double.NaN, place);
         byte[] facet = new byte[FACET];
         ByteBuffer view = ByteBuffer.wrap(facet).order(ByteOrder.LITTLE_ENDIAN);
         double[] nine = new double[9];
@@ -113,7 +113,7 @@ final class StlReader {
                 String word = words[0].toLowerCase(Locale.ROOT);
                 if (word.equals("solid")) {
                     String name = line.strip().substring(5).strip();
-                    mesh.parts.add(new RawMesh.RawPart(name.isEmpty() ? "shell" : name, Double.NaN));
+                    mesh.addPart(name.isEmpty() ? "shell" : name, Double.NaN, lines.place());
                     open = true;
                 } else if (word.equals("endsolid")) {
                     open = false;

@@ -76,7 +76,7 @@ final class OutlinePolygons {
         }
         int perQuarter = Math.max(2, (segmentsPerTurn + 3) / 4);
         double step = Math.PI / 2 / perQuarter;
-        // a polygon of n = 4 perQuarter chords has area n/2 sin(step) R^2 + 4 (a+b) R cos-free sides + 4ab; solve for R
+        // with n = 4 perQuarter chords the polygon's area is n/2 sin(step) R^2 + 4 (a + b) R + 4 a b; solve for R
         double quad = 2 * perQuarter * Math.sin(step);
         double target = 4 * (a + b) * r + Math.PI * r * r;
         double half = 2 * (a + b);

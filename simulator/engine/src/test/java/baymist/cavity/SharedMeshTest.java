@@ -45,6 +45,9 @@ class SharedMeshTest {
                 .sum();
         // both ends are full sections of a cylinder of about 3.1 m radius
         assertEquals(2 * Math.PI * 3.0985 * 3.0985, ends, 0.01 * ends);
+        for (int t = 0; t < c.sheets().triangleCount(); t++) {
+            assertEquals(c.partOfSheet(t) < 0, c.gapOfSheet(t) >= 0);
+        }
         double whole = CavityFixtures.area(c.sheets());
         assertEquals(whole, CavityFixtures.area(c.cutSheets()) + CavityFixtures.area(c.closures()), 1e-9 * whole);
     }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import baymist.geom.TriangleMesh;
 import baymist.problem.SceneException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -38,6 +39,37 @@ class StlReaderTest {
         assertEquals(
                 "left box",
                 CavityFixtures.build(MeshFiles.spec(a)).parts().get(0).name());
+    }
+
+    @Test
+    void openMeshIsCappedAndTheCapKnowsItsGap() throws IOException {
+        TriangleMesh block = MeshFiles.blockMesh();
+        int[] corners = new int[30];
+        for (int i = 0; i < 30; i++) {
+            corners[i] = block.corner(i / 3, i % 3);
+        }
+        double[] xyz = new double[24];
+        for (int i = 0; i < 24; i++) {
+            xyz[i] = block.coordinate(i / 3, i % 3);
+        }
+        // the last two triangles are the ceiling
+        Path a = MeshFiles.text(dir, "a.stl", MeshFiles.ascii(new TriangleMesh(xyz, corners), "x"));
+        Cavity cavity = CavityFixtures.build(MeshFiles.spec(a));
+        Opening gap = cavity.openings().get(0);
+        assertEquals("gap 1 (top)", gap.name());
+        assertEquals(Opening.Kind.GAP, gap.kind());
+        assertEquals(0.5 * 0.25, gap.areaM2(), 1e-12);
+        assertTrue(gap.exterior());
+        assertEquals(AREA, CavityFixtures.area(cavity.sheets()), 1e-12);
+        assertEquals(AREA - 0.125, CavityFixtures.area(cavity.cutSheets()), 1e-12);
+        assertEquals(0.125, CavityFixtures.area(cavity.closures()), 1e-12);
+        for (int t = 0; t < cavity.sheets().triangleCount(); t++) {
+            assertEquals(cavity.partOfSheet(t) < 0 ? 0 : -1, cavity.gapOfSheet(t));
+        }
+        CavityHealth health = CavityHealth.of(cavity);
+        assertEquals(0, health.freeEdges());
+        assertEquals(1, health.gaps());
+        assertEquals(0.125, health.closuresM2(), 1e-12);
     }
 
     @Test
