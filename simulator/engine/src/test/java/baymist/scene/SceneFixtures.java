@@ -3,6 +3,8 @@ package baymist.scene;
 import baymist.geom.Outline;
 import baymist.geom.Vec3;
 import baymist.problem.SourcePlace;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -50,7 +52,7 @@ public final class SceneFixtures {
 
     /** Equal jets square to the wand, the first at the pin. */
     public static TipSpec ring(int jets, double orificeM) {
-        List<TipSpec.Jet> list = new java.util.ArrayList<>();
+        List<TipSpec.Jet> list = new ArrayList<>();
         for (int i = 0; i < jets; i++) {
             list.add(new TipSpec.Jet(Math.PI / 2, 2 * Math.PI * i / jets, orificeM, 1.0 / jets, 1.0 / jets));
         }
@@ -130,7 +132,7 @@ public final class SceneFixtures {
     }
 
     public Scene build() {
-        Map<String, WandSpec> byName = new java.util.LinkedHashMap<>();
+        Map<String, WandSpec> byName = new LinkedHashMap<>();
         wands.forEach(w -> byName.put(w.name(), w));
         return new Scene(
                 "fixture.yaml",

@@ -18,6 +18,7 @@ import baymist.scene.OpeningState;
 import baymist.scene.PassSpec;
 import baymist.scene.PhaseStates;
 import baymist.scene.Scene;
+import baymist.scene.SceneFixtures;
 import baymist.scene.SupplySpec;
 import baymist.scene.TargetSpec;
 import baymist.scene.TipSpec;
@@ -374,6 +375,18 @@ class SceneReaderTest {
     }
 
     @Test
+    void fixtureIsTheBlockThatTheReaderMakes() throws IOException {
+        Scene made = SceneFixtures.minimal().build();
+        assertEquals(
+                made.passes().get(0).drawBackMPerS(), scene().passes().get(0).drawBackMPerS());
+        assertEquals(
+                ((CavitySpec.Block) made.cavity()).sizeM().x(),
+                ((CavitySpec.Block) scene().cavity()).sizeM().x());
+        assertEquals(
+                made.wands().get("rod").outerM(), scene().wands().get("rod").outerM());
+    }
+
+    @Test
     void byteOrderMarkAndWindowsLineEndsAreNoFault() throws IOException {
         String text = "\uFEFF" + Files.readString(WHOLE).replace("\n", "\r\n");
         Path file = Files.write(folder.resolve("w.yaml"), text.getBytes(StandardCharsets.UTF_8));
@@ -391,7 +404,7 @@ class SceneReaderTest {
         Path file = folder.resolve("damaged.yaml");
         RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(20_261_125);
         int refused = 0;
-        for (int run = 0; run < 1500; run++) {
+        for (int run = 0; run < 500; run++) {
             StringBuilder text = new StringBuilder(good);
             for (int k = 1 + random.nextInt(3); k > 0; k--) {
                 int at = random.nextInt(text.length());
@@ -411,6 +424,6 @@ class SceneReaderTest {
                 throw new AssertionError("run " + run + ":\n" + text, e);
             }
         }
-        assertTrue(refused > 700, "only " + refused + " were refused");
+        assertTrue(refused > 250, "only " + refused + " were refused");
     }
 }
