@@ -31,8 +31,19 @@ final class UnitTable {
     /** Standard atmosphere, Pa: zero of gauge pressures (CGPM 1954). */
     static final long ATMOSPHERE_PA = 101_325;
 
-    /** One unit under its first spelling; {@code absolute} marks a pressure above vacuum. */
-    record Entry(String symbol, UnitConverter toSi, boolean absolute) {}
+    /**
+     * One unit under its first spelling; {@code absolute} marks a pressure above vacuum. Its converter is made when it is asked for:
+     * those of all units together would cost more than the units of a scene.
+     */
+    record Entry(String symbol, Unit<?> unit, Unit<?> si, boolean absolute) {
+        UnitConverter toSi() {
+            try {
+                return unit.getConverterToAny(si);
+            } catch (IncommensurableException e) {
+                throw new IllegalStateException(unit + " does not measure the same as " + si, e);
+            }
+        }
+    }
 
     private static final UnitTable INSTANCE = new UnitTable();
 
@@ -195,23 +206,15 @@ final class UnitTable {
 
     private void put(Dimension d, Unit<?> unit, boolean absolute, String... spellings) {
         Unit<?> target = si.get(d);
-        if (target == null || !unit.isCompatible(target)) {
-            throw new IllegalStateException(unit + " does not measure " + d.noun());
+        if (target == null) {
+            throw new IllegalStateException("no SI unit of " + d.noun());
         }
-        Entry entry = new Entry(spellings[0], converter(unit, target), absolute);
+        Entry entry = new Entry(spellings[0], unit, target, absolute);
         Map<String, Entry> units = bySpelling.computeIfAbsent(d, k -> new LinkedHashMap<>());
         for (String spelling : spellings) {
             if (units.put(spelling, entry) != null) {
                 throw new IllegalStateException("unit " + spelling + " stated twice for " + d.noun());
             }
-        }
-    }
-
-    private static UnitConverter converter(Unit<?> unit, Unit<?> target) {
-        try {
-            return unit.getConverterToAny(target);
-        } catch (IncommensurableException e) {
-            throw new IllegalStateException(e);
         }
     }
 

@@ -198,6 +198,16 @@ class QuantitiesTest {
     }
 
     @Test
+    void everyUnitMeasuresItsDimension() {
+        for (Dimension d : Dimension.values()) {
+            UnitTable.get().spellings(d).forEach((spelling, entry) -> {
+                assertTrue(entry.unit().isCompatible(entry.si()), spelling);
+                assertFalse(entry.toSi() == null, spelling);
+            });
+        }
+    }
+
+    @Test
     void examplesOfEachDimensionAreReadAndMatchThePattern() {
         for (Dimension d : Dimension.values()) {
             for (String example : d.examples()) {

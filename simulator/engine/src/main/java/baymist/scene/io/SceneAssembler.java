@@ -154,7 +154,7 @@ final class SceneAssembler {
      */
     static Vec3 gravity(double rollRad, double pitchRad) {
         if (rollRad == 0 && pitchRad == 0) {
-            return Vec3.Z.negate();
+            return new Vec3(0, 0, -1); // without the negative zeros of the sines
         }
         return new Vec3(
                         Math.sin(pitchRad),
