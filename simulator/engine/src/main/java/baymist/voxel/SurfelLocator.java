@@ -12,8 +12,10 @@ public final class SurfelLocator {
 
     private final VoxelGrid grid;
     private final SurfelSet surfels;
-    /** First surfel of each cavity cell, [cells + 1]. */
-    private final int[] start;
+    /** Offsets into {@code inBin}: the surfels whose centroid lies in each lattice cell, [lattice cells + 1]. */
+    private final int[] binStart;
+
+    private final int[] inBin;
     /** Surfels of each opening's closure, [openings][..]. */
     private final int[][] ofOpening;
 
@@ -27,30 +29,51 @@ public final class SurfelLocator {
     private SurfelLocator(VoxelGrid grid, int openings) {
         this.grid = grid;
         surfels = grid.surfels();
-        start = new int[grid.cellCount() + 1];
-        IntList[] lists = new IntList[openings];
-        for (int o = 0; o < openings; o++) {
-            lists[o] = new IntList();
-        }
-        for (int s = 0; s < surfels.count(); s++) {
-            start[surfels.cell()[s] + 1]++;
-            if (surfels.closure()[s] >= 0) {
-                lists[surfels.closure()[s]].add(s);
-            }
-        }
-        for (int c = 0; c < grid.cellCount(); c++) {
-            start[c + 1] += start[c];
-        }
-        ofOpening = new int[openings][];
-        for (int o = 0; o < openings; o++) {
-            ofOpening[o] = lists[o].toArray();
-        }
         ox = grid.origin().x();
         oy = grid.origin().y();
         oz = grid.origin().z();
         hx = grid.sizeM().x();
         hy = grid.sizeM().y();
         hz = grid.sizeM().z();
+        binStart = new int[grid.nx() * grid.ny() * grid.nz() + 1];
+        int[] bin = new int[surfels.count()];
+        for (int s = 0; s < bin.length; s++) {
+            int i = clamp((surfels.centreX()[s] - ox) / hx, grid.nx());
+            int j = clamp((surfels.centreY()[s] - oy) / hy, grid.ny());
+            int k = clamp((surfels.centreZ()[s] - oz) / hz, grid.nz());
+            bin[s] = i + grid.nx() * (j + grid.ny() * k);
+            binStart[bin[s] + 1]++;
+        }
+        for (int b = 1; b < binStart.length; b++) {
+            binStart[b] += binStart[b - 1];
+        }
+        inBin = new int[bin.length];
+        int[] next = binStart.clone();
+        for (int s = 0; s < bin.length; s++) {
+            inBin[next[bin[s]]++] = s;
+        }
+        ofOpening = closuresByOpening(openings);
+    }
+
+    private static int clamp(double index, int count) {
+        return Math.max(0, Math.min(count - 1, (int) Math.floor(index)));
+    }
+
+    private int[][] closuresByOpening(int openings) {
+        IntList[] lists = new IntList[openings];
+        for (int o = 0; o < openings; o++) {
+            lists[o] = new IntList();
+        }
+        for (int s = 0; s < surfels.count(); s++) {
+            if (surfels.closure()[s] >= 0) {
+                lists[surfels.closure()[s]].add(s);
+            }
+        }
+        int[][] closures = new int[openings][];
+        for (int o = 0; o < openings; o++) {
+            closures[o] = lists[o].toArray();
+        }
+        return closures;
     }
 
     public static SurfelLocator of(VoxelGrid grid, Cavity cavity) {
@@ -83,37 +106,61 @@ public final class SurfelLocator {
         return near;
     }
 
+    /** Grows cubes of bins round the point; ends when no centroid beyond the cube can be nearer than the best one. */
     private int search(Vec3 point, int part, int closure, Vec3 towardsAir) {
-        int i = (int) Math.floor((point.x() - ox) / hx);
-        int j = (int) Math.floor((point.y() - oy) / hy);
-        int k = (int) Math.floor((point.z() - oz) / hz);
+        double x = (point.x() - ox) / hx;
+        double y = (point.y() - oy) / hy;
+        double z = (point.z() - oz) / hz;
+        int i = (int) Math.floor(x);
+        int j = (int) Math.floor(y);
+        int k = (int) Math.floor(z);
+        double margin = Math.min(
+                hx * Math.min(x - i, i + 1 - x),
+                Math.min(hy * Math.min(y - j, j + 1 - y), hz * Math.min(z - k, k + 1 - z)));
+        double step = Math.min(hx, Math.min(hy, hz));
         int best = -1;
-        double nearest = Double.POSITIVE_INFINITY;
-        int last = REACH;
-        for (int ring = 0; ring <= last; ring++) {
-            for (int dk = -ring; dk <= ring; dk++) {
-                for (int dj = -ring; dj <= ring; dj++) {
-                    boolean shell = Math.abs(dk) == ring || Math.abs(dj) == ring;
-                    for (int di = -ring; di <= ring; di += shell || ring == 0 ? 1 : 2 * ring) {
-                        int cell = grid.cellAt(i + di, j + dj, k + dk);
-                        for (int s = cell < 0 ? 0 : start[cell]; cell >= 0 && s < start[cell + 1]; s++) {
-                            boolean wanted =
-                                    surfels.closure()[s] == closure && (closure >= 0 || surfels.part()[s] == part);
-                            double gap = wanted && agrees(s, towardsAir) ? gap2(s, point) : Double.POSITIVE_INFINITY;
-                            if (gap < nearest) {
-                                nearest = gap;
-                                best = s;
-                            }
-                        }
+        for (int ring = 0; ring <= REACH; ring++) {
+            for (int kk = Math.max(0, k - ring); kk <= Math.min(grid.nz() - 1, k + ring); kk++) {
+                for (int jj = Math.max(0, j - ring); jj <= Math.min(grid.ny() - 1, j + ring); jj++) {
+                    int row = grid.nx() * (jj + grid.ny() * kk);
+                    if (ring == 0 || Math.abs(kk - k) == ring || Math.abs(jj - j) == ring) {
+                        best = nearer(row, i - ring, i + ring, point, part, closure, towardsAir, best);
+                    } else {
+                        best = nearer(row, i - ring, i - ring, point, part, closure, towardsAir, best);
+                        best = nearer(row, i + ring, i + ring, point, part, closure, towardsAir, best);
                     }
                 }
             }
-            // a surfel's centroid may lie one cell off its cell: one ring beyond the first hit settles it
-            if (best >= 0 && last == REACH) {
-                last = Math.min(REACH, ring + 1);
+            // a point on a plane of the lattice has no margin; one ring more then settles it
+            double reached = margin + ring * step;
+            if (best >= 0 && gap2(best, point) <= reached * reached) {
+                return best;
             }
         }
         return best;
+    }
+
+    /** The nearest of {@code best} and the wanted surfels in a run of bins; ties go to the earlier one. */
+    private int nearer(int row, int from, int to, Vec3 point, int part, int closure, Vec3 towardsAir, int best) {
+        int first = Math.max(0, from);
+        int last = Math.min(grid.nx() - 1, to);
+        if (first > last) {
+            return best;
+        }
+        int nearest = best;
+        double gap = best < 0 ? Double.POSITIVE_INFINITY : gap2(best, point);
+        for (int at = binStart[row + first]; at < binStart[row + last + 1]; at++) {
+            int s = inBin[at];
+            boolean wanted = surfels.closure()[s] == closure && (closure >= 0 || surfels.part()[s] == part);
+            if (wanted && agrees(s, towardsAir)) {
+                double g = gap2(s, point);
+                if (g < gap) {
+                    gap = g;
+                    nearest = s;
+                }
+            }
+        }
+        return nearest;
     }
 
     private boolean agrees(int s, Vec3 d) {

@@ -52,7 +52,8 @@ class SurfelSetTest {
 
     @Test
     void surfaceOfABallHangsTogether() {
-        VoxelGrid grid = VoxelizerLawTest.voxels(VoxelFixtures.sphere(0.1, new Vec3(0.7, 0.1, 0.2), 64), 0.009);
+        VoxelGrid grid = VoxelizerLawTest.voxels(
+                VoxelFixtures.sphere(0.1, new Vec3(0.7, 0.1, 0.2), 64).cavity("ball"), 0.009);
         assertEquals(grid.surfels().count(), reachable(grid.surfels(), 0));
     }
 
@@ -70,7 +71,8 @@ class SurfelSetTest {
     @Test
     void normalsOfABallPointAtItsCentre() {
         Vec3 centre = new Vec3(0.7, 0.1, 0.2);
-        VoxelGrid grid = VoxelizerLawTest.voxels(VoxelFixtures.sphere(0.1, centre, 96), 0.01);
+        VoxelGrid grid =
+                VoxelizerLawTest.voxels(VoxelFixtures.sphere(0.1, centre, 96).cavity("ball"), 0.01);
         SurfelSet q = grid.surfels();
         for (int s = 0; s < q.count(); s++) {
             Vec3 n = new Vec3(q.normalX()[s], q.normalY()[s], q.normalZ()[s]);

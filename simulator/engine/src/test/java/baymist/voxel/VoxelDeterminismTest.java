@@ -49,7 +49,7 @@ class VoxelDeterminismTest {
     void sameHashForOneTwoThreeWorkersAndOnASecondRun() {
         for (Cavity cavity : List.of(
                 VoxelFixtures.ribbedBox(0.5, 0.34, 0.143, 0.23, 0.05, 0.0016),
-                VoxelFixtures.sphere(0.1, new Vec3(0.01, 0.02, 0.03), 48))) {
+                VoxelFixtures.sphere(0.1, new Vec3(0.01, 0.02, 0.03), 48).cavity("ball"))) {
             List<Integer> one = hash(cavity, 0.011, 1);
             assertEquals(one, hash(cavity, 0.011, 1));
             assertEquals(one, hash(cavity, 0.011, 2));

@@ -231,7 +231,7 @@ final class VoxelFixtures {
     }
 
     /** Triangulated sphere: latitude and longitude quads. */
-    static Cavity sphere(double radius, Vec3 centre, int around) {
+    static VoxelFixtures sphere(double radius, Vec3 centre, int around) {
         VoxelFixtures f = new VoxelFixtures();
         int part = f.part("ball");
         int rows = around / 2;
@@ -249,7 +249,7 @@ final class VoxelFixtures {
                 }
             }
         }
-        return f.cavity("ball");
+        return f;
     }
 
     private static Vec3 onSphere(double radius, Vec3 centre, int r, int c, int rows, int around) {
@@ -259,7 +259,7 @@ final class VoxelFixtures {
         return centre.plus(radius, new Vec3(ring * Math.cos(lon), ring * Math.sin(lon), Math.cos(lat)));
     }
 
-    /** Prism with the given cross-section (counter-clockwise x, z points seen from -y), from y = 0 to {@code width}. */
+    /** Prism, wound inward, with the given cross-section (counter-clockwise x, z points seen from -y), from y = 0 to {@code width}. */
     static Cavity prism(String name, List<double[]> section, double width, UnaryOperator<Vec3> place) {
         VoxelFixtures f = new VoxelFixtures();
         int skin = f.part("skin");
