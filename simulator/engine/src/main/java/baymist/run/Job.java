@@ -137,7 +137,8 @@ final class Job {
         settings.put("air", scene.air().mode().name().toLowerCase(Locale.ROOT));
         settings.put("size bins", String.valueOf(fog.bins()));
         settings.put("rays per jet", String.valueOf(scene.raysPerJet()));
-        settings.put("fog steps", String.valueOf(fog.stats().binSteps()));
+        settings.put("fog steps, explicit", String.valueOf(fog.stats().explicitSteps()));
+        settings.put("fog steps, implicit", String.valueOf(fog.stats().implicitSteps()));
         settings.put("smallest fog step", String.format(Locale.ROOT, "%.3g s", fog.stats().smallestStepS()));
         String hash = new StateHash().add(build).add(fog.concentrationKgPerM3()).hex();
         return new RunRecord(
