@@ -191,7 +191,7 @@ final class CavityFormat {
                     PORTS),
             Group.of(
                     "mesh",
-                    "sheets from a file: STL, OBJ or shell bulk data",
+                    "sheets from a file: STL or shell bulk data",
                     ModelFormat.VERSION,
                     NAME,
                     need(

@@ -153,14 +153,15 @@ final class SceneAssembler {
      * down), with x and z turned about.
      */
     static Vec3 gravity(double rollRad, double pitchRad) {
-        if (rollRad == 0 && pitchRad == 0) {
-            return new Vec3(0, 0, -1); // without the negative zeros of the sines
-        }
         return new Vec3(
-                        Math.sin(pitchRad),
-                        Math.cos(pitchRad) * Math.sin(rollRad),
-                        -Math.cos(pitchRad) * Math.cos(rollRad))
-                .unit();
+                clean(Math.sin(pitchRad)),
+                clean(Math.cos(pitchRad) * Math.sin(rollRad)),
+                clean(-Math.cos(pitchRad) * Math.cos(rollRad)));
+    }
+
+    /** Right angles give whole components: what a sine leaves of zero there is rounding. */
+    private static double clean(double component) {
+        return Math.abs(component) < 1e-15 ? 0 : component;
     }
 
     private static VoxelSpec voxel(@Nullable Value value) {
