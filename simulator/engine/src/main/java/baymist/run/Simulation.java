@@ -60,4 +60,18 @@ public final class Simulation {
             return job.close(coverage, plan, insertions, spraying, airing, options, clock);
         }
     }
+
+    /** Looks at a scene without spraying: geometry, voxels, leaks, and how far each pass's wand goes. */
+    public static CheckResult check(Scene scene, RunOptions options, RunObserver observer) {
+        StageClock clock = new StageClock(observer);
+        try (Workers workers = new Workers(options.threads())) {
+            clock.begin("sheets and openings");
+            Cavity cavity = CavityBuilder.build(scene);
+            clock.begin("voxels");
+            VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
+            clock.begin("wand");
+            List<Insertion> insertions = Approach.insertions(scene, cavity).stream().distinct().toList();
+            return new CheckResult(scene, cavity, grid, insertions, RunFindings.geometry(scene, cavity, grid));
+        }
+    }
 }
