@@ -19,7 +19,7 @@ final class PitchRule {
     static final int THIN_CELLS = 12;
     static final int MAX_ASPECT = 4;
     static final int AUTO_LIMIT = 400_000;
-    /** Largest lattice that is accepted, cells of the bounding box. */
+    /** Largest lattice that is accepted, cells with the ring round the bounding box. */
     static final int HARD_LIMIT = 20_000_000;
 
     private PitchRule() {}
@@ -41,7 +41,7 @@ final class PitchRule {
         double total = 1;
         for (int a = 0; a < 3; a++) {
             double n = Math.max(1, Math.rint(extentM.get(a) / pitch[a]));
-            total *= n;
+            total *= n + 2;
             cells[a] = (int) Math.min(n, Integer.MAX_VALUE);
         }
         if (total > HARD_LIMIT) {

@@ -149,6 +149,7 @@ class LeakTest {
                 Opening.Kind.PORT,
                 true,
                 PlacedOutline.of(new Outline.Circle(0.02), new Vec3(0.15, 0, 0.15), Vec3.X, Vec3.Y));
+        f.closeWithOutline(0);
         // the fin must lie within the lattice, not on its bound
         f.quad(
                 f.part("far"),
@@ -160,6 +161,7 @@ class LeakTest {
         assertFalse(grid.leaks().isEmpty());
         assertTrue(grid.leaks().get(0).where().contains("eye"));
         assertEquals(0.006, grid.totalVolumeM3(), 1e-9);
+        assertEquals(0, VoxelizerLawTest.surfelArea(grid, true));
         // neither fin nor far plate is interior surface
         double area = 2 * (0.06 + 0.03 + 0.02);
         assertEquals(area, VoxelizerLawTest.surfelArea(grid, false) + grid.unresolvedAreaM2(), 1e-9);

@@ -192,8 +192,10 @@ class OpeningFacesTest {
                 Opening.Kind.PORT,
                 true,
                 PlacedOutline.of(new Outline.Circle(0.004), new Vec3(0.15, 0.0002, 0.1), Vec3.X, Vec3.Z.negate()));
+        f.closeWithOutline(0);
         VoxelGrid grid = VoxelizerLawTest.voxels(f.cavity("notch"), 0.01);
         double exact = Math.PI * 0.004 * 0.004;
+        assertEquals(exact, closureArea(grid, 0), 1e-12);
         assertEquals(exact, ventArea(grid, 0), 1e-12 * exact);
         assertTrue(grid.leaks().isEmpty());
     }

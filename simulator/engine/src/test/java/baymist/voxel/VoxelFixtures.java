@@ -94,6 +94,18 @@ final class VoxelFixtures {
         return openings.size() - 1;
     }
 
+    /** Adds an opening's own polygon, fanned about its centre, as its closure. */
+    void closeWithOutline(int opening) {
+        PlacedOutline place = openings.get(opening).place();
+        List<double[]> ring = place.outline().polygon(OpeningFootprint.SEGMENTS);
+        for (int p = 0; p < ring.size(); p++) {
+            double[] a = ring.get(p);
+            double[] b = ring.get((p + 1) % ring.size());
+            closures.add(flat(place.centreM(), place.point(a[0], a[1]), place.point(b[0], b[1])));
+            openingOfClosure.add(opening);
+        }
+    }
+
     /**
      * Fills {@code cut} with a plane rectangle less a convex counter-clockwise hole, fan by fan, and {@code closures} with
      * the hole. The sheet spans {@code u} x {@code v} from {@code corner}; hole points are in (u, v) metres from the
