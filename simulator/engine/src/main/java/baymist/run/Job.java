@@ -132,6 +132,20 @@ final class Job {
                 plan.stations());
     }
 
+    private String limitedBy() {
+        int cell = fog.stats().limitCell();
+        Vec3 at = cell < 0 ? Vec3.ZERO : grid.centre(cell);
+        return cell < 0
+                ? "nothing"
+                : String.format(
+                        Locale.ROOT,
+                        "%s at (%.0f, %.0f, %.0f) mm",
+                        fog.stats().reason(),
+                        1e3 * at.x(),
+                        1e3 * at.y(),
+                        1e3 * at.z());
+    }
+
     private RunRecord record(double[] build, RunOptions options, StageClock clock) {
         Map<String, String> settings = new LinkedHashMap<>();
         settings.put("air", scene.air().mode().name().toLowerCase(Locale.ROOT));
@@ -139,9 +153,11 @@ final class Job {
         settings.put("rays per jet", String.valueOf(scene.raysPerJet()));
         settings.put("fog steps, explicit", String.valueOf(fog.stats().explicitSteps()));
         settings.put("fog steps, implicit", String.valueOf(fog.stats().implicitSteps()));
-        settings.put("smallest fog step", String.format(Locale.ROOT, "%.3g s", fog.stats().smallestStepS()));
+        settings.put(
+                "smallest fog step",
+                String.format(Locale.ROOT, "%.3g s", fog.stats().smallestStepS()));
+        settings.put("fog step limited by", limitedBy());
         String hash = new StateHash().add(build).add(fog.concentrationKgPerM3()).hex();
-        return new RunRecord(
-                EngineVersion.VERSION, scene.hash(), options.threads(), clock.seconds(), settings, hash);
+        return new RunRecord(EngineVersion.VERSION, scene.hash(), options.threads(), clock.seconds(), settings, hash);
     }
 }

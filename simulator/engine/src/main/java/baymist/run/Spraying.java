@@ -46,9 +46,7 @@ final class Spraying {
             Station station = moment.station();
             if (station != null && !observer.cancelled()) {
                 hits[m] = caster.cast(
-                        station,
-                        Approach.wand(scene, scene.passes().get(station.pass())),
-                        moment.openFraction());
+                        station, Approach.wand(scene, scene.passes().get(station.pass())), moment.openFraction());
             }
         });
         RunCancelledException.throwIf(observer.cancelled());

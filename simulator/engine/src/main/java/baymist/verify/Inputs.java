@@ -32,7 +32,8 @@ public final class Inputs {
             if (equals < 1) {
                 throw new IllegalArgumentException("input \"" + item.trim() + "\" is not written name=value");
             }
-            values.put(item.substring(0, equals).trim(), item.substring(equals + 1).trim());
+            values.put(
+                    item.substring(0, equals).trim(), item.substring(equals + 1).trim());
         }
         return new Inputs(values, table);
     }
@@ -87,7 +88,8 @@ public final class Inputs {
     @Override
     public String toString() {
         StringBuilder text = new StringBuilder();
-        values.forEach((k, v) -> text.append(text.isEmpty() ? "" : "; ").append(k).append('=').append(v));
+        values.forEach((k, v) ->
+                text.append(text.isEmpty() ? "" : "; ").append(k).append('=').append(v));
         return text.toString();
     }
 }
