@@ -8,11 +8,16 @@ public final class Simulation {
 
     /** Stand-in. */
     public static RunResult run(Scene scene, RunOptions options, RunObserver observer) {
-        throw new UnsupportedOperationException("no simulation on this branch");
+        return absent("no simulation on this branch");
     }
 
     /** Stand-in. */
     public static CheckResult check(Scene scene, RunOptions options, RunObserver observer) {
-        throw new UnsupportedOperationException("no simulation on this branch");
+        return absent("no simulation on this branch");
+    }
+
+    @SuppressWarnings("TypeParameterUnusedInFormals")
+    private static <T> T absent(String what) {
+        throw new UnsupportedOperationException(what);
     }
 }
