@@ -17,10 +17,18 @@ import baymist.run.RunResult;
 import baymist.scene.Scene;
 import baymist.verify.VerificationReport;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -267,5 +275,49 @@ class CliTest {
         assertEquals("job", RunCommand.sceneName(Path.of("job")));
         assertEquals(".hidden", RunCommand.sceneName(Path.of(".hidden")));
         assertEquals("scene", RunCommand.sceneName(Path.of("/")));
+    }
+
+    @Test
+    void barGoesToStandardErrorWithStageAndJobTime() {
+        PrintStream old = System.err;
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        System.setErr(new PrintStream(bytes, true, StandardCharsets.UTF_8));
+        try (Progress bar = Progress.of(new Console(new PrintWriter(out), new PrintWriter(err), true), false)) {
+            bar.stage("fog");
+            bar.progress(0.25, 12.5);
+            bar.stage("film");
+            bar.progress(1.0, 300);
+            assertFalse(bar.cancelled());
+        } finally {
+            System.setErr(old);
+        }
+        String shown = bytes.toString(StandardCharsets.UTF_8);
+        assertTrue(shown.contains("100%"), shown);
+        assertEquals("", out.toString() + err);
+    }
+
+    @Test
+    void fileProblemsNameTheFileInOneSentence() {
+        for (Exception e : List.of(
+                new AccessDeniedException("/x/result.json"),
+                new NoSuchFileException("/x/result.json"),
+                new FileSystemException("/x/result.json", null, "No space left on device"),
+                new UncheckedIOException(new FileAlreadyExistsException("/x/result.json")))) {
+            err.getBuffer().setLength(0);
+            assertEquals(3, Cli.report(e, new PrintWriter(err, true), false));
+            assertOneLine(err.toString());
+            assertTrue(err.toString().contains("/x/result.json"), err.toString());
+        }
+        err.getBuffer().setLength(0);
+        assertEquals(3, Cli.report(new IOException((String) null), new PrintWriter(err, true), false));
+        assertTrue(err.toString().contains("no reason was given."), err.toString());
+    }
+
+    @Test
+    void dumbTerminalsGetLinesNotABar() {
+        assertFalse(Terminals.canRedraw("dumb"));
+        assertTrue(Terminals.canRedraw("xterm-256color"));
+        assertTrue(Terminals.canRedraw(null));
+        Terminals.watched(); // whatever it says here, it must not throw
     }
 }

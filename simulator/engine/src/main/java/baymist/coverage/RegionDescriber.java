@@ -161,7 +161,7 @@ final class RegionDescriber {
 
     private String edgeRun(Span lengthwise, List<Integer> bays) {
         if (lengthwise.place() == Span.Place.FULL) {
-            return bays.size() == grid.bays().size() ? "whole length" : "from end to end";
+            return bays.size() == grid.bays().size() ? "whole length" : places.fromTo(lengthwise);
         }
         return lengthwise.place() == Span.Place.MIDDLE
                 ? "middle part"

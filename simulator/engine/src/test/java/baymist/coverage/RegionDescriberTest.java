@@ -86,6 +86,9 @@ class RegionDescriberTest {
                 .wall(1, 30, "rib 4", PartKind.RIB, (i, k) -> i >= 16);
         List<String> words = where(shortRibs, (part, n, p) -> part.endsWith("skin") && p.x() > 0.17);
         assertEquals(List.of("trailing edge, bays 1 to 4, whole length (30 mm fore-aft x 400 mm across)"), words);
+        assertEquals(
+                List.of("trailing edge, bays 2 and 3, from rib 2 to rib 4 (30 mm fore-aft x 200 mm across)"),
+                where(shortRibs, (part, n, p) -> part.endsWith("skin") && p.x() > 0.17 && p.y() > 0.1 && p.y() < 0.3));
     }
 
     @Test
