@@ -15,6 +15,9 @@ import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.scene.Scene;
+import baymist.verify.Inputs;
+import baymist.verify.Outcome;
+import baymist.verify.VerificationCase;
 import baymist.verify.VerificationReport;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
@@ -89,7 +92,9 @@ class CliTest {
 
         @Override
         public VerificationReport verify(Path cases, String caseId, RunOptions options, RunObserver observer) {
-            return new VerificationReport("case " + caseId + " in " + cases + "\n", passed);
+            VerificationCase one = new VerificationCase(
+                    caseId, "stage", "quantity", Inputs.parse("", cases), 1, 0.1, false, "exact", "source", "derived");
+            return new VerificationReport(List.of(new Outcome(one, passed ? 1 : 2, "")));
         }
     }
 

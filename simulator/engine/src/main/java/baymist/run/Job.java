@@ -10,7 +10,6 @@ import baymist.ledger.MassLedger;
 import baymist.numeric.StateHash;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
-import baymist.problem.SimulationException;
 import baymist.problem.SourcePlace;
 import baymist.scene.InitialFog;
 import baymist.scene.Scene;
@@ -89,7 +88,7 @@ final class Job {
         return new TimePoint(
                 timeS,
                 fog.airborneKg(),
-                film.onStructureKg(),
+                film.state().filmKg(),
                 fog.oversprayKg() + film.escapedKg(),
                 film.reachedShare(scene.targets().hazeM()),
                 peakGaugePa);
@@ -104,17 +103,8 @@ final class Job {
             Airing airing,
             RunOptions options,
             StageClock clock) {
-        MassLedger ledger = new MassLedger(
-                film.sprayedKg() + fog.releasedKg(),
-                film.onStructureKg(),
-                fog.airborneKg(),
-                fog.oversprayKg() + film.escapedKg(),
-                film.drippedKg(),
-                film.onMasksKg());
-        if (!(Math.abs(ledger.closure()) <= CLOSURE_LIMIT)) {
-            throw new SimulationException(
-                    "run: the mass ledger is off by " + ledger.closure() + " of what was sprayed, " + ledger);
-        }
+        MassLedger ledger = ledger();
+        ledger.requireClosed(CLOSURE_LIMIT);
         double[] build = film.buildM();
         return new RunResult(
                 scene,
@@ -130,6 +120,19 @@ final class Job {
                 history,
                 insertions.stream().distinct().toList(),
                 plan.stations());
+    }
+
+    private MassLedger ledger() {
+        return MassLedger.builder()
+                .sprayed(film.sprayedKg())
+                .sprayed(fog.releasedKg())
+                .film(film.state().filmKg())
+                .airborne(fog.airborneKg())
+                .overspray(fog.oversprayKg())
+                .overspray(film.escapedKg())
+                .dripped(film.state().drippedKg())
+                .masked(film.state().maskedKg())
+                .build();
     }
 
     private String limitedBy() {
