@@ -19,6 +19,8 @@ public final class Inputs {
     }
 
     /**
+     * Reads inputs.
+     *
      * @param table file that the inputs stand in; files named by an input are looked for beside it
      * @throws IllegalArgumentException when an item is no {@code name=value}
      */
