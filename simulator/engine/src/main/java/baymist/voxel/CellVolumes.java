@@ -5,8 +5,11 @@ final class CellVolumes {
     /** No cell is emptier than this share of a voxel (ASSUMED: keeps time steps bounded). */
     private static final double LEAST_SHARE = 0.05;
 
-    /** The boundary cells may be stretched or shrunk by at most this share to meet the exact volume. */
-    private static final double MOST_STRETCH = 0.2;
+    /**
+     * The boundary cells may be stretched or shrunk by at most this share to meet the exact volume (ASSUMED: what lies in
+     * edges too thin for the voxels goes to the cells beside them; beyond a half the voxels are no picture of the cavity).
+     */
+    private static final double MOST_STRETCH = 0.5;
 
     private CellVolumes() {}
 

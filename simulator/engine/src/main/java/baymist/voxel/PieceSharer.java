@@ -2,6 +2,7 @@ package baymist.voxel;
 
 import baymist.cavity.Cavity;
 import baymist.geom.Vec3;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Hands one piece of sheet, front and back, to the views that face it.
@@ -10,6 +11,9 @@ import baymist.geom.Vec3;
  * see the piece's part from the piece's side share its area in proportion to |n.e| times the lattice face (on a plane each
  * face then ends up with its face area times |n.e|). Where the own cell has none, a piece that another sheet lies on is
  * hidden; otherwise the nearest view among the 26 cells round it takes all. One sharer serves one thread.
+ *
+ * <p>On a part whose triangles are wound anyhow the normals don't tell front from back where its sheets close up to an edge;
+ * there a view counts only if its cell's centre is in sight of the piece's side.
  */
 final class PieceSharer {
     private final Cavity cavity;
@@ -21,18 +25,34 @@ final class PieceSharer {
     private final int[] ownView = new int[6];
     private final double[] ownWeight = new double[6];
 
+    /** Set if any part is wound inconsistently. */
+    private final @Nullable Sight sight;
+
+    private final double offM;
+
     private int part;
     private boolean consistent;
+    private double px;
+    private double py;
+    private double pz;
     private double nx;
     private double ny;
     private double nz;
 
-    PieceSharer(Cavity cavity, Lattice lattice, BlockedFaces blocked, CavityCells cells, SheetOrientation sheets) {
+    PieceSharer(
+            Cavity cavity,
+            Lattice lattice,
+            BlockedFaces blocked,
+            CavityCells cells,
+            SheetOrientation sheets,
+            @Nullable Sight sight) {
         this.cavity = cavity;
         this.lattice = lattice;
         this.blocked = blocked;
         this.cells = cells;
         this.sheets = sheets;
+        this.sight = sight;
+        offM = 1e-6 * Math.min(lattice.pitchM(0), Math.min(lattice.pitchM(1), lattice.pitchM(2)));
     }
 
     void startTriangle(int partIndex, Vec3 normal) {
@@ -45,6 +65,9 @@ final class PieceSharer {
 
     /** Adds the shares of both sides of a piece. */
     void share(AreaShares out, int piece, int latticeCell, double area, double x, double y, double z) {
+        px = x;
+        py = y;
+        pz = z;
         for (int side = 0; side < 2; side++) {
             if (!shareInOwnCell(out, piece, side, latticeCell, area)) {
                 int target =
@@ -63,7 +86,9 @@ final class PieceSharer {
                 continue;
             }
             for (int view = 2 * slot; view <= 2 * slot + 1; view++) {
-                if (sees(view, slot, side) && cells.kind(cellOf(view, slot)) != CavityCells.Kind.POCKET) {
+                if (sees(view, slot, side)
+                        && inSight(view, slot, side)
+                        && cells.kind(cellOf(view, slot)) != CavityCells.Kind.POCKET) {
                     int axis = blocked.axis(slot);
                     ownView[found] = view;
                     ownWeight[found] = Math.abs(sheets.normal(blocked.triangle(view), axis)) * lattice.faceAreaM2(axis);
@@ -118,6 +143,15 @@ final class PieceSharer {
         return consistent ? alike > 0 && front == wantFront : alike > 0 == (front == wantFront) && alike != 0;
     }
 
+    private boolean inSight(int view, int slot, int side) {
+        if (consistent || sight == null) {
+            return true;
+        }
+        double off = side == 0 ? offM : -offM;
+        Vec3 from = new Vec3(px + off * nx, py + off * ny, pz + off * nz);
+        return sight.clear(from, lattice.centre(cellOf(view, slot)).plus(offM, SideProbe.SHIFT));
+    }
+
     /** Squared distances to the nearest views of each kind, and the nearest one from a cavity cell. */
     private static final class Nearest {
         double cavity = Double.POSITIVE_INFINITY;
@@ -166,7 +200,7 @@ final class PieceSharer {
         for (int d = 0; d < 6; d++) {
             int slot = blocked.slot(lattice.faceKey(cell, d));
             for (int view = 2 * slot; slot >= 0 && view <= 2 * slot + 1; view++) {
-                if (sees(view, slot, side)) {
+                if (sees(view, slot, side) && inSight(view, slot, side)) {
                     nearest.offer(cells.kind(cellOf(view, slot)), view, gap2(view, slot, x, y, z));
                 }
             }

@@ -1,6 +1,7 @@
 package baymist.voxel;
 
 import baymist.cavity.Cavity;
+import baymist.geom.Bvh;
 import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
 import baymist.numeric.Workers;
@@ -20,10 +21,12 @@ final class SurfaceShares {
             Workers workers) {
         TriangleMesh mesh = cavity.cutSheets();
         AreaShares[] blocks = new AreaShares[blocks(mesh)];
+        Bvh tree = sheets.allConsistent() ? null : Bvh.of(cavity.sheets());
         workers.forBlocks(mesh.triangleCount(), TRIANGLES_PER_BLOCK, (from, to) -> {
             AreaShares mine = new AreaShares();
             TriangleSlicer slicer = new TriangleSlicer(lattice);
-            PieceSharer sharer = new PieceSharer(cavity, lattice, blocked, cells, sheets);
+            PieceSharer sharer =
+                    new PieceSharer(cavity, lattice, blocked, cells, sheets, tree == null ? null : new Sight(tree));
             double[] corners = new double[9];
             for (int t = from; t < to; t++) {
                 Vec3 n = mesh.normal(t);

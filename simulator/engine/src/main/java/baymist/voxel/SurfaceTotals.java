@@ -29,7 +29,7 @@ final class SurfaceTotals {
     final double[] moment;
 
     final double[] vector;
-    private final TreeMap<String, double[]> bins = new TreeMap<>();
+    private final TreeMap<String, Bin> bins = new TreeMap<>();
     private final List<UnresolvedArea> unresolved = new ArrayList<>();
     private final double[] vectorSum = new double[3];
     private double interiorM2;
@@ -57,10 +57,11 @@ final class SurfaceTotals {
     }
 
     /**
-     * Adds the shares of the sheets. A side of a piece that nothing faces is judged by the rest of its triangle, then of
-     * its part (majority by area on the same side), last by whether it lies in or next to a cell of the cavity.
+     * Adds the shares of the sheets. A side of a piece that nothing faces counts as interior if a line from it leads to air
+     * that is ({@link SideProbe}); where no line tells, it is judged by the rest of its triangle, then of its part (majority
+     * by area on the same side), last by whether it lies in or next to a cell of the cavity.
      */
-    void addSheets(AreaShares[] blocks) {
+    void addSheets(AreaShares[] blocks, UnseenSides unseen) {
         TriangleMesh mesh = cavity.cutSheets();
         // interior less exterior area of each side
         double[] balance = new double[2 * mesh.triangleCount()];
@@ -80,18 +81,16 @@ final class SurfaceTotals {
                 }
             }
         }
-        for (AreaShares block : blocks) {
-            for (int s = 0; s < block.shares(); s++) {
-                int target = block.target.get(s);
-                if (target == AreaShares.HIDDEN
-                        || (target == AreaShares.UNKNOWN && isInterior(block, s, balance, partBalance))) {
-                    addHidden(mesh, block, s);
-                }
+        for (int u = 0; u < unseen.count(); u++) {
+            AreaShares block = blocks[unseen.block(u)];
+            SideProbe.Reason reason = unseen.reason(u);
+            boolean undecided = unseen.verdict(u) == UnseenSides.UNDECIDED;
+            if (reason != null && (!undecided || isInterior(block, unseen.share(u), balance, partBalance))) {
+                addHidden(mesh, block, unseen.share(u), reason);
             }
         }
-        for (var bin : bins.entrySet()) {
-            double[] b = bin.getValue();
-            unresolved.add(new UnresolvedArea((int) b[4], b[0], new Vec3(b[1] / b[0], b[2] / b[0], b[3] / b[0])));
+        for (Bin b : bins.values()) {
+            unresolved.add(b.close());
         }
     }
 
@@ -132,21 +131,55 @@ final class SurfaceTotals {
         enclose(block, piece, area, n);
     }
 
-    private void addHidden(TriangleMesh mesh, AreaShares block, int s) {
+    private void addHidden(TriangleMesh mesh, AreaShares block, int s, SideProbe.Reason reason) {
         int piece = block.piece.get(s);
         int part = cavity.partOfCut(block.triangle.get(piece));
         double area = block.areaM2.get(s);
         double x = block.x.get(piece);
         double y = block.y.get(piece);
         double z = block.z.get(piece);
-        String key =
-                String.join(":", padded(part), bin(z - reference.z()), bin(y - reference.y()), bin(x - reference.x()));
-        double[] sums = bins.computeIfAbsent(key, k -> new double[] {0, 0, 0, 0, part});
-        sums[0] += area;
-        sums[1] += area * x;
-        sums[2] += area * y;
-        sums[3] += area * z;
+        String key = String.join(
+                ":",
+                padded(part),
+                bin(z - reference.z()),
+                bin(y - reference.y()),
+                bin(x - reference.x()),
+                reason.cause().name(),
+                Integer.toString(reason.axis()));
+        bins.computeIfAbsent(key, k -> new Bin(part, reason.cause(), reason.axis()))
+                .add(area, x, y, z, reason.spanM());
         enclose(block, piece, area, airSide(mesh, block, s));
+    }
+
+    /** Unresolved pieces of one part in one place, for one cause. */
+    private static final class Bin {
+        private final int part;
+        private final UnresolvedArea.Cause cause;
+        private final int axis;
+        private double areaM2;
+        private double x;
+        private double y;
+        private double z;
+        private double span;
+
+        Bin(int part, UnresolvedArea.Cause cause, int axis) {
+            this.part = part;
+            this.cause = cause;
+            this.axis = axis;
+        }
+
+        void add(double area, double px, double py, double pz, double spanM) {
+            areaM2 += area;
+            x += area * px;
+            y += area * py;
+            z += area * pz;
+            span += area * spanM;
+        }
+
+        UnresolvedArea close() {
+            Vec3 centroid = new Vec3(x / areaM2, y / areaM2, z / areaM2);
+            return new UnresolvedArea(part, areaM2, centroid, cause, axis, span / areaM2);
+        }
     }
 
     private static String bin(double offsetM) {

@@ -1,16 +1,21 @@
 package baymist.voxel;
 
 import baymist.cavity.Cavity;
+import baymist.geom.Bvh;
 import baymist.geom.Vec3;
 
 /**
- * Finds the surfel or the cell that belongs to a point on a sheet. Immutable; safe for many threads; allocates nothing.
+ * Finds the surfel or the cell that belongs to a point on a sheet. Immutable; safe for many threads.
  */
 public final class SurfelLocator {
     /** How far a search goes, cells. */
     private static final int REACH = 4;
 
+    /** How far off a sheet a line of sight starts, pitches. */
+    private static final double OFF = 1e-6;
+
     private final VoxelGrid grid;
+    private final Bvh tree;
     private final SurfelSet surfels;
     /** Offsets into {@code inBin}: the surfels whose centroid lies in each lattice cell, [lattice cells + 1]. */
     private final int[] binStart;
@@ -26,8 +31,9 @@ public final class SurfelLocator {
     private final double hy;
     private final double hz;
 
-    private SurfelLocator(VoxelGrid grid, int openings) {
+    private SurfelLocator(VoxelGrid grid, Bvh tree, int openings) {
         this.grid = grid;
+        this.tree = tree;
         surfels = grid.surfels();
         ox = grid.origin().x();
         oy = grid.origin().y();
@@ -77,7 +83,8 @@ public final class SurfelLocator {
     }
 
     public static SurfelLocator of(VoxelGrid grid, Cavity cavity) {
-        return new SurfelLocator(grid, cavity.openings().size());
+        return new SurfelLocator(
+                grid, Bvh.of(cavity.sheets()), cavity.openings().size());
     }
 
     /**
@@ -175,16 +182,19 @@ public final class SurfelLocator {
     }
 
     /**
-     * Cavity cell on the air side of a point on a sheet: the cell that holds the point if its centre lies on that side,
-     * else the nearest within {@value #REACH} cells whose centre does; -1 if there is none. Centres on the sheet's plane
-     * count by the same shift of the lattice as the sheets (docs/theory/voxels.md section 2).
+     * Cavity cell on the air side of a point on a sheet: of those within {@value #REACH} cells whose centre lies on that
+     * side of the sheet's plane and in sight of the point, no sheet between, the one that holds the point, else the
+     * nearest; -1 if there is none. Centres on the sheet's plane count by the same shift of the lattice as the sheets
+     * (docs/theory/voxels.md section 2). A cell beyond a second sheet is never returned.
      *
-     * @param towardsAir normal of the sheet at the point, towards the air
+     * @param towardsAir unit normal of the sheet at the point, towards the air
      */
     public int cellNear(Vec3 point, Vec3 towardsAir) {
         int i = (int) Math.floor((point.x() - ox) / hx);
         int j = (int) Math.floor((point.y() - oy) / hy);
         int k = (int) Math.floor((point.z() - oz) / hz);
+        Vec3 start = point.plus(OFF * Math.min(hx, Math.min(hy, hz)), towardsAir);
+        Sight sight = new Sight(tree);
         int best = -1;
         double nearest = Double.POSITIVE_INFINITY;
         int last = REACH;
@@ -201,7 +211,7 @@ public final class SurfelLocator {
                         double y = oy + (j + dj + 0.5) * hy - point.y();
                         double z = oz + (k + dk + 0.5) * hz - point.z();
                         double gap = x * x + y * y + z * z;
-                        if (gap < nearest && onAirSide(x, y, z, towardsAir)) {
+                        if (gap < nearest && onAirSide(x, y, z, towardsAir) && sees(sight, start, cell)) {
                             nearest = gap;
                             best = cell;
                         }
@@ -216,6 +226,11 @@ public final class SurfelLocator {
             }
         }
         return best;
+    }
+
+    /** Whether no sheet lies between; a sheet exactly at the centre counts as lying on its low side, so it may be met. */
+    private boolean sees(Sight sight, Vec3 start, int cell) {
+        return sight.clear(start, grid.centre(cell).plus(OFF * Math.min(hx, Math.min(hy, hz)), SideProbe.SHIFT));
     }
 
     private boolean onAirSide(double x, double y, double z, Vec3 d) {

@@ -76,7 +76,8 @@ public final class Voxelizer {
             Workers workers) {
         ClosureMesh closures = ClosureMesh.of(cavity);
         SurfaceTotals totals = new SurfaceTotals(cavity, lattice, cells, 2 * blocked.count() + 2 * openings.count());
-        totals.addSheets(SurfaceShares.ofSheets(cavity, lattice, blocked, cells, sheets, workers));
+        AreaShares[] shares = SurfaceShares.ofSheets(cavity, lattice, blocked, cells, sheets, workers);
+        totals.addSheets(shares, UnseenSides.find(cavity, lattice, cells, shares, workers));
         totals.addClosures(
                 closures, SurfaceShares.ofClosures(cavity, lattice, blocked, cells, openings, closures, workers));
         return totals;

@@ -273,6 +273,11 @@ final class VoxelFixtures {
 
     /** Prism, wound inward, with the given cross-section (counter-clockwise x, z points seen from -y), from y = 0 to {@code width}. */
     static Cavity prism(String name, List<double[]> section, double width, UnaryOperator<Vec3> place) {
+        return prismSheets(section, width, place).cavity(name);
+    }
+
+    /** As {@link #prism}, before it is closed to a cavity. */
+    static VoxelFixtures prismSheets(List<double[]> section, double width, UnaryOperator<Vec3> place) {
         VoxelFixtures f = new VoxelFixtures();
         int skin = f.part("skin");
         int left = f.part("left end");
@@ -295,7 +300,39 @@ final class VoxelFixtures {
             f.triangle(left, place.apply(new Vec3(cx, 0, cz)), b, a);
             f.triangle(right, place.apply(new Vec3(cx, width, cz)), d, c);
         }
-        return f.cavity(name);
+        return f;
+    }
+
+    /** Prism between two lines of points (x, z) at equal stations, front and back closed, y from 0 to {@code width}. */
+    static VoxelFixtures stripPrism(List<double[]> upper, List<double[]> lower, double width) {
+        VoxelFixtures f = new VoxelFixtures();
+        int skin = f.part("skin");
+        int ends = f.part("ends");
+        int last = upper.size() - 1;
+        for (int i = 0; i < last; i++) {
+            Vec3[] u = {at(upper, i, 0), at(upper, i + 1, 0), at(upper, i + 1, width), at(upper, i, width)};
+            Vec3[] l = {at(lower, i, 0), at(lower, i + 1, 0), at(lower, i + 1, width), at(lower, i, width)};
+            f.quad(skin, u[0], u[1], u[2], u[3]);
+            f.quad(skin, l[3], l[2], l[1], l[0]);
+            f.solid(ends, u[0], l[0], l[1], u[1]);
+            f.solid(ends, u[3], u[2], l[2], l[3]);
+        }
+        f.solid(skin, at(upper, 0, 0), at(upper, 0, width), at(lower, 0, width), at(lower, 0, 0));
+        f.solid(skin, at(upper, last, 0), at(lower, last, 0), at(lower, last, width), at(upper, last, width));
+        return f;
+    }
+
+    private static Vec3 at(List<double[]> line, int i, double y) {
+        return new Vec3(line.get(i)[0], y, line.get(i)[1]);
+    }
+
+    /** A quadrilateral of which one side may have no length. */
+    private void solid(int part, Vec3 a, Vec3 b, Vec3 c, Vec3 d) {
+        for (Vec3[] t : new Vec3[][] {{a, b, c}, {a, c, d}}) {
+            if (t[1].minus(t[0]).cross(t[2].minus(t[0])).length() > 0) {
+                triangle(part, t[0], t[1], t[2]);
+            }
+        }
     }
 
     static List<double[]> circleSection(double radius, int segments) {

@@ -72,8 +72,12 @@ class VoxelizerLawTest {
 
     /** Volume by the sides' distances alone, before it is matched to the surface. */
     static double rawVolume(Cavity cavity, double h) {
+        return rawVolume(cavity, new VoxelSpec(h, h, h));
+    }
+
+    static double rawVolume(Cavity cavity, VoxelSpec spec) {
         try (Workers workers = new Workers(1)) {
-            Lattice lattice = Voxelizer.lattice(cavity, new VoxelSpec(h, h, h));
+            Lattice lattice = Voxelizer.lattice(cavity, spec);
             BlockedFaces blocked = SheetCrossings.find(cavity, lattice, workers);
             Enclosure enclosure = Enclosure.flood(lattice, blocked);
             OpeningFaces openings = OpeningPlacer.place(cavity, lattice, blocked, enclosure);
