@@ -132,10 +132,20 @@ final class CavityCells {
             text.append(w == 0 ? "; outside air comes in at " : ", and at ")
                     .append(millimetres(ways.get(w).positionM()))
                     .append(' ')
-                    .append(ways.get(w).where());
+                    .append(ways.get(w).where())
+                    .append(way(ways.get(w)));
         }
         text.append("; closing the gap, or stating it as an opening, would be right");
         return new SceneException("VOX-001", new SourcePlace(cavity.name(), 0, "sheets"), text.toString());
+    }
+
+    private static String way(Leak leak) {
+        List<Vec3> way = leak.wayM();
+        StringBuilder text = new StringBuilder(way.size() < 2 ? "" : " (its way: ");
+        for (int i = 0; i < way.size() && way.size() > 1; i++) {
+            text.append(i == 0 ? "" : " to ").append(millimetres(way.get(i)).replace(" mm", ""));
+        }
+        return text.append(way.size() < 2 ? "" : " mm)").toString();
     }
 
     static String millimetres(Vec3 p) {

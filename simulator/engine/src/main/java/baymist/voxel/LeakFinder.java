@@ -4,6 +4,7 @@ import baymist.cavity.Cavity;
 import baymist.geom.Vec3;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.PriorityQueue;
@@ -74,11 +75,12 @@ final class LeakFinder {
         boolean[] closed = new boolean[lattice.cells()];
         List<Leak> leaks = new ArrayList<>();
         while (leaks.size() < MOST_SPOTS) {
-            int spot = tightestSpot(middle, closed);
-            if (spot < 0) {
+            List<Integer> way = roomiestWay(middle, closed);
+            if (way.isEmpty()) {
                 break;
             }
-            leaks.add(new Leak(lattice.centre(spot), describe(spot)));
+            int spot = tightestOn(way);
+            leaks.add(new Leak(lattice.centre(spot), describe(spot), places(way)));
             closeAround(spot, closed);
             if (closed[middle]) {
                 break;
@@ -112,7 +114,8 @@ final class LeakFinder {
         }
     }
 
-    private int tightestSpot(int target, boolean[] closed) {
+    /** Cells on the roomiest way from outside to the target, in that order; empty if there is none. */
+    private List<Integer> roomiestWay(int target, boolean[] closed) {
         double[] cost = new double[lattice.cells()];
         int[] from = new int[lattice.cells()];
         Arrays.fill(cost, Double.POSITIVE_INFINITY);
@@ -130,7 +133,7 @@ final class LeakFinder {
                 continue;
             }
             if (w.cell == target) {
-                return tightestOnWay(target, from);
+                return back(target, from);
             }
             for (int d = 0; d < 6; d++) {
                 int next = open(w.cell, d);
@@ -145,18 +148,33 @@ final class LeakFinder {
                 }
             }
         }
-        return -1;
+        return List.of();
+    }
+
+    private static List<Integer> back(int target, int[] from) {
+        List<Integer> way = new ArrayList<>();
+        for (int cell = target; cell >= 0; cell = from[cell]) {
+            way.add(cell);
+        }
+        Collections.reverse(way);
+        return way;
     }
 
     /** The cell with least clearance; of several the one nearest to the outside. */
-    private int tightestOnWay(int target, int[] from) {
-        int best = target;
-        for (int cell = target; cell >= 0; cell = from[cell]) {
+    private int tightestOn(List<Integer> way) {
+        int best = way.get(way.size() - 1);
+        for (int i = way.size() - 1; i >= 0; i--) {
+            int cell = way.get(i);
             if (!lattice.inRing(cell) && clearance[cell] <= clearance[best]) {
                 best = cell;
             }
         }
         return best;
+    }
+
+    private List<Vec3> places(List<Integer> way) {
+        double longest = Math.max(lattice.pitchM(0), Math.max(lattice.pitchM(1), lattice.pitchM(2)));
+        return WayPoints.of(way.stream().map(lattice::centre).toList(), 1.5 * longest);
     }
 
     private void closeAround(int spot, boolean[] closed) {

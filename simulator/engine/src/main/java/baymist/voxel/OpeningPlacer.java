@@ -25,6 +25,8 @@ final class OpeningPlacer {
     /** How far beyond the footprint a stand-in column may lie, columns. */
     private static final int STAND_IN_REACH = 3;
 
+    private static final int NO_CAP = -2;
+
     private static final int AS_STATED = 0;
     private static final int USABLE = 1;
     private static final int NO_USE = 2;
@@ -39,6 +41,8 @@ final class OpeningPlacer {
     private final BlockedFaces blocked;
     private final Enclosure enclosure;
     private final List<Leak> leaks = new ArrayList<>();
+    /** See {@link #capOf}; of the opening in hand. */
+    private int seenCap = NO_CAP;
 
     private OpeningPlacer(Cavity cavity, Lattice lattice, BlockedFaces blocked, Enclosure enclosure) {
         this.cavity = cavity;
@@ -52,7 +56,9 @@ final class OpeningPlacer {
         // area by slot, for each opening; tree maps keep the order of the slots
         List<SortedMap<Integer, Double>> areas = new ArrayList<>();
         for (int o = 0; o < cavity.openings().size(); o++) {
-            areas.add(placer.placeOne(cavity.openings().get(o)));
+            Opening opening = cavity.openings().get(o);
+            placer.seenCap = opening.kind() == Opening.Kind.GAP ? placer.capOf(o) : NO_CAP;
+            areas.add(placer.placeOne(opening));
         }
         return sorted(areas, blocked.count(), placer.leaks);
     }
@@ -119,7 +125,8 @@ final class OpeningPlacer {
         for (Leak way : ways) {
             leaks.add(new Leak(
                     way.positionM(),
-                    "opening \"" + opening.name() + "\" has outside air on both sides; it comes in " + way.where()));
+                    "opening \"" + opening.name() + "\" has outside air on both sides; it comes in " + way.where(),
+                    way.wayM()));
         }
         if (ways.isEmpty()) {
             leaks.add(new Leak(
@@ -249,15 +256,37 @@ final class OpeningPlacer {
         return best;
     }
 
-    /** The view of the face that sees the opening's sheet (a gap's cap is part -1), or -1. */
+    /**
+     * The view of the face that sees the opening's sheet, or -1. A gap lies in its cap, which belongs to no part; a cap so
+     * small that no face sees it is stood in for by the part round it.
+     */
     private int viewOfPart(Opening opening, int slot) {
-        int part = opening.kind() == Opening.Kind.GAP ? -1 : opening.part();
         for (int view = 2 * slot; view <= 2 * slot + 1; view++) {
-            if (cavity.partOfSheet(blocked.triangle(view)) == part) {
+            int triangle = blocked.triangle(view);
+            boolean mine = opening.kind() == Opening.Kind.GAP && seenCap != NO_CAP
+                    ? cavity.partOfSheet(triangle) < 0 && cavity.gapOfSheet(triangle) == seenCap
+                    : cavity.partOfSheet(triangle) == opening.part();
+            if (mine) {
                 return view;
             }
         }
         return -1;
+    }
+
+    /** How the cap of a gap is known in the sheets: by the gap's number, as a cap without one (-1), or not seen at all. */
+    private int capOf(int openingIndex) {
+        int cap = NO_CAP;
+        for (int view = 0; view < 2 * blocked.count(); view++) {
+            int triangle = blocked.triangle(view);
+            if (cavity.partOfSheet(triangle) < 0) {
+                int gap = cavity.gapOfSheet(triangle);
+                if (gap == openingIndex) {
+                    return gap;
+                }
+                cap = gap < 0 ? -1 : cap;
+            }
+        }
+        return cap;
     }
 
     private int rank(Opening opening, int slot) {
@@ -271,7 +300,8 @@ final class OpeningPlacer {
         if (several && liesAcross(opening, slot)) {
             return TOO_THIN;
         }
-        boolean asStated = opening.kind() == Opening.Kind.GAP || inside == (opening.exterior() ? 1 : 2);
+        boolean capped = opening.kind() == Opening.Kind.GAP && seenCap != NO_CAP;
+        boolean asStated = capped || inside == (opening.exterior() ? 1 : 2);
         return asStated ? AS_STATED : several ? NO_USE : USABLE;
     }
 
