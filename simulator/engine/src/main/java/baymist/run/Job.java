@@ -15,7 +15,6 @@ import baymist.problem.SourcePlace;
 import baymist.scene.InitialFog;
 import baymist.scene.Scene;
 import baymist.spray.SizeBins;
-import baymist.units.Air;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -41,7 +40,7 @@ final class Job {
         this.cavity = cavity;
         this.grid = grid;
         Vec3 gravity = scene.gravity().times(scene.gravityMPerS2());
-        this.fog = new FogStepper(grid, bins, scene.product().densityKgPerM3(), Air.STANDARD, gravity, workers);
+        this.fog = new FogStepper(grid, bins, scene.product().densityKgPerM3(), scene.ambient(), gravity, workers);
         this.film = new FilmKeeper(grid, scene);
         release(scene.initialFog());
         history.add(point(0));
@@ -139,9 +138,10 @@ final class Job {
         settings.put("rays per jet", String.valueOf(scene.raysPerJet()));
         settings.put("fog steps, explicit", String.valueOf(fog.stats().explicitSteps()));
         settings.put("fog steps, implicit", String.valueOf(fog.stats().implicitSteps()));
-        settings.put("smallest fog step", String.format(Locale.ROOT, "%.3g s", fog.stats().smallestStepS()));
+        settings.put(
+                "smallest fog step",
+                String.format(Locale.ROOT, "%.3g s", fog.stats().smallestStepS()));
         String hash = new StateHash().add(build).add(fog.concentrationKgPerM3()).hex();
-        return new RunRecord(
-                EngineVersion.VERSION, scene.hash(), options.threads(), clock.seconds(), settings, hash);
+        return new RunRecord(EngineVersion.VERSION, scene.hash(), options.threads(), clock.seconds(), settings, hash);
     }
 }

@@ -11,8 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param station the tip with the trigger held, or null while fog hangs
  * @param openFraction [openings] open share of each opening, 0..1
  */
-record Moment(
-        double startS, double durationS, @Nullable Station station, double[] openFraction) {
+record Moment(double startS, double durationS, @Nullable Station station, double[] openFraction) {
     double endS() {
         return startS + durationS;
     }

@@ -57,23 +57,30 @@ final class RunFindings {
         for (String remark : cavity.remarks()) {
             add("GEO-001", Severity.NOTE, remark);
         }
-        grid.leaks().forEach(l -> add("GEO-002", Severity.WARNING, String.format(
-                Locale.ROOT,
-                "outside air gets in at (%.0f, %.0f, %.0f) mm: %s",
-                1e3 * l.positionM().x(),
-                1e3 * l.positionM().y(),
-                1e3 * l.positionM().z(),
-                l.where())));
+        grid.leaks()
+                .forEach(l -> add(
+                        "GEO-002",
+                        Severity.WARNING,
+                        String.format(
+                                Locale.ROOT,
+                                "outside air gets in at (%.0f, %.0f, %.0f) mm: %s",
+                                1e3 * l.positionM().x(),
+                                1e3 * l.positionM().y(),
+                                1e3 * l.positionM().z(),
+                                l.where())));
         double area = 0;
         for (int s = 0; s < grid.surfels().count(); s++) {
             area += grid.surfels().closure()[s] < 0 ? grid.surfels().areaM2()[s] : 0;
         }
         double share = grid.unresolvedAreaM2() / (area + grid.unresolvedAreaM2());
         if (share > 0.02) {
-            add("GEO-003", Severity.WARNING, String.format(
-                    Locale.ROOT,
-                    "%.1f %% of the inside surface is finer than the voxels and not judged; a smaller voxel would show it",
-                    100 * share));
+            add(
+                    "GEO-003",
+                    Severity.WARNING,
+                    String.format(
+                            Locale.ROOT,
+                            "%.1f %% of the inside surface is finer than the voxels and not judged; a smaller voxel would show it",
+                            100 * share));
         }
     }
 
@@ -87,38 +94,50 @@ final class RunFindings {
         }
         double mean = massKg / grid.totalVolumeM3();
         if (mean > FLAMMABLE_KG_PER_M3) {
-            add("MIST-002", Severity.WARNING, String.format(
-                    Locale.ROOT,
-                    "the mist inside reaches %.0f g/m³ on average, above the lower flammable limit of oil mist (about 50 g/m³):"
-                            + " no ignition source in or near the structure, bond wand and structure",
-                    1e3 * mean));
+            add(
+                    "MIST-002",
+                    Severity.WARNING,
+                    String.format(
+                            Locale.ROOT,
+                            "the mist inside reaches %.0f g/m³ on average, above the lower flammable limit of oil mist (about 50 g/m³):"
+                                    + " no ignition source in or near the structure, bond wand and structure",
+                            1e3 * mean));
         } else if (mean > TENTH_OF_FLAMMABLE_KG_PER_M3) {
-            add("MIST-001", Severity.WARNING, String.format(
-                    Locale.ROOT,
-                    "the mist inside reaches %.1f g/m³ on average (%.0f g/m³ at its densest), above a tenth of its lower flammable"
-                            + " limit (about 5 g/m³): treat it as a flammable atmosphere",
-                    1e3 * mean,
-                    1e3 * peak));
+            add(
+                    "MIST-001",
+                    Severity.WARNING,
+                    String.format(
+                            Locale.ROOT,
+                            "the mist inside reaches %.1f g/m³ on average (%.0f g/m³ at its densest), above a tenth of its lower flammable"
+                                    + " limit (about 5 g/m³): treat it as a flammable atmosphere",
+                            1e3 * mean,
+                            1e3 * peak));
         }
     }
 
     private void addPressure(Scene scene, Airing airing) {
         if (airing.peakGaugePa() > 0.1 * scene.air().pressureLimitPa()) {
-            add("AIR-001", Severity.WARNING, String.format(
-                    Locale.ROOT,
-                    "pressure in the cavity rises to %.2f kPa gauge at %.1f s (limit %.1f kPa): give the air a way out",
-                    airing.peakGaugePa() / 1e3,
-                    airing.peakTimeS(),
-                    scene.air().pressureLimitPa() / 1e3));
+            add(
+                    "AIR-001",
+                    Severity.WARNING,
+                    String.format(
+                            Locale.ROOT,
+                            "pressure in the cavity rises to %.2f kPa gauge at %.1f s (limit %.1f kPa): give the air a way out",
+                            airing.peakGaugePa() / 1e3,
+                            airing.peakTimeS(),
+                            scene.air().pressureLimitPa() / 1e3));
         }
     }
 
     private void addJets(FilmKeeper film, MassLedger ledger) {
         if (film.beyond > 0) {
-            add("SPR-001", Severity.NOTE, String.format(
-                    Locale.ROOT,
-                    "%.0f %% of the spray flies on beyond where a free jet's law holds (space too narrow); a confined-jet law carries it on",
-                    100 * film.beyond / ledger.sprayedKg()));
+            add(
+                    "SPR-001",
+                    Severity.NOTE,
+                    String.format(
+                            Locale.ROOT,
+                            "%.0f %% of the spray flies on beyond where a free jet's law holds (space too narrow); a confined-jet law carries it on",
+                            100 * film.beyond / ledger.sprayedKg()));
         }
     }
 

@@ -70,7 +70,8 @@ public final class Simulation {
             clock.begin("voxels");
             VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
             clock.begin("wand");
-            List<Insertion> insertions = Approach.insertions(scene, cavity).stream().distinct().toList();
+            List<Insertion> insertions =
+                    Approach.insertions(scene, cavity).stream().distinct().toList();
             return new CheckResult(scene, cavity, grid, insertions, RunFindings.geometry(scene, cavity, grid));
         }
     }

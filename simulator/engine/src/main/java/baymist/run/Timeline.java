@@ -31,8 +31,8 @@ final class Timeline {
         for (int p = 0; p < scene.passes().size(); p++) {
             PassSpec pass = scene.passes().get(p);
             double rod = Approach.wand(scene, pass).outerM();
-            double[] open = OpenFractions.pass(
-                    cavity.openings(), insertions.get(p).openingIndex(), rod);
+            double[] open =
+                    OpenFractions.pass(cavity.openings(), insertions.get(p).openingIndex(), rod);
             for (Station s : plan.stations()) {
                 if (s.pass() == p) {
                     moments.add(new Moment(s.startS(), s.durationS(), s, open));

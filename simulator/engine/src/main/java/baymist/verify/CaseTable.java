@@ -34,8 +34,7 @@ final class CaseTable {
                 .setSkipHeaderRecord(true)
                 .setTrim(true)
                 .get();
-        try (CSVParser parser =
-                format.parse(Files.newBufferedReader(file, StandardCharsets.UTF_8))) {
+        try (CSVParser parser = format.parse(Files.newBufferedReader(file, StandardCharsets.UTF_8))) {
             if (!parser.getHeaderNames().equals(COLUMNS)) {
                 throw new SceneException(
                         "VER-001",

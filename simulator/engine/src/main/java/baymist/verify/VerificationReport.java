@@ -23,7 +23,13 @@ public record VerificationReport(List<Outcome> outcomes) {
             if (!c.stage().equals(stage)) {
                 stage = c.stage();
                 text.append(String.format(
-                        Locale.ROOT, "%n%-28s %-24s %11s %11s %9s %9s%n", stage, "quantity", "expected", "found", "off",
+                        Locale.ROOT,
+                        "%n%-28s %-24s %11s %11s %9s %9s%n",
+                        stage,
+                        "quantity",
+                        "expected",
+                        "found",
+                        "off",
                         "allowed"));
             }
             text.append(String.format(
@@ -41,8 +47,8 @@ public record VerificationReport(List<Outcome> outcomes) {
             }
         }
         long good = outcomes.stream().filter(Outcome::passed).count();
-        return text.append(String.format(
-                        Locale.ROOT, "%n%d of %d values within their tolerance%n", good, outcomes.size()))
+        return text.append(
+                        String.format(Locale.ROOT, "%n%d of %d values within their tolerance%n", good, outcomes.size()))
                 .toString();
     }
 

@@ -20,15 +20,36 @@ import org.junit.jupiter.api.Test;
 class PackageOrderTest {
     /** Reading order of the engine, support packages first. */
     private static final List<String> ORDER = List.of(
-            "problem", "units", "numeric", "ledger", "geom", "scene", "scene.io", "cavity", "voxel", "access", "spray",
-            "airflow", "fog", "film", "coverage", "run", "report", "verify");
+            "problem",
+            "units",
+            "numeric",
+            "ledger",
+            "geom",
+            "scene",
+            "scene.io",
+            "cavity",
+            "voxel",
+            "access",
+            "spray",
+            "airflow",
+            "fog",
+            "film",
+            "coverage",
+            "run",
+            "report",
+            "verify");
 
-    private static final JavaClasses ENGINE =
-            new ClassFileImporter().withImportOption(new ImportOption.DoNotIncludeTests()).importPackages("baymist");
+    private static final JavaClasses ENGINE = new ClassFileImporter()
+            .withImportOption(new ImportOption.DoNotIncludeTests())
+            .importPackages("baymist");
 
     @Test
     void aPackageUsesOnlyPackagesBeforeIt() {
-        classes().that().resideInAPackage("baymist..").should(dependOnlyUpwards()).check(ENGINE);
+        classes()
+                .that()
+                .resideInAPackage("baymist..")
+                .should(dependOnlyUpwards())
+                .check(ENGINE);
     }
 
     @Test
@@ -58,7 +79,12 @@ class PackageOrderTest {
 
     @Test
     void engineDoesNotPrint() {
-        noClasses().should().accessField(System.class, "out").orShould().accessField(System.class, "err").check(ENGINE);
+        noClasses()
+                .should()
+                .accessField(System.class, "out")
+                .orShould()
+                .accessField(System.class, "err")
+                .check(ENGINE);
     }
 
     @Test
