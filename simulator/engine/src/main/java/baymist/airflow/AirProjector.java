@@ -83,7 +83,7 @@ public final class AirProjector {
     AirField spraying(AirPath path, SprayHits hits, PressureWindow pressure, Mixing mixing) {
         int group = path.groups().groupOf(hits.airCell());
         double[] source = new double[grid.cellCount()];
-        StartField.addSupply(grid, hits.airCell(), pressure.supplyM3PerS(), source);
+        StartField.addSupply(grid, hits, path, pressure.supplyM3PerS(), source);
         return solve(path, group, StartField.jets(grid, hits, path, group), source, pressure, mixing);
     }
 

@@ -108,7 +108,8 @@ final class Places {
         return e > HALF ? word + " two thirds" : word + (half ? " half" : " part");
     }
 
-    private String fromTo(Span span) {
+    /** From the member at one end to the one at the other. */
+    String fromTo(Span span) {
         Ends.Member low = span.lowEnd();
         Ends.Member high = span.highEnd();
         if (low == null || high == null) {

@@ -27,6 +27,8 @@ final class RegionDescriber {
     private static final double MOST_OF_BAY = 0.6;
     /** Share of a region on the smaller of two skins from which it is told as the edge where they meet. ASSUMED. */
     private static final double SECOND_SKIN = 0.15;
+    /** Widest strip that is told as lying along an edge, as a share of the way across. ASSUMED. */
+    private static final double EDGE_STRIP = 0.5;
     /** Share of a region on the other face of a sheet from which both faces are named. ASSUMED. */
     private static final double SECOND_FACE = 0.2;
 
@@ -80,7 +82,7 @@ final class RegionDescriber {
         int main = largest(byPart);
         int[] on = select(region, s -> surfels.part()[s] == main);
         if (shapes[main].isFlat()) {
-            return onFlatPart(region, on, main, byPart, bays, area);
+            return onFlatPart(on, main, byPart, bays, area);
         }
         Span[] all = spans.along(on, onSameBays(main, bays, null), main, 0, 1, 2);
         String place = places.curved(List.of(all), spans.filled(on, onSameBays(main, bays, null), all));
@@ -103,8 +105,7 @@ final class RegionDescriber {
         return CoverageAssessor.SCATTERED + " in " + places + " places, mostly on " + BayNames.list(names);
     }
 
-    private String onFlatPart(
-            int[] region, int[] on, int main, Map<Integer, Double> byPart, List<Integer> bays, double area) {
+    private String onFlatPart(int[] on, int main, Map<Integer, Double> byPart, List<Integer> bays, double area) {
         int normalAxis = shapes[main].axis();
         boolean twoFaced = shapes[main].hasBothFaces();
         double upShare = upShare(on, normalAxis);
@@ -117,14 +118,10 @@ final class RegionDescriber {
         int lengthwiseAxis = normalAxis == 1 ? 0 : 1;
         Span[] two = spans.along(face, surface, main, acrossAxis, lengthwiseAxis);
         int second = skinAcrossTheEdge(byPart, main, area);
-        boolean edge = second >= 0
-                && two[0].axis() == 0
-                && two[0].isAtEnd()
-                && two[0].extent() <= 0.5
-                && (two[0].isHigh() ? two[0].highEnd() : two[0].lowEnd()) == null;
-        if (edge) {
-            String where = two[0].isHigh() ? "trailing edge" : "leading edge";
-            return where + bayWords(bays) + ", " + edgeRun(two[1], bays) + extent(two)
+        String edge = second < 0 ? null : edgeOf(two[0]);
+        if (edge != null) {
+            byPart.keySet().removeIf(p -> name(p).equals(edge));
+            return edge + bayWords(bays) + ", " + edgeRun(two[1], bays) + extent(two)
                     + also(byPart, main, second, area);
         }
         double filled = spans.filled(face, surface, two);
@@ -133,7 +130,19 @@ final class RegionDescriber {
         String bayWords = up != null && cavity.parts().get(main).kind() == PartKind.RIB ? "" : bayWords(bays);
         String where = name(main) + faceWords + bayWords + ", " + place;
         boolean everywhere = two[0].place() == Span.Place.FULL && two[1].place() == Span.Place.FULL;
-        return where + (everywhere ? "" : stringers(region, main)) + extent(two) + also(byPart, main, -1, area);
+        return where + (everywhere ? "" : stringers(face, two[0])) + extent(two) + also(byPart, main, -1, area);
+    }
+
+    /** Name of the edge that a strip over two skins lies along, or null where a member such as a spar ends them. */
+    private @Nullable String edgeOf(Span across) {
+        if (across.axis() != 0 || !across.isAtEnd() || across.extent() > EDGE_STRIP) {
+            return null;
+        }
+        Ends.Member end = across.isHigh() ? across.highEnd() : across.lowEnd();
+        if (end == null) {
+            return across.isHigh() ? "trailing edge" : "leading edge";
+        }
+        return end.name().endsWith("edge") ? end.name() : null;
     }
 
     /** The other skin if the region lies on two that face each other, else -1. */
@@ -152,7 +161,7 @@ final class RegionDescriber {
 
     private String edgeRun(Span lengthwise, List<Integer> bays) {
         if (lengthwise.place() == Span.Place.FULL) {
-            return bays.size() == grid.bays().size() ? "whole length" : "from end to end";
+            return bays.size() == grid.bays().size() ? "whole length" : places.fromTo(lengthwise);
         }
         return lengthwise.place() == Span.Place.MIDDLE
                 ? "middle part"
@@ -169,14 +178,17 @@ final class RegionDescriber {
         return across.isHigh() ? "trailing edge" : "leading edge";
     }
 
-    /** Stringers that the region comes up to, at most two. */
-    private String stringers(int[] region, int main) {
-        Map<Integer, Integer> touched = new TreeMap<>();
-        for (int s : region) {
+    /** Stringers on the region's own surface that it comes up to or runs across; at most two are named. */
+    private String stringers(int[] face, Span across) {
+        Map<Integer, double[]> touched = new TreeMap<>(); // stringer -> {edges, sum of positions}
+        for (int s : face) {
             for (int e = surfels.neighbourStart()[s]; e < surfels.neighbourStart()[s + 1]; e++) {
-                int p = surfels.part()[surfels.neighbour()[e]];
-                if (p != main && cavity.parts().get(p).kind() == PartKind.STRINGER) {
-                    touched.merge(p, 1, Integer::sum);
+                int n = surfels.neighbour()[e];
+                int p = surfels.part()[n];
+                if (cavity.parts().get(p).kind() == PartKind.STRINGER && p != surfels.part()[s]) {
+                    double[] tally = touched.computeIfAbsent(p, k -> new double[2]);
+                    tally[0]++;
+                    tally[1] += spans.coordinate(n, across.axis());
                 }
             }
         }
@@ -185,7 +197,16 @@ final class RegionDescriber {
         }
         List<String> names =
                 touched.keySet().stream().map(p -> Places.withArticle(name(p))).toList();
-        return (names.size() == 1 ? ", beside " : ", between ") + BayNames.list(names);
+        double cell = grid.sizeM().get(across.axis());
+        boolean crosses = false;
+        int below = 0;
+        for (double[] tally : touched.values()) {
+            double at = tally[1] / tally[0];
+            crosses |= at > across.lowM() + cell && at < across.highM() - cell;
+            below += at < 0.5 * (across.lowM() + across.highM()) ? 1 : 0;
+        }
+        String word = crosses ? ", across " : names.size() == 2 && below == 1 ? ", between " : ", beside ";
+        return word + BayNames.list(names);
     }
 
     private String also(Map<Integer, Double> byPart, int main, int second, double area) {

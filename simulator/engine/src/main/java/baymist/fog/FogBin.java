@@ -17,8 +17,8 @@ final class FogBin {
     static final double WORTHWHILE = 8;
 
     /**
-     * Share of the bin that may change place or leave in one split step; of the geometric mean of the window's first and the
-     * present mass, so that steps grow as the bin fades. ASSUMED: the first-order error stays near half of it; tested
+     * Share of the bin that may change place or leave in one split step; of the geometric mean of the mass when the sources
+     * stopped and the present mass, so that steps grow as the bin fades. ASSUMED: the first-order error stays near half of it; tested
      * against the explicit scheme.
      */
     static final double SMOOTH_CHANGE = 0.004;
@@ -55,6 +55,9 @@ final class FogBin {
 
     /** Largest rate of the operator for which {@link #smoothStepS} was found, 1/s. */
     private double smoothRate;
+
+    /** Mass when the sources stopped, kg; the measure of changes does not depend on how time is cut into windows. */
+    private double fullKg;
 
     /** Whether the next split step goes x, y, z or z, y, x. */
     private boolean backwards;
@@ -102,8 +105,8 @@ final class FogBin {
             reason = rates.reason();
         }
         if (links.chained && rates.largestAirRate * WORTHWHILE < rates.largestRate) {
-            double startKg = before + rates.sourceKgPerS * durationS;
-            advanceSmoothly(rates, durationS, limitS, startKg, faintKg);
+            fullKg = Math.max(rates.sourceKgPerS > 0 ? 0 : fullKg, before + rates.sourceKgPerS * durationS);
+            advanceSmoothly(rates, durationS, limitS, faintKg);
         } else {
             advanceExplicitly(rates, durationS, limitS);
         }
@@ -128,7 +131,7 @@ final class FogBin {
     }
 
     /** Explicit steps while the fog changes fast, split steps as soon as they may be much longer. */
-    private void advanceSmoothly(FogRates rates, double durationS, double limitS, double startKg, double faintKg) {
+    private void advanceSmoothly(FogRates rates, double durationS, double limitS, double faintKg) {
         double airLimitS = rates.largestAirRate > 0 ? COURANT / rates.largestAirRate : Double.POSITIVE_INFINITY;
         requireFeasible(durationS / airLimitS);
         if (rates.largestRate != smoothRate) {
@@ -154,7 +157,7 @@ final class FogBin {
                 left -= count * stepS;
             }
             left = left <= 1e-12 * durationS ? 0 : left;
-            double judgedKg = SMOOTH_CHANGE * Math.max(faintKg, Math.sqrt(startKg * airborneKg()));
+            double judgedKg = SMOOTH_CHANGE * Math.max(faintKg, Math.sqrt(fullKg * airborneKg()));
             double allowed = stepS * judgedKg / Math.max(changed, 1e-3 * judgedKg);
             smoothStepS = split ? Math.min(Math.max(allowed, 0.2 * stepS), 1.5 * stepS) : allowed;
         }

@@ -98,7 +98,6 @@ final class FogLines {
             double[] down,
             double[] wallRate,
             double[] work) {
-        int half = longest;
         for (int line = 0; line + 1 < start.length; line++) {
             int from = start[line];
             int to = start[line + 1];
@@ -106,9 +105,11 @@ final class FogLines {
             double inBelow = 0;
             double keptBelow = 1;
             double previousMass = 0;
+            double before = 0;
             for (int p = from; p < to; p++) {
                 int c = cell[p];
                 int l = link[p];
+                before += mass[c];
                 double toAbove = l < 0 ? 0 : stepS * up[l];
                 double inAbove = l < 0 ? 0 : stepS * down[l];
                 // Row: (1 + wall + toAbove + toBelow) m - fromBelow m_below - inAbove m_above = old mass, eliminated
@@ -117,18 +118,38 @@ final class FogLines {
                 double pivot = kept + toAbove;
                 previousMass = (mass[c] + fromBelow * previousMass) / pivot;
                 work[p - from] = inAbove / pivot;
-                work[half + p - from] = previousMass;
+                work[longest + p - from] = previousMass;
                 keptBelow = kept / pivot;
                 fromBelow = toAbove;
                 inBelow = inAbove;
             }
-            double above = 0;
-            for (int p = to - 1; p >= from; p--) {
-                above = work[half + p - from] + work[p - from] * above;
-                int c = cell[p];
-                mass[c] = Math.abs(above) < FogBin.VANISHING_KG ? 0 : above;
-                exposure[c] += stepS * above;
+            substituteBack(stepS, from, to, before, mass, wallRate, work);
+            for (int p = from; p < to; p++) {
+                exposure[cell[p]] += stepS * mass[cell[p]];
             }
+        }
+    }
+
+    /** Solves upwards to downwards, then scales the line so that what is left and what the walls took is what was there. */
+    private void substituteBack(
+            double stepS, int from, int to, double before, double[] mass, double[] wallRate, double[] work) {
+        double above = 0;
+        double after = 0;
+        for (int p = to - 1; p >= from; p--) {
+            above = work[longest + p - from] + work[p - from] * above;
+            int c = cell[p];
+            mass[c] = above;
+            after += above + stepS * wallRate[c] * above;
+        }
+        if (!(after > FogBin.VANISHING_KG)) {
+            return;
+        }
+        // The factor is one to rounding: elimination over a long line loses a few digits of the sum, always the same
+        // way.
+        double factor = before / after;
+        for (int p = from; p < to; p++) {
+            double m = factor * mass[cell[p]];
+            mass[cell[p]] = Math.abs(m) < FogBin.VANISHING_KG ? 0 : m;
         }
     }
 }

@@ -48,6 +48,9 @@ final class FogRates {
     final double[][] axisExposure;
     double[] next;
     final double[] work;
+    private final double[] lastDrift = new double[6];
+    private final double[] lastConductance = new double[6];
+    private final double[] lastAgainst = new double[6];
     double sourceKgPerS;
     boolean airMoves;
 
@@ -114,11 +117,11 @@ final class FogRates {
             double air = window.flux[e];
             double conductance = window.conductance[e];
             double drift = fall + air;
-            double against = ExponentialFlux.againstDrift(drift, conductance);
+            double against = against(links.axis[l], drift, conductance);
             up[l] += against + Math.max(drift, 0);
             down[l] += against + Math.max(-drift, 0);
             if (air != 0) {
-                against = ExponentialFlux.againstDrift(fall, conductance);
+                against = against(3 + links.axis[l], fall, conductance);
                 airUp[l] += Math.max(air, 0);
                 airDown[l] += Math.max(-air, 0);
             }
@@ -137,16 +140,36 @@ final class FogRates {
         }
     }
 
+    /** The coefficient against the drift; faces of one axis mostly repeat the one before. */
+    private double against(int slot, double drift, double conductance) {
+        if (drift != lastDrift[slot] || conductance != lastConductance[slot]) {
+            lastDrift[slot] = drift;
+            lastConductance[slot] = conductance;
+            lastAgainst[slot] = ExponentialFlux.againstDrift(drift, conductance);
+        }
+        return lastAgainst[slot];
+    }
+
     private void fillWalls(FogWindow window, int bin, WallSpeed walls) {
         SurfelSet surfels = grid.surfels();
         double[] frictionSpeed = window.field.frictionSpeedMPerS();
+        double[] lastFriction = new double[6];
+        double[] lastUp = new double[6];
+        double[] lastSpeed = new double[6];
+        Arrays.fill(lastFriction, Double.NaN);
         for (int s = 0; s < wallRate.length; s++) {
             int c = surfels.cell()[s];
+            int d = surfels.direction()[s];
             double area = window.wallArea[s];
-            double speed = area > 0 ? walls.speedMPerS(s, bin, frictionSpeed[s], window.normalUp[s]) : 0;
-            wallRate[s] = speed * area / grid.volumeM3(c);
+            double up = window.normalUp[s];
+            if (walls.dependsOnPlace() || frictionSpeed[s] != lastFriction[d] || up != lastUp[d]) {
+                lastFriction[d] = frictionSpeed[s];
+                lastUp[d] = up;
+                lastSpeed[d] = walls.speedMPerS(s, bin, frictionSpeed[s], up);
+            }
+            wallRate[s] = area > 0 ? lastSpeed[d] * area / grid.volumeM3(c) : 0;
             loss[c] += wallRate[s];
-            axisWallRate[surfels.direction()[s] / 2][c] += wallRate[s];
+            axisWallRate[d / 2][c] += wallRate[s];
         }
     }
 

@@ -21,6 +21,9 @@ import org.jspecify.annotations.Nullable;
  * for any number of threads. Arrays that are handed out are copies; cell-bin arrays have the bin innermost.
  */
 public final class FogStepper {
+    /** ASSUMED: a bin that holds less than this share of all fog may be stepped coarsely; its error cannot show. */
+    private static final double FAINT_SHARE = 1e-3;
+
     private final VoxelGrid grid;
     private final SizeBins bins;
     private final Vec3 down;
@@ -33,6 +36,10 @@ public final class FogStepper {
     private final ConcurrentLinkedDeque<FogRates> spareRates = new ConcurrentLinkedDeque<>();
     private double timeS;
     private double releasedKg;
+
+    /** Low-order part of {@link #releasedKg} (Neumaier's sum): a fine grid adds a million equal parts. */
+    private double releasedLostKg;
+
     private double airBudgetError;
 
     /**
@@ -93,7 +100,17 @@ public final class FogStepper {
     private static WallSpeed lawful(FogDroplet[] droplets, Air air) {
         DepositionLaw[] laws =
                 Arrays.stream(droplets).map(d -> new DepositionLaw(d, air)).toArray(DepositionLaw[]::new);
-        return (surfel, bin, frictionSpeed, normalUp) -> laws[bin].speedMPerS(frictionSpeed, normalUp);
+        return new WallSpeed() {
+            @Override
+            public double speedMPerS(int surfel, int bin, double frictionSpeedMPerS, double normalUp) {
+                return laws[bin].speedMPerS(frictionSpeedMPerS, normalUp);
+            }
+
+            @Override
+            public boolean dependsOnPlace() {
+                return false;
+            }
+        };
     }
 
     private static int openings(VoxelGrid grid) {
@@ -112,12 +129,18 @@ public final class FogStepper {
     /** Adds fog of one concentration everywhere, split over the bins by their shares, kg/m³ of air. */
     public void addUniform(double concentrationKgPerM3) {
         for (int c = 0; c < grid.cellCount(); c++) {
-            release(c, concentrationKgPerM3 * grid.volumeM3(c));
+            put(c, concentrationKgPerM3 * grid.volumeM3(c));
         }
+        notePeak();
     }
 
     /** Adds fog to one cell, split over the bins by their shares, kg. */
     public void release(int cell, double massKg) {
+        put(cell, massKg);
+        notePeak();
+    }
+
+    private void put(int cell, double massKg) {
         if (!(massKg >= 0) || Double.isInfinite(massKg)) {
             throw new IllegalArgumentException("release of " + massKg + " kg");
         }
@@ -128,9 +151,10 @@ public final class FogStepper {
         for (int b = 0; b < fog.length; b++) {
             double part = massKg * (bins.share()[b] / total);
             fog[b].add(cell, part);
-            releasedKg += part;
+            double t = releasedKg + part;
+            releasedLostKg += releasedKg >= part ? releasedKg - t + part : part - t + releasedKg;
+            releasedKg = t;
         }
-        notePeak();
     }
 
     /**
@@ -154,7 +178,7 @@ public final class FogStepper {
         }
         FogWindow window = new FogWindow(grid, field, sources, down);
         airBudgetError = Math.max(airBudgetError, window.airBudgetError);
-        double faintKg = FAINT_SHARE * (releasedKg + sourcedKg());
+        double faintKg = FAINT_SHARE * (releasedKg() + sourcedKg());
         double untilS = timeS + durationS;
         workers.forEach(fog.length, b -> {
             FogRates spare = spareRates.poll();
@@ -166,9 +190,6 @@ public final class FogStepper {
         timeS = untilS;
         notePeak();
     }
-
-    /** ASSUMED: a bin that holds less than this share of all fog may be stepped coarsely; its error cannot show. */
-    private static final double FAINT_SHARE = 1e-3;
 
     private void notePeak() {
         for (int c = 0; c < peak.length; c++) {
@@ -187,7 +208,7 @@ public final class FogStepper {
 
     /** Fog put in by {@link #addUniform} and {@link #release}, kg. */
     public double releasedKg() {
-        return releasedKg;
+        return releasedKg + releasedLostKg;
     }
 
     /** Fog put in by sprays, kg. */

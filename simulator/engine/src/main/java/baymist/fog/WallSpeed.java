@@ -11,4 +11,9 @@ interface WallSpeed {
      * @return m/s, 0 or more
      */
     double speedMPerS(int surfel, int bin, double frictionSpeedMPerS, double normalUp);
+
+    /** Whether two surfels of equal friction speed and normal may differ. */
+    default boolean dependsOnPlace() {
+        return true;
+    }
 }

@@ -1,3 +1,40 @@
+/**
+ * The suspended droplets: carried by the air, spread by eddies, pulled down by gravity, caught by walls, let out by vents.
+ *
+ * <p><b>Input:</b> the grid, droplet bins, an {@link baymist.airflow.AirField} that holds over a window, and what the jets do
+ * ({@link baymist.spray.SprayHits}: fog sources, beams that draw fog in). <b>Output:</b> concentration by cell and bin, deposit by
+ * surfel and bin, overspray by opening and bin. {@link baymist.fog.FogStepper} owns the state; {@link baymist.fog.DepositionLaw}
+ * is the wall law.
+ *
+ * <p>One window, for each bin by itself (bins do not meet, so each has its own steps and is one piece of parallel work):
+ *
+ * <ol>
+ *   <li>Rates. Through each open face the flux of drift plus diffusion is exponentially fitted (Scharfetter and Gummel 1969):
+ *       positive, conservative, exact for constant coefficients; the donor cell where diffusion is nil. Settling crosses open
+ *       area only; at a blocked face the wall law stands in its place. Closures catch with the share that is closed. Through
+ *       vents fog leaves with the net drift outwards; air that enters is clean.
+ *   <li>Steps. Explicit Euler with 0.9 of the fastest cell's emptying time; or, where settling and eddies are much faster than the
+ *       air and the fog changes slowly, split steps: air explicitly, then backward Euler along the lines of cells of each
+ *       axis (unconditionally positive), with a step that lets some 0.4 % of the bin move. Both conserve mass to rounding.
+ *   <li>Books. Rates are constant in a window, so a wall's, vent's or beam's share is its rate times the cell's time integral of
+ *       mass.
+ *   <li>Checks. A negative or broken mass stops the run with cell, bin and time.
+ * </ol>
+ *
+ * <p><b>Air budget.</b> Fog is advanced as mass with the air's own fluxes. In a cell whose inflow, supply and outflow balance
+ * (less what compression stores) a uniform fog stays uniform; supplied air is clean and dilutes; compression raises kg/m³ as
+ * it raises the air's density. A field that does not balance makes an error of the size of its residual, which is reported
+ * ({@link baymist.fog.FogStats#airBudgetError}).
+ *
+ * <p><b>Determinism.</b> A bin is advanced by one thread in one order; sums over bins are taken in order of bins.
+ *
+ * <p><b>Order.</b> Second order in space for settling and eddies while a cell's Péclet number is small, first order where drift
+ * wins; first order in time.
+ *
+ * <p><b>Limits:</b> passive droplets of constant size: no coagulation, no evaporation, no droplet inertia in the bulk; fog's weight
+ * acts through the air field; no eddy exchange through vents. <b>Sources:</b> see docs/theory/fog.md. <b>Cases:</b> FogSettlingTest,
+ * FogDiffusionTest, DepositionLawTest, FogLawTest.
+ */
 @NullMarked
 package baymist.fog;
 

@@ -207,11 +207,14 @@ public final class TextReport {
         return String.format(Locale.ROOT, "%.1f %%", shown);
     }
 
-    /** Areas from 0.1 m² in m², smaller ones in cm². */
+    /** Areas from 0.1 m² in m², from 1 cm² in cm², smaller ones in mm². */
     static String area(double areaM2) {
-        return areaM2 >= 0.1
-                ? String.format(Locale.ROOT, "%.3f m2", areaM2)
-                : String.format(Locale.ROOT, "%.1f cm2", 1e4 * areaM2);
+        if (areaM2 >= 0.1) {
+            return String.format(Locale.ROOT, "%.3f m2", areaM2);
+        }
+        return areaM2 >= 1e-4
+                ? String.format(Locale.ROOT, "%.1f cm2", 1e4 * areaM2)
+                : String.format(Locale.ROOT, "%.1f mm2", 1e6 * areaM2);
     }
 
     /** A film build in both trade units: "10 um (0.39 mil)". */

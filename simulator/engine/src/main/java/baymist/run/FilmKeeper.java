@@ -1,5 +1,8 @@
 package baymist.run;
 
+import baymist.film.FilmRuns;
+import baymist.film.FilmSettings;
+import baymist.film.FilmState;
 import baymist.fog.FogStepper;
 import baymist.scene.Scene;
 import baymist.spray.SprayHits;
@@ -7,92 +10,89 @@ import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
 import org.jspecify.annotations.Nullable;
 
-/** Temporary. */
+/** Film of a job as it grows and runs, and what the jets sprayed to make it. */
 final class FilmKeeper {
     private final SurfelSet surfels;
-    private final double density;
-    private final double[] direct;
-    private double[] fogKg;
-    private double escaped;
-    private double sprayed;
-    double beyond;
+    private final FilmState state;
+    private final FilmRuns runs;
+    private double sprayedKg;
+    private double escapedKg;
+    private double beyondFreeJetKg;
 
     FilmKeeper(VoxelGrid grid, Scene scene) {
         surfels = grid.surfels();
-        density = scene.product().densityKgPerM3();
-        direct = new double[surfels.count()];
-        fogKg = new double[surfels.count()];
+        state = new FilmState(surfels, scene.product());
+        runs = new FilmRuns(grid, scene.product(), scene.gravity().times(scene.gravityMPerS2()), FilmSettings.DEFAULT);
     }
 
-    void advance(@Nullable SprayHits hits, FogStepper fog, Moment m) {
-        fogKg = fog.depositedKg();
-        if (hits == null) {
-            return;
+    /** Film of one moment: what the jets threw, what the fog left, then what runs. */
+    void advance(@Nullable SprayHits hits, FogStepper fog, Moment moment) {
+        if (hits != null) {
+            state.addDirect(hits, moment.durationS());
+            sprayedKg += hits.sprayedKgPerS() * moment.durationS();
+            escapedKg += hits.escapedKgPerS() * moment.durationS();
+            beyondFreeJetKg += hits.beyondFreeJetKgPerS() * moment.durationS();
         }
-        for (int i = 0; i < hits.hitSurfel().length; i++) {
-            direct[hits.hitSurfel()[i]] += hits.hitKgPerS()[i] * m.durationS();
-        }
-        escaped += hits.escapedKgPerS() * m.durationS();
-        sprayed += hits.sprayedKgPerS() * m.durationS();
-        beyond += hits.beyondFreeJetKgPerS() * m.durationS();
+        state.addFog(fog.depositedKg());
+        runs.advance(state, moment.openFraction(), moment.durationS());
     }
 
-    double[] buildM() {
-        double[] b = new double[direct.length];
-        for (int s = 0; s < b.length; s++) {
-            b[s] = (direct[s] + fogKg[s]) / (density * surfels.areaM2()[s]);
-        }
-        return b;
+    FilmState state() {
+        return state;
     }
 
-    private double sum(boolean masks) {
-        double sum = 0;
-        for (int s = 0; s < direct.length; s++) {
-            if (surfels.closure()[s] >= 0 == masks) {
-                sum += direct[s] + fogKg[s];
-            }
-        }
-        return sum;
-    }
-
-    double onStructureKg() {
-        return sum(false);
-    }
-
-    double onMasksKg() {
-        return sum(true);
-    }
-
-    double escapedKg() {
-        return escaped;
-    }
-
+    /** Liquid that left the tip so far, kg. */
     double sprayedKg() {
-        return sprayed;
+        return sprayedKg;
     }
 
-    double drippedKg() {
-        return 0;
+    /** Spray that flew straight out through openings, kg. */
+    double escapedKg() {
+        return escapedKg;
     }
 
+    /** Spray whose path ran beyond the free jet's law, kg. */
+    double beyondFreeJetKg() {
+        return beyondFreeJetKg;
+    }
+
+    /** Wet build of each surfel, m, [surfels]. */
+    double[] buildM() {
+        double[] build = new double[state.count()];
+        for (int s = 0; s < build.length; s++) {
+            build[s] = state.wetBuildM(s);
+        }
+        return build;
+    }
+
+    /** Film that jets threw on each surfel, kg, [surfels]; film that ran keeps its origin. */
+    double[] directKg() {
+        double[] kg = new double[state.count()];
+        for (int s = 0; s < kg.length; s++) {
+            kg[s] = state.directKg(s);
+        }
+        return kg;
+    }
+
+    /** Film that fog left on each surfel, kg, [surfels]. */
+    double[] fogKg() {
+        double[] kg = new double[state.count()];
+        for (int s = 0; s < kg.length; s++) {
+            kg[s] = state.fogKg(s);
+        }
+        return kg;
+    }
+
+    /** Share of the structure's area with at least this film. */
     double reachedShare(double hazeM) {
         double all = 0;
         double reached = 0;
-        double[] b = buildM();
-        for (int s = 0; s < b.length; s++) {
+        for (int s = 0; s < state.count(); s++) {
             if (surfels.closure()[s] < 0) {
                 all += surfels.areaM2()[s];
-                reached += b[s] >= hazeM ? surfels.areaM2()[s] : 0;
+                reached += state.wetBuildM(s) >= hazeM ? surfels.areaM2()[s] : 0;
             }
         }
         return all > 0 ? reached / all : 0;
-    }
-
-    double[] directKg() {
-        return direct.clone();
-    }
-
-    double[] fogKg() {
-        return fogKg.clone();
     }
 }

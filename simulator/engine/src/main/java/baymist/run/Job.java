@@ -10,7 +10,6 @@ import baymist.ledger.MassLedger;
 import baymist.numeric.StateHash;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
-import baymist.problem.SimulationException;
 import baymist.problem.SourcePlace;
 import baymist.scene.InitialFog;
 import baymist.scene.Scene;
@@ -88,7 +87,7 @@ final class Job {
         return new TimePoint(
                 timeS,
                 fog.airborneKg(),
-                film.onStructureKg(),
+                film.state().filmKg(),
                 fog.oversprayKg() + film.escapedKg(),
                 film.reachedShare(scene.targets().hazeM()),
                 peakGaugePa);
@@ -103,17 +102,8 @@ final class Job {
             Airing airing,
             RunOptions options,
             StageClock clock) {
-        MassLedger ledger = new MassLedger(
-                film.sprayedKg() + fog.releasedKg(),
-                film.onStructureKg(),
-                fog.airborneKg(),
-                fog.oversprayKg() + film.escapedKg(),
-                film.drippedKg(),
-                film.onMasksKg());
-        if (!(Math.abs(ledger.closure()) <= CLOSURE_LIMIT)) {
-            throw new SimulationException(
-                    "run: the mass ledger is off by " + ledger.closure() + " of what was sprayed, " + ledger);
-        }
+        MassLedger ledger = ledger();
+        ledger.requireClosed(CLOSURE_LIMIT);
         double[] build = film.buildM();
         return new RunResult(
                 scene,
@@ -131,6 +121,33 @@ final class Job {
                 plan.stations());
     }
 
+    private MassLedger ledger() {
+        return MassLedger.builder()
+                .sprayed(film.sprayedKg())
+                .sprayed(fog.releasedKg())
+                .film(film.state().filmKg())
+                .airborne(fog.airborneKg())
+                .overspray(fog.oversprayKg())
+                .overspray(film.escapedKg())
+                .dripped(film.state().drippedKg())
+                .masked(film.state().maskedKg())
+                .build();
+    }
+
+    private String limitedBy() {
+        int cell = fog.stats().limitCell();
+        Vec3 at = cell < 0 ? Vec3.ZERO : grid.centre(cell);
+        return cell < 0
+                ? "nothing"
+                : String.format(
+                        Locale.ROOT,
+                        "%s at (%.0f, %.0f, %.0f) mm",
+                        fog.stats().reason(),
+                        1e3 * at.x(),
+                        1e3 * at.y(),
+                        1e3 * at.z());
+    }
+
     private RunRecord record(double[] build, RunOptions options, StageClock clock) {
         Map<String, String> settings = new LinkedHashMap<>();
         settings.put("air", scene.air().mode().name().toLowerCase(Locale.ROOT));
@@ -141,6 +158,7 @@ final class Job {
         settings.put(
                 "smallest fog step",
                 String.format(Locale.ROOT, "%.3g s", fog.stats().smallestStepS()));
+        settings.put("fog step limited by", limitedBy());
         String hash = new StateHash().add(build).add(fog.concentrationKgPerM3()).hex();
         return new RunRecord(EngineVersion.VERSION, scene.hash(), options.threads(), clock.seconds(), settings, hash);
     }

@@ -130,14 +130,14 @@ final class RunFindings {
     }
 
     private void addJets(FilmKeeper film, MassLedger ledger) {
-        if (film.beyond > 0) {
+        if (film.beyondFreeJetKg() > 0) {
             add(
                     "SPR-001",
                     Severity.NOTE,
                     String.format(
                             Locale.ROOT,
                             "%.0f %% of the spray flies on beyond where a free jet's law holds (space too narrow); a confined-jet law carries it on",
-                            100 * film.beyond / ledger.sprayedKg()));
+                            100 * film.beyondFreeJetKg() / ledger.sprayedKg()));
         }
     }
 

@@ -16,6 +16,7 @@ final class FormulaQuantities {
         add(NozzleQuantities.all());
         add(AirQuantities.all());
         add(FogQuantities.all());
+        add(FilmQuantities.all());
     }
 
     private void add(Map<String, ToDoubleFunction<Inputs>> some) {

@@ -100,11 +100,7 @@ final class GeometryReadings {
     private static double rayDistance(Cavity cavity, Inputs in) {
         RayHit hit = Bvh.of(cavity.sheets())
                 .closestHit(
-                        in.vector("from"),
-                        in.vector("along").unit(),
-                        0,
-                        Double.POSITIVE_INFINITY,
-                        TriangleFilter.ALL);
+                        in.vector("from"), in.vector("along").unit(), 0, Double.POSITIVE_INFINITY, TriangleFilter.ALL);
         return hit == null ? Double.NaN : hit.t();
     }
 }

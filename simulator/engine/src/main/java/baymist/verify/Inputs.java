@@ -24,10 +24,12 @@ public final class Inputs {
     }
 
     /**
+     * Reads inputs.
+     *
      * @param table file that the inputs stand in; files named by an input are looked for beside it
      * @throws IllegalArgumentException when an item is no {@code name=value}
      */
-    static Inputs parse(String text, Path table) {
+    public static Inputs parse(String text, Path table) {
         Map<String, String> values = new LinkedHashMap<>();
         for (String item : text.split(";", -1)) {
             if (item.isBlank()) {

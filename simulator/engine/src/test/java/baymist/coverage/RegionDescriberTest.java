@@ -69,11 +69,8 @@ class RegionDescriberTest {
     @Test
     void halfOfARibFaceIsNamedByFaceAndHalf() {
         assertEquals(
-                List.of("rib 3, inboard face, upper half (200 mm fore-aft x 30 mm high)")
-                        .toString()
-                        .replace("200 mm fore-aft x 30 mm high", "30 mm high x 200 mm fore-aft"),
-                where(wedge(), (part, n, p) -> part.equals("rib 3") && n.y() < -0.5 && p.z() > 0.03)
-                        .toString());
+                List.of("rib 3, inboard face, upper half (30 mm high x 200 mm fore-aft)"),
+                where(wedge(), (part, n, p) -> part.equals("rib 3") && n.y() < -0.5 && p.z() > 0.03));
         assertTrue(where(wedge(), (part, n, p) -> part.equals("rib 3") && n.y() > 0.5 && p.z() < 0.03)
                 .get(0)
                 .startsWith("rib 3, outboard face, lower half"));
@@ -89,6 +86,9 @@ class RegionDescriberTest {
                 .wall(1, 30, "rib 4", PartKind.RIB, (i, k) -> i >= 16);
         List<String> words = where(shortRibs, (part, n, p) -> part.endsWith("skin") && p.x() > 0.17);
         assertEquals(List.of("trailing edge, bays 1 to 4, whole length (30 mm fore-aft x 400 mm across)"), words);
+        assertEquals(
+                List.of("trailing edge, bays 2 and 3, from rib 2 to rib 4 (30 mm fore-aft x 200 mm across)"),
+                where(shortRibs, (part, n, p) -> part.endsWith("skin") && p.x() > 0.17 && p.y() > 0.1 && p.y() < 0.3));
     }
 
     @Test
@@ -149,6 +149,35 @@ class RegionDescriberTest {
                                 && p.y() < 0.07)
                 .get(0);
         assertTrue(words.contains(", beside lower stringer 1"), words);
+    }
+
+    @Test
+    void stringersOfTheOtherSkinAreNotNamedAndThoseCrossedAre() {
+        LatticeCavity two = box().blade(0, 10, "lower stringer 1", (j, k) -> k < 2)
+                .blade(0, 15, "lower stringer 2", (j, k) -> k < 2);
+        LatticeCavity upper = box().blade(0, 10, "upper stringer 1", (j, k) -> k >= 8);
+        Pick patch = (part, n, p) ->
+                part.equals("lower skin") && p.x() > 0.1 && p.x() < 0.15 && p.y() > 0.03 && p.y() < 0.07;
+        Pick wide = (part, n, p) -> part.equals("lower skin") && p.x() > 0.05 && p.x() < 0.15 && p.y() < 0.1;
+        assertTrue(where(two, patch).get(0).contains(", between lower stringer 1 and lower stringer 2"));
+        assertFalse(where(upper, patch).get(0).contains("stringer"));
+        LatticeCavity open = box().blade(0, 10, "lower stringer 1", (j, k) -> k < 2 && j > 3);
+        assertTrue(
+                where(open, wide).get(0).contains(", across lower stringer 1"),
+                where(open, wide).get(0));
+    }
+
+    @Test
+    void edgeThatAStripClosesIsToldByItsName() {
+        LatticeCavity strip = new LatticeCavity(20, 10, 2, new Vec3(H, H, H))
+                .outer(
+                        new String[] {"spar", "trailing edge", "rib 1", "rib 2", "lower skin", "upper skin"},
+                        new PartKind[] {
+                            PartKind.SPAR, PartKind.OTHER, PartKind.RIB, PartKind.RIB, PartKind.SKIN, PartKind.SKIN
+                        });
+        assertEquals(
+                List.of("trailing edge, whole length (30 mm fore-aft x 100 mm across)"),
+                where(strip, (part, n, p) -> p.x() > 0.17 && !part.startsWith("rib")));
     }
 
     @Test

@@ -143,7 +143,7 @@ public final class BoxGrid {
     }
 
     private static void addWall(int c, int direction, double area, double hole, int opening, List<Surfel> surfels) {
-        if (area > hole) {
+        if (area > hole * (1 + 1e-9)) {
             surfels.add(new Surfel(c, direction, area - hole, -1));
         }
         if (hole > 0) {

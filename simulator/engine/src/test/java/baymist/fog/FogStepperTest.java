@@ -38,8 +38,6 @@ class FogStepperTest {
         for (int s = 0; s < grid.surfels().count(); s++) {
             difference += Math.abs(split.depositedKg(s) - explicit.depositedKg(s));
         }
-        System.err.println("OUT split vs explicit deposit L1 " + difference / Fields.depositedAll(explicit)
-                + " airborne " + split.airborneKg() / explicit.airborneKg() + " " + split.stats() + explicit.stats());
         assertTrue(difference < 0.01 * Fields.depositedAll(explicit));
         assertEquals(explicit.airborneKg(), split.airborneKg(), 0.005 * explicit.releasedKg());
         assertEquals(0, Fields.closure(split), 1e-12);
@@ -62,7 +60,6 @@ class FogStepperTest {
         for (int s = 0; s < grid.surfels().count(); s++) {
             difference += Math.abs(split.depositedKg(s) - explicit.depositedKg(s));
         }
-        System.err.println("OUT slow flow L1 " + difference / Fields.depositedAll(explicit) + split.stats());
         assertTrue(difference < 0.01 * Fields.depositedAll(explicit));
         assertEquals(0, Fields.closure(split), 1e-12);
     }

@@ -1,6 +1,8 @@
 package baymist.picture;
 
+import baymist.cavity.Opening;
 import baymist.geom.Vec3;
+import java.util.List;
 
 /**
  * One face of one part, laid out flat: a plane square to the face's mean normal.
@@ -8,6 +10,7 @@ import baymist.geom.Vec3;
  * @param title name of the part, and of the face where both faces are inside
  * @param view from where it is seen and which way is which
  * @param surfels surfels shown, ascending
+ * @param openings openings in this part that lie on this face
  * @param right,up unit vectors of the page in structure axes
  * @param normal mean unit normal, into the air
  * @param lowU,highU,lowV,highV extent on the plane, m, along right and up
@@ -19,6 +22,7 @@ record Panel(
         String view,
         int part,
         int[] surfels,
+        List<Opening> openings,
         Vec3 right,
         Vec3 up,
         Vec3 normal,

@@ -1,11 +1,13 @@
 package baymist.picture;
 
+import baymist.cavity.Opening;
 import baymist.cavity.Part;
 import baymist.coverage.Compass;
 import baymist.geom.Vec3;
 import baymist.run.RunResult;
 import baymist.voxel.SurfelSet;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -136,36 +138,76 @@ final class PanelFinder {
         Vec3 wantedUp = axis == 2 ? Vec3.X.negate() : Vec3.Z;
         Vec3 up = n.cross(right);
         up = up.dot(wantedUp) < 0 ? up.negate() : up;
-        double[] box = {1e300, -1e300, 1e300, -1e300};
+        List<Opening> openings = openingsOn(part, face, n);
+        Extent extent = new Extent(right, up);
+        double cellU = spacing(right);
+        double cellV = spacing(up);
         double offset = 0;
         double area = 0;
         for (int s : face) {
-            Vec3 p = centre(s);
-            box[0] = Math.min(box[0], p.dot(right));
-            box[1] = Math.max(box[1], p.dot(right));
-            box[2] = Math.min(box[2], p.dot(up));
-            box[3] = Math.max(box[3], p.dot(up));
-            offset += surfels.areaM2()[s] * p.dot(n);
+            extent.include(centre(s), cellU / 2, cellV / 2);
+            offset += surfels.areaM2()[s] * centre(s).dot(n);
             area += surfels.areaM2()[s];
         }
-        double cellU = spacing(right);
-        double cellV = spacing(up);
+        for (Opening o : openings) {
+            for (double[] q : o.place().outline().polygon(32)) {
+                extent.include(o.place().point(q[0], q[1]), 0, 0);
+            }
+        }
         String title = part(part).name() + (nameFace ? ", " + compass.word(axis, positive) + " face" : "");
         return new Panel(
                 title,
                 view(axis, positive),
                 part,
                 face,
+                openings,
                 right,
                 up,
                 n,
-                box[0] - cellU / 2,
-                box[1] + cellU / 2,
-                box[2] - cellV / 2,
-                box[3] + cellV / 2,
+                extent.lowU,
+                extent.highU,
+                extent.lowV,
+                extent.highV,
                 cellU,
                 cellV,
                 offset / area);
+    }
+
+    /** Openings in a part that lie on one of its faces; on a curved part, those with surfels of the face round them. */
+    private List<Opening> openingsOn(int part, int[] face, Vec3 normal) {
+        List<Opening> found = new ArrayList<>();
+        for (Opening o : result.cavity().openings()) {
+            if (o.part() == part && Math.abs(o.place().normal().dot(normal)) >= LOOKS_ALONG) {
+                double reach = o.place().outline().reachM() + 3 * voxel.length();
+                Vec3 c = o.place().centreM();
+                if (Arrays.stream(face).anyMatch(s -> c.distance(centre(s)) < reach)) {
+                    found.add(o);
+                }
+            }
+        }
+        return List.copyOf(found);
+    }
+
+    /** Extent on the page, m. */
+    private static final class Extent {
+        private final Vec3 right;
+        private final Vec3 up;
+        private double lowU = Double.POSITIVE_INFINITY;
+        private double highU = Double.NEGATIVE_INFINITY;
+        private double lowV = Double.POSITIVE_INFINITY;
+        private double highV = Double.NEGATIVE_INFINITY;
+
+        Extent(Vec3 right, Vec3 up) {
+            this.right = right;
+            this.up = up;
+        }
+
+        void include(Vec3 p, double halfU, double halfV) {
+            lowU = Math.min(lowU, p.dot(right) - halfU);
+            highU = Math.max(highU, p.dot(right) + halfU);
+            lowV = Math.min(lowV, p.dot(up) - halfV);
+            highV = Math.max(highV, p.dot(up) + halfV);
+        }
     }
 
     /** The page shows every z face from above, every x face from aft and every y face from the low side. */

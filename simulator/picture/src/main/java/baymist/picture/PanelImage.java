@@ -68,31 +68,33 @@ final class PanelImage {
         double sumX = 0;
         double sumY = 0;
         int count = 0;
-        for (int i = 0; i < depth.length; i++) {
-            if (region(i % w, i / w) == region) {
-                deepest = Math.max(deepest, depth[i]);
-                sumX += i % w;
-                sumY += i / w;
-                count++;
-            }
-        }
-        if (deepest < ROOM) {
-            return null;
-        }
-        int best = -1;
-        double least = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < depth.length; i++) {
-            if (depth[i] >= DEEP * deepest && region(i % w, i / w) == region) {
-                double d = Math.hypot(i % w - sumX / count, i / w - sumY / count);
-                if (d < least) {
-                    least = d;
-                    best = i;
+        for (int y = 0; y < raster.height(); y++) {
+            for (int x = 0; x < w; x++) {
+                if (region(x, y) == region) {
+                    deepest = Math.max(deepest, depth[x + w * y]);
+                    sumX += x;
+                    sumY += y;
+                    count++;
                 }
             }
         }
-        int row = best / w;
-        int column = best % w;
-        return new double[] {column + 0.5, row + 0.5};
+        return deepest < ROOM ? null : deepNear(region, DEEP * deepest, sumX / count, sumY / count);
+    }
+
+    /** The pixel of a region nearest to a point among those at least this deep. */
+    private double[] deepNear(int region, double deep, double nearX, double nearY) {
+        double[] best = {nearX, nearY};
+        double least = Double.POSITIVE_INFINITY;
+        for (int y = 0; y < raster.height(); y++) {
+            for (int x = 0; x < raster.width(); x++) {
+                double d = Math.hypot(x - nearX, y - nearY);
+                if (d < least && depth[x + raster.width() * y] >= deep && region(x, y) == region) {
+                    least = d;
+                    best = new double[] {x + 0.5, y + 0.5};
+                }
+            }
+        }
+        return best;
     }
 
     private int colour(int x, int y, int s) {

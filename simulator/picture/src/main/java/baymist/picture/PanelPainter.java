@@ -65,10 +65,7 @@ final class PanelPainter {
     }
 
     private void openings(Canvas canvas, Panel panel, PanelRaster raster, double x0, double y0, Labels labels) {
-        for (Opening o : result.cavity().openings()) {
-            if (!isOn(panel, o)) {
-                continue;
-            }
+        for (Opening o : panel.openings()) {
             Shape outline = outline(o, raster, x0, y0);
             boolean open = o.states().pass() == OpeningState.OPEN;
             canvas.fill(outline, open ? Color.WHITE : new Color(0xE4E7EB));
@@ -96,21 +93,6 @@ final class PanelPainter {
         }
         path.closePath();
         return path;
-    }
-
-    private boolean isOn(Panel panel, Opening o) {
-        if (o.part() != panel.part() || Math.abs(o.place().normal().dot(panel.normal())) < 0.5) {
-            return false;
-        }
-        // on a curved part the opening belongs to the half that has surfels round it
-        double reach = o.place().outline().reachM() + 3 * result.grid().sizeM().length();
-        Vec3 c = o.place().centreM();
-        for (int s : panel.surfels()) {
-            if (c.distance(centre(s)) < reach) {
-                return true;
-            }
-        }
-        return false;
     }
 
     private void wand(Canvas canvas, Panel panel, PanelRaster raster, double x0, double y0) {
@@ -227,14 +209,10 @@ final class PanelPainter {
     private void names(
             Canvas canvas, Panel panel, PanelRaster raster, double x0, double y0, Labels labels, Rectangle2D page)
             throws IOException {
-        for (Opening o : result.cavity().openings()) {
-            if (o.exterior() && isOn(panel, o)) {
+        for (Opening o : panel.openings()) {
+            if (o.exterior()) {
                 labels.name(canvas, o.name(), outline(o, raster, x0, y0).getBounds2D(), 14, page);
             }
         }
-    }
-
-    private Vec3 centre(int s) {
-        return new Vec3(surfels.centreX()[s], surfels.centreY()[s], surfels.centreZ()[s]);
     }
 }

@@ -18,6 +18,7 @@ public final class TimeChart {
     private static final double SIZE = 15;
     /** Stations that follow each other within this time are one pull of the trigger, s. */
     private static final double JOINED_S = 1e-6;
+
     private static final Color REACHED = new Color(0x14607A);
     private static final Color AIRBORNE = new Color(0xB25A00);
 

@@ -1,0 +1,51 @@
+package baymist.cli;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** {@code baymist} without a command: help. */
+@Command(
+        name = "baymist",
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        synopsisSubcommandLabel = "COMMAND",
+        header = "Where does the oil fog go? Spray reach in closed sheet-metal cavities.",
+        description = {
+            "",
+            "A scene file says what the cavity is, through which openings a wand goes in, how it is drawn back and what"
+                    + " it sprays. Baymist computes the film on every inner surface and says what stays bare.",
+            ""
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  baymist check scenes/wing-box.yaml             is the scene sound, does the wand go in?",
+            "  baymist run scenes/wing-box.yaml               film, coverage, bare places, picture",
+            "  baymist run scenes/wing-box.yaml --json | jq .coverage.reached",
+            "  baymist run job.yaml --min-reached 95          exit code 4 if less is reached",
+            "  baymist schema > scene.schema.json             so that editors complete scene files",
+            "",
+            "'baymist COMMAND --help' tells more."
+        },
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {
+            "0:done",
+            "2:the scene or the call is wrong; every problem is named with its place",
+            "3:the computation failed, or a file could not be written",
+            "4:done, but a limit that you set (--min-reached, verify) is not met"
+        })
+final class BaymistCommand implements Runnable {
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec spec;
+
+    @Override
+    public void run() {
+        throw new ParameterException(spec.commandLine(), "a command is missing: run, check, schema, verify or help");
+    }
+
+    static String title() {
+        return "Baymist " + Version.text();
+    }
+}

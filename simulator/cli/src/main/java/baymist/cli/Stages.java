@@ -1,0 +1,54 @@
+package baymist.cli;
+
+import baymist.run.CheckResult;
+import baymist.run.RunObserver;
+import baymist.run.RunOptions;
+import baymist.run.RunResult;
+import baymist.run.Simulation;
+import baymist.scene.Scene;
+import baymist.scene.io.SceneReader;
+import baymist.scene.io.SceneSchema;
+import baymist.verify.Verification;
+import baymist.verify.VerificationReport;
+import java.nio.file.Path;
+
+/** What the commands ask of the engine; one seam, so that exit codes and output can be tested without long runs. */
+interface Stages {
+    /** The engine itself. */
+    Stages ENGINE = new Stages() {
+        @Override
+        public Scene read(Path file) {
+            return SceneReader.read(file);
+        }
+
+        @Override
+        public RunResult run(Scene scene, RunOptions options, RunObserver observer) {
+            return Simulation.run(scene, options, observer);
+        }
+
+        @Override
+        public CheckResult check(Scene scene, RunOptions options, RunObserver observer) {
+            return Simulation.check(scene, options, observer);
+        }
+
+        @Override
+        public String schema() {
+            return SceneSchema.json();
+        }
+
+        @Override
+        public VerificationReport verify(Path folder, String caseId, RunOptions options, RunObserver observer) {
+            return Verification.run(folder, caseId, options, observer);
+        }
+    };
+
+    Scene read(Path file);
+
+    RunResult run(Scene scene, RunOptions options, RunObserver observer);
+
+    CheckResult check(Scene scene, RunOptions options, RunObserver observer);
+
+    String schema();
+
+    VerificationReport verify(Path folder, String caseId, RunOptions options, RunObserver observer);
+}

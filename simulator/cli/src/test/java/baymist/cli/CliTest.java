@@ -1,0 +1,328 @@
+package baymist.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import baymist.problem.Finding;
+import baymist.problem.SceneException;
+import baymist.problem.Severity;
+import baymist.problem.SimulationException;
+import baymist.problem.SourcePlace;
+import baymist.report.SampleRun;
+import baymist.run.CheckResult;
+import baymist.run.RunObserver;
+import baymist.run.RunOptions;
+import baymist.run.RunResult;
+import baymist.scene.Scene;
+import baymist.verify.Inputs;
+import baymist.verify.Outcome;
+import baymist.verify.VerificationCase;
+import baymist.verify.VerificationReport;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class CliTest {
+    @TempDir
+    Path folder;
+
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+    private final Fake stages = new Fake();
+
+    /** An engine that answers at once, or fails as told. */
+    private static final class Fake implements Stages {
+        RuntimeException failure;
+        boolean passed = true;
+        final List<Scene> seen = new ArrayList<>();
+        int threads;
+
+        @Override
+        public Scene read(Path file) {
+            if (failure instanceof SceneException) {
+                throw failure;
+            }
+            return SampleRun.scene("A sample", file.toString());
+        }
+
+        @Override
+        public RunResult run(Scene scene, RunOptions options, RunObserver observer) {
+            seen.add(scene);
+            threads = options.threads();
+            observer.stage("voxels");
+            for (int i = 0; i <= 100; i++) {
+                observer.progress(i / 100.0, 3.0 * i);
+            }
+            if (failure != null) {
+                throw failure;
+            }
+            return SampleRun.tank();
+        }
+
+        @Override
+        public CheckResult check(Scene scene, RunOptions options, RunObserver observer) {
+            seen.add(scene);
+            return SampleRun.check();
+        }
+
+        @Override
+        public String schema() {
+            return "{\"$schema\": \"x\"}\n";
+        }
+
+        @Override
+        public VerificationReport verify(Path cases, String caseId, RunOptions options, RunObserver observer) {
+            VerificationCase one = new VerificationCase(
+                    caseId, "stage", "quantity", Inputs.parse("", cases), 1, 0.1, false, "exact", "source", "derived");
+            return new VerificationReport(List.of(new Outcome(one, passed ? 1 : 2, "")));
+        }
+    }
+
+    private int baymist(String... args) {
+        Console console = new Console(new PrintWriter(out, true), new PrintWriter(err, true), false);
+        return Cli.execute(args, console, stages);
+    }
+
+    private String dir() {
+        return folder.resolve("result").toString();
+    }
+
+    private void assertOneLine(String text) {
+        assertEquals(1, text.lines().count(), text);
+        assertFalse(text.contains("\tat "), text);
+    }
+
+    @Test
+    void runWritesEveryFileAndPrintsTheSummary() throws IOException {
+        assertEquals(0, baymist("run", "job.yaml", "--out", dir()));
+        for (String file : List.of("result.json", "summary.txt", "coverage.png", "time.png")) {
+            assertTrue(Files.size(Path.of(dir(), file)) > 100, file);
+        }
+        assertTrue(ImageIO.read(Path.of(dir(), "coverage.png").toFile()).getWidth() >= 1600);
+        assertTrue(out.toString().startsWith("Baymist "), out.toString());
+        assertTrue(out.toString().contains("Coverage by area"));
+        assertTrue(out.toString().contains("Written to " + dir()));
+        assertTrue(Files.readString(Path.of(dir(), "summary.txt")).startsWith("Tank\n"));
+    }
+
+    @Test
+    void jsonIsAloneOnStandardOutput() throws IOException {
+        assertEquals(0, baymist("run", "job.yaml", "--out", dir(), "--json"));
+        assertEquals(
+                1, new ObjectMapper().readTree(out.toString()).get("baymist").asInt());
+        assertEquals(Files.readString(Path.of(dir(), "result.json")), out.toString());
+        assertTrue(err.toString().startsWith("Baymist "));
+    }
+
+    @Test
+    void quietSaysNothingOnStandardError() {
+        assertEquals(0, baymist("run", "job.yaml", "--out", dir(), "--quiet"));
+        assertEquals("", err.toString());
+        assertFalse(out.toString().contains("Written to"));
+    }
+
+    @Test
+    void progressIsSparseWhereNobodyWatches() {
+        assertEquals(0, baymist("run", "job.yaml", "--out", dir()));
+        assertEquals(11, err.toString().lines().count(), err.toString()); // one stage and ten tenths
+        assertTrue(err.toString().contains("s left"));
+    }
+
+    @Test
+    void minReachedDecidesTheExitCodeAfterEverythingIsWritten() {
+        assertEquals(4, baymist("run", "job.yaml", "--out", dir(), "--min-reached", "99"));
+        assertTrue(err.toString().contains("less than the 99"), err.toString());
+        assertTrue(Files.exists(Path.of(dir(), "coverage.png")));
+        assertEquals(0, baymist("run", "job.yaml", "--out", dir(), "--min-reached", "10"));
+    }
+
+    @Test
+    void everyFindingOfABadSceneHasItsLineAndTheCodeIsTwo() throws IOException {
+        stages.failure = new SceneException(List.of(
+                new Finding(
+                        "SCN-001", Severity.ERROR, new SourcePlace("job.yaml", 3, "hang"), "Found 5, a time expected."),
+                new Finding("SCN-002", Severity.ERROR, new SourcePlace("job.yaml", 9, "wand"), "No wand \"x\".")));
+        assertEquals(2, baymist("run", "job.yaml", "--out", dir(), "--quiet"));
+        assertEquals(
+                "job.yaml:3 hang: Found 5, a time expected. [SCN-001]\njob.yaml:9 wand: No wand \"x\". [SCN-002]\n",
+                err.toString());
+        assertEquals("", out.toString());
+        assertFalse(Files.exists(Path.of(dir())));
+    }
+
+    @Test
+    void failedNumbersAreOneSentenceAndThree() {
+        stages.failure = new SimulationException("air: not a number in cell 12 at 3.2 s");
+        assertEquals(3, baymist("run", "job.yaml", "--out", dir(), "--quiet"));
+        assertEquals(
+                "The computation failed: air: not a number in cell 12 at 3.2 s.",
+                err.toString().strip());
+    }
+
+    @Test
+    void surpriseIsOneSentenceWithoutAStackTraceUnlessAskedFor() {
+        stages.failure = new IllegalStateException("boom");
+        assertEquals(3, baymist("run", "job.yaml", "--out", dir(), "--quiet"));
+        assertOneLine(err.toString());
+        assertTrue(err.toString().contains("boom") && err.toString().contains("report"));
+        err.getBuffer().setLength(0);
+        assertEquals(3, baymist("run", "job.yaml", "--out", dir(), "--quiet", "--debug"));
+        assertTrue(err.toString().contains("\tat baymist.cli."), err.toString());
+    }
+
+    @Test
+    void folderThatCannotBeMadeIsOneSentence() throws IOException {
+        Path file = Files.writeString(folder.resolve("taken"), "x");
+        assertEquals(3, baymist("run", "job.yaml", "--out", file.toString(), "--quiet"));
+        assertOneLine(err.toString());
+        assertTrue(err.toString().contains("taken"), err.toString());
+        try (Stream<Path> left = Files.list(folder)) {
+            assertEquals(1, left.count());
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "",
+                "fly",
+                "run",
+                "run a.yaml b.yaml",
+                "run a.yaml --threads 0",
+                "run a.yaml --threads x",
+                "run a.yaml --min-reached 101",
+                "run a.yaml --voxel 5",
+                "run a.yaml --voxel 5mm,6mm",
+                "run a.yaml --voxel 0mm",
+                "run a.yaml --vxel 5mm",
+                "check"
+            })
+    void wrongCallsEndWithTwoAndAHint(String call) {
+        assertEquals(2, baymist(call.isEmpty() ? new String[0] : call.split(" ")));
+        assertTrue(err.toString().startsWith("baymist: "), err.toString());
+        assertTrue(err.toString().contains("--help'"), err.toString());
+        assertTrue(stages.seen.isEmpty());
+    }
+
+    @Test
+    void voxelAndThreadsReachTheEngine() {
+        assertEquals(0, baymist("run", "a.yaml", "--out", dir(), "--voxel", "4 mm x 10 mm x 2 mm", "--threads", "3"));
+        assertEquals(0.004, stages.seen.get(0).voxel().xM(), 1e-15);
+        assertEquals(0.010, stages.seen.get(0).voxel().yM(), 1e-15);
+        assertEquals(0.002, stages.seen.get(0).voxel().zM(), 1e-15);
+        assertEquals(3, stages.threads);
+        assertEquals(0, baymist("check", "a.yaml", "--voxel", "0.25 in"));
+        assertEquals(0.00635, stages.seen.get(1).voxel().zM(), 1e-15); // 1 in = 25.4 mm exactly
+    }
+
+    @Test
+    void checkPrintsTextOrJson() throws IOException {
+        assertEquals(0, baymist("check", "a.yaml"));
+        assertTrue(out.toString().contains("Openings"));
+        out.getBuffer().setLength(0);
+        assertEquals(0, baymist("check", "a.yaml", "--json", "--quiet"));
+        assertEquals(4, new ObjectMapper().readTree(out.toString()).get("bays").size());
+    }
+
+    @Test
+    void schemaAndVerifyPrintWhatTheEngineGives() {
+        assertEquals(0, baymist("schema"));
+        assertEquals("{\"$schema\": \"x\"}\n", out.toString());
+        out.getBuffer().setLength(0);
+        assertEquals(0, baymist("verify", "--case", "box", "--quiet"));
+        assertEquals("case box in scenes/verification\n", out.toString());
+        stages.passed = false;
+        assertEquals(4, baymist("verify"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"--help", "run --help", "check --help", "schema --help", "verify --help", "help run"})
+    void helpTeachesWithExamplesAndExitCodesInAHundredColumns(String call) {
+        assertEquals(0, baymist(call.split(" ")));
+        String help = out.toString();
+        assertTrue(help.contains("Example") && help.contains("Exit codes"), help);
+        for (String line : help.split("\n", -1)) {
+            assertTrue(line.length() <= 100, line);
+        }
+        assertEquals("", err.toString());
+    }
+
+    @Test
+    void versionIsOneLine() {
+        assertEquals(0, baymist("--version"));
+        assertOneLine(out.toString());
+        assertTrue(out.toString().startsWith("baymist "));
+    }
+
+    @Test
+    void folderIsNamedAfterTheScene() {
+        assertEquals("wing-box", RunCommand.sceneName(Path.of("scenes/wing-box.yaml")));
+        assertEquals("job", RunCommand.sceneName(Path.of("job")));
+        assertEquals(".hidden", RunCommand.sceneName(Path.of(".hidden")));
+        assertEquals("scene", RunCommand.sceneName(Path.of("/")));
+    }
+
+    @Test
+    void barGoesToStandardErrorWithStageAndJobTime() {
+        PrintStream old = System.err;
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        System.setErr(new PrintStream(bytes, true, StandardCharsets.UTF_8));
+        try (Progress bar = Progress.of(new Console(new PrintWriter(out), new PrintWriter(err), true), false)) {
+            bar.stage("fog");
+            bar.progress(0.25, 12.5);
+            bar.stage("film");
+            bar.progress(1.0, 300);
+            assertFalse(bar.cancelled());
+        } finally {
+            System.setErr(old);
+        }
+        String shown = bytes.toString(StandardCharsets.UTF_8);
+        assertTrue(shown.contains("100%"), shown);
+        assertEquals("", out.toString() + err);
+    }
+
+    @Test
+    void fileProblemsNameTheFileInOneSentence() {
+        for (Exception e : List.of(
+                new AccessDeniedException("/x/result.json"),
+                new NoSuchFileException("/x/result.json"),
+                new FileSystemException("/x/result.json", null, "No space left on device"),
+                new UncheckedIOException(new FileAlreadyExistsException("/x/result.json")))) {
+            err.getBuffer().setLength(0);
+            assertEquals(3, Cli.report(e, new PrintWriter(err, true), false));
+            assertOneLine(err.toString());
+            assertTrue(err.toString().contains("/x/result.json"), err.toString());
+        }
+        err.getBuffer().setLength(0);
+        assertEquals(3, Cli.report(new IOException((String) null), new PrintWriter(err, true), false));
+        assertTrue(err.toString().contains("no reason was given."), err.toString());
+    }
+
+    @Test
+    void dumbTerminalsGetLinesNotABar() {
+        assertFalse(Terminals.canRedraw("dumb"));
+        assertTrue(Terminals.canRedraw("xterm-256color"));
+        assertTrue(Terminals.canRedraw(null));
+        Terminals.watched(); // whatever it says here, it must not throw
+    }
+}

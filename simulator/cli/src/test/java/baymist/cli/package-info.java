@@ -1,0 +1,2 @@
+/** Tests of the command line. */
+package baymist.cli;
