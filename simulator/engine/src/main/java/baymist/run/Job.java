@@ -14,7 +14,6 @@ import baymist.problem.SourcePlace;
 import baymist.scene.InitialFog;
 import baymist.scene.Scene;
 import baymist.spray.SizeBins;
-import baymist.units.Air;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -40,7 +39,7 @@ final class Job {
         this.cavity = cavity;
         this.grid = grid;
         Vec3 gravity = scene.gravity().times(scene.gravityMPerS2());
-        this.fog = new FogStepper(grid, bins, scene.product().densityKgPerM3(), Air.STANDARD, gravity, workers);
+        this.fog = new FogStepper(grid, bins, scene.product().densityKgPerM3(), scene.ambient(), gravity, workers);
         this.film = new FilmKeeper(grid, scene);
         release(scene.initialFog());
         history.add(point(0));

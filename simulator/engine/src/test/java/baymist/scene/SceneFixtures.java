@@ -3,6 +3,7 @@ package baymist.scene;
 import baymist.geom.Outline;
 import baymist.geom.Vec3;
 import baymist.problem.SourcePlace;
+import baymist.units.Air;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -156,6 +157,7 @@ public final class SceneFixtures {
                 fog,
                 sizeBins,
                 raysPerJet,
-                0);
+                0,
+                Air.STANDARD);
     }
 }
