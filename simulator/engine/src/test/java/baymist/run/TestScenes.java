@@ -1,15 +1,11 @@
 package baymist.run;
 
-import baymist.geom.Vec3;
-import baymist.scene.AirSpec;
-import baymist.scene.InitialFog;
 import baymist.scene.Scene;
-import baymist.scene.VoxelSpec;
 import baymist.scene.io.SceneReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
-/** Scenes for whole runs: the project's own files, made coarse so that a test ends within seconds. */
+/** The project's own scenes, for whole runs. */
 final class TestScenes {
     private TestScenes() {}
 
@@ -18,6 +14,7 @@ final class TestScenes {
         return SceneReader.read(root().resolve("scenes").resolve(name));
     }
 
+    /** The project's folder, above the module that the tests run in. */
     static Path root() {
         Path folder = Path.of("").toAbsolutePath();
         while (!Files.isDirectory(folder.resolve("scenes"))) {
@@ -29,42 +26,7 @@ final class TestScenes {
         return folder;
     }
 
-    /** The same job with other numerics. */
-    static Scene coarse(Scene s, VoxelSpec voxel, double hangS, int bins, int rays) {
-        return with(s, voxel, s.air(), s.initialFog(), hangS, s.gravity(), bins, rays);
-    }
-
-    static Scene with(
-            Scene s,
-            VoxelSpec voxel,
-            AirSpec air,
-            @org.jspecify.annotations.Nullable InitialFog fog,
-            double hangS,
-            Vec3 gravity,
-            int bins,
-            int rays) {
-        return new Scene(
-                s.file(),
-                s.hash(),
-                s.title(),
-                s.story(),
-                s.cavity(),
-                s.cuts(),
-                s.states(),
-                s.wands(),
-                s.product(),
-                s.supply(),
-                s.entries(),
-                s.passes(),
-                hangS,
-                s.targets(),
-                gravity,
-                s.gravityMPerS2(),
-                voxel,
-                air,
-                fog,
-                bins,
-                rays,
-                s.stationSpacingM());
+    static RunResult run(Scene scene, int threads) {
+        return Simulation.run(scene, new RunOptions(threads), RunObserver.NONE);
     }
 }
