@@ -124,7 +124,7 @@ final class FogBin {
         requireFeasible(needed);
         long count = (long) needed;
         RateLevels levels = rates.multirate.levels;
-        if (levels.choose(rates.outRate, durationS, count)) {
+        if (levels.choose(rates.outRate, rates.largestRate, durationS, count)) {
             rates.multirate.advance(mass, rates);
             explicitSteps += levels.finestSteps();
             updates += levels.updates();
