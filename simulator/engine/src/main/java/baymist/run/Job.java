@@ -143,6 +143,7 @@ final class Job {
         settings.put("air", scene.air().mode().name().toLowerCase(Locale.ROOT));
         settings.put("size bins", String.valueOf(fog.bins()));
         settings.put("rays per jet", String.valueOf(scene.raysPerJet()));
+        settings.put("fog cell updates", String.valueOf(fog.stats().updates()));
         settings.put("fog steps, explicit", String.valueOf(fog.stats().explicitSteps()));
         settings.put("fog steps, implicit", String.valueOf(fog.stats().implicitSteps()));
         settings.put(
