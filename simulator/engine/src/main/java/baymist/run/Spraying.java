@@ -34,7 +34,7 @@ final class Spraying {
                 cavity,
                 grid,
                 new BvhTracer(Bvh.of(cavity.sheets())),
-                new VoxelFinder(SurfelLocator.of(grid, cavity)),
+                new VoxelFinder(grid, SurfelLocator.of(grid, cavity)),
                 scene.supply(),
                 bins,
                 scene.product().densityKgPerM3(),

@@ -56,15 +56,20 @@ public record Scene(
 
     /** The same job on other voxels. */
     public Scene withVoxel(VoxelSpec other) {
-        return copy(hangS, other);
+        return copy(hangS, other, sizeBins, raysPerJet);
     }
 
     /** The same job with another hang time after its last pass, s. */
     public Scene withHangS(double other) {
-        return copy(other, voxel);
+        return copy(other, voxel, sizeBins, raysPerJet);
     }
 
-    private Scene copy(double newHangS, VoxelSpec newVoxel) {
+    /** The same job with another number of size bins and of rays a jet. */
+    public Scene withNumerics(int otherBins, int otherRays) {
+        return copy(hangS, voxel, otherBins, otherRays);
+    }
+
+    private Scene copy(double newHangS, VoxelSpec newVoxel, int newBins, int newRays) {
         return new Scene(
                 file,
                 hash,
@@ -85,8 +90,8 @@ public record Scene(
                 newVoxel,
                 air,
                 initialFog,
-                sizeBins,
-                raysPerJet,
+                newBins,
+                newRays,
                 stationSpacingM,
                 ambient);
     }
