@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -74,6 +75,14 @@ class VerificationTest {
         assertEquals(
                 all.size(), all.stream().map(VerificationCase::id).distinct().count());
         assertTrue(all.size() >= 100);
+    }
+
+    @Test
+    void everyQuantityIsUsedByARow() {
+        Set<String> known = new TreeSet<>(new FormulaQuantities().names());
+        known.addAll(new SceneQuantities(new RunOptions(1)).names());
+        assertEquals(
+                known, table().stream().map(VerificationCase::quantity).collect(Collectors.toCollection(TreeSet::new)));
     }
 
     /** The tables print ids of up to 26 characters and quantities of up to 24. */
