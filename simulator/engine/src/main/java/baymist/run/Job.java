@@ -114,7 +114,7 @@ final class Job {
                 build,
                 film.directKg(),
                 film.fogKg(),
-                RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, airing),
+                RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, peakAirborneKg(), airing),
                 record(build, options, clock),
                 history,
                 insertions.stream().distinct().toList(),
@@ -134,18 +134,8 @@ final class Job {
                 .build();
     }
 
-    private String limitedBy() {
-        int cell = fog.stats().limitCell();
-        Vec3 at = cell < 0 ? Vec3.ZERO : grid.centre(cell);
-        return cell < 0
-                ? "nothing"
-                : String.format(
-                        Locale.ROOT,
-                        "%s at (%.0f, %.0f, %.0f) mm",
-                        fog.stats().reason(),
-                        1e3 * at.x(),
-                        1e3 * at.y(),
-                        1e3 * at.z());
+    private double peakAirborneKg() {
+        return history.stream().mapToDouble(TimePoint::airborneKg).max().orElse(0);
     }
 
     private RunRecord record(double[] build, RunOptions options, StageClock clock) {
@@ -158,7 +148,7 @@ final class Job {
         settings.put(
                 "smallest fog step",
                 String.format(Locale.ROOT, "%.3g s", fog.stats().smallestStepS()));
-        settings.put("fog step limited by", limitedBy());
+        settings.put("fog step limited by", fog.stats().reason());
         String hash = new StateHash().add(build).add(fog.concentrationKgPerM3()).hex();
         return new RunRecord(EngineVersion.VERSION, scene.hash(), options.threads(), clock.seconds(), settings, hash);
     }
