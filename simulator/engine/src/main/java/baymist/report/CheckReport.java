@@ -1,27 +1,19 @@
 package baymist.report;
 
 import baymist.access.Insertion;
-import baymist.cavity.Opening;
 import baymist.geom.Vec3;
 import baymist.run.CheckResult;
-import baymist.voxel.Bay;
+import baymist.run.MemoryEstimate;
 import baymist.voxel.Leak;
-import baymist.voxel.UnresolvedArea;
 import baymist.voxel.VoxelGrid;
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.Writer;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
-/** What the geometry of a scene came to, before anything is sprayed: as text and as JSON. */
+/** What the geometry of a scene came to, before anything is sprayed: as text and as JSON. docs/guide/check.md reads it. */
 public final class CheckReport {
-    private static final int PLACES = 8;
-
     private CheckReport() {}
 
     /** Plain text, at most 100 columns, ASCII. */
@@ -36,19 +28,33 @@ public final class CheckReport {
                 "Cavity \"%s\": %.3f L of air, %s of inside surface, %d parts, %d bays.",
                 c.cavity().name(),
                 1e3 * g.totalVolumeM3(),
-                TextReport.area(structureAreaM2(g)),
+                TextReport.area(CheckAreas.resolvedM2(g) + g.unresolvedAreaM2()),
                 c.cavity().parts().size(),
                 g.bays().size());
+        MemoryEstimate memory = MemoryEstimate.of(g, c.scene().sizeBins());
         page.line(
                 "Grid: %d cells of %s, %d surfels.",
                 g.cellCount(), TextReport.voxel(g.sizeM()), g.surfels().count());
+        page.line(
+                "A run needs about %s: %s for the grid, %s for fog in %d sizes, %s for air.",
+                bytes(memory.totalBytes()),
+                bytes(memory.gridBytes()),
+                bytes(memory.fogBytes()),
+                c.scene().sizeBins(),
+                bytes(memory.airBytes()));
         leaks(page, g.leaks());
-        unresolved(page, c);
-        openings(page, c);
+        UnresolvedText.write(page, c);
+        CheckTables.openings(page, c);
         insertions(page, c);
-        bays(page, g.bays());
+        CheckTables.bays(page, c);
+        CheckTables.parts(page, c);
         TextReport.findings(page, c.findings());
         return page.toString();
+    }
+
+    /** The same as JSON with the keys of result.json where they mean the same. */
+    public static void json(CheckResult c, Writer out) throws IOException {
+        CheckJson.write(c, out);
     }
 
     private static void leaks(Page page, List<Leak> leaks) {
@@ -59,53 +65,10 @@ public final class CheckReport {
         page.heading("Leaks");
         for (Leak leak : leaks) {
             page.wrapped("* ", leak.where() + " at " + mm(leak.positionM()));
-        }
-    }
-
-    private static void unresolved(Page page, CheckResult c) {
-        double total = c.grid().unresolvedAreaM2();
-        if (total <= 0) {
-            page.line("Every part of the inside surface is resolved by the voxels.");
-            return;
-        }
-        page.heading("Surface too narrow for the voxels");
-        page.line(
-                "%s, %s of the inside surface, gets no verdict. A smaller voxel resolves more.",
-                TextReport.area(total), TextReport.percent(total / (total + structureAreaM2(c.grid()))));
-        List<UnresolvedArea> places = new ArrayList<>(c.grid().unresolved());
-        places.sort(
-                Comparator.comparingDouble((UnresolvedArea u) -> -u.areaM2()).thenComparingInt(UnresolvedArea::part));
-        for (UnresolvedArea u : places.subList(0, Math.min(PLACES, places.size()))) {
-            page.line(
-                    "  %9s  %s near %s",
-                    TextReport.area(u.areaM2()),
-                    c.cavity().parts().get(u.part()).name(),
-                    mm(u.centroidM()));
-        }
-        if (places.size() > PLACES) {
-            page.line("  and %d more places", places.size() - PLACES);
-        }
-    }
-
-    private static void openings(Page page, CheckResult c) {
-        page.heading("Openings");
-        if (c.cavity().openings().isEmpty()) {
-            page.line("None.");
-            return;
-        }
-        page.line(
-                "%s %s %s %11s  %s",
-                Page.cell("name", 24), Page.cell("in", 20), Page.cell("leads", 9), "area", "pass / hang / after");
-        for (Opening o : c.cavity().openings()) {
-            page.line(
-                    "%s %s %s %11s  %s / %s / %s",
-                    Page.cell(o.name(), 24),
-                    Page.cell(c.cavity().parts().get(o.part()).name(), 20),
-                    Page.cell(o.exterior() ? "outside" : "inside", 8),
-                    TextReport.area(o.areaM2()),
-                    word(o.states().pass()),
-                    word(o.states().hang()),
-                    word(o.states().after()));
+            if (leak.wayM().size() > 1) {
+                String way = leak.wayM().stream().map(CheckReport::bare).collect(Collectors.joining(" to "));
+                page.wrapped("  ", "the air's way in: " + way + " mm");
+            }
         }
     }
 
@@ -132,60 +95,19 @@ public final class CheckReport {
         }
     }
 
-    private static void bays(Page page, List<Bay> bays) {
-        page.heading("Bays");
-        page.line("%s %12s %12s %9s", Page.cell("name", 24), "volume", "surface", "cells");
-        for (Bay b : bays) {
-            page.line(
-                    "%s %10.3f L %12s %9d",
-                    Page.cell(b.name(), 24), 1e3 * b.volumeM3(), TextReport.area(b.areaM2()), b.cells());
-        }
+    /** Bytes in MB or GB of powers of ten, two digits or more. */
+    static String bytes(double count) {
+        return count >= 1e9
+                ? String.format(Locale.ROOT, "%.1f GB", count / 1e9)
+                : String.format(Locale.ROOT, count >= 1e7 ? "%.0f MB" : "%.1f MB", count / 1e6);
     }
 
-    /** The same as JSON with the keys of result.json where they mean the same. */
-    public static void json(CheckResult c, Writer out) throws IOException {
-        ObjectNode root = Json.object();
-        root.put("baymist", ResultJson.FORMAT);
-        root.set("scene", ResultJson.scene(c.scene()));
-        root.set("grid", ResultJson.grid(c.grid(), structureAreaM2(c.grid())));
-        ArrayNode unresolved = root.putArray("unresolved");
-        for (UnresolvedArea u : c.grid().unresolved()) {
-            ObjectNode o = unresolved.addObject();
-            o.put("part", c.cavity().parts().get(u.part()).name());
-            Json.number(o, "areaM2", u.areaM2());
-            o.set("centroidM", Json.vector(u.centroidM()));
-        }
-        ArrayNode leaks = root.putArray("leaks");
-        for (Leak leak : c.grid().leaks()) {
-            ObjectNode o = leaks.addObject();
-            o.put("where", leak.where());
-            o.set("positionM", Json.vector(leak.positionM()));
-        }
-        root.set("bays", ResultJson.bays(c.grid()));
-        root.set("openings", ResultJson.openings(c.cavity()));
-        root.set("insertions", ResultJson.insertions(c.cavity(), c.insertions()));
-        root.set("findings", ResultJson.findings(c.findings()));
-        Json.write(root, out);
+    static String mm(Vec3 p) {
+        return bare(p) + " mm";
     }
 
-    private static double structureAreaM2(VoxelGrid g) {
-        double[] area = g.surfels().areaM2();
-        int[] closure = g.surfels().closure();
-        double sum = 0;
-        for (int s = 0; s < area.length; s++) {
-            sum += closure[s] < 0 ? area[s] : 0;
-        }
-        return sum;
-    }
-
-    private static String word(Enum<?> state) {
-        return state.name().toLowerCase(Locale.ROOT);
-    }
-
-    private static String mm(Vec3 p) {
-        double[] mm = {1e3 * p.x(), 1e3 * p.y(), 1e3 * p.z()};
-        return Arrays.stream(mm)
-                        .mapToObj(v -> String.format(Locale.ROOT, "%.0f", v))
-                        .toList() + " mm";
+    private static String bare(Vec3 p) {
+        return String.format(
+                Locale.ROOT, "[%d, %d, %d]", Math.round(1e3 * p.x()), Math.round(1e3 * p.y()), Math.round(1e3 * p.z()));
     }
 }

@@ -19,6 +19,10 @@ final class Json {
         return JsonNodeFactory.instance.objectNode();
     }
 
+    static ArrayNode array() {
+        return JsonNodeFactory.instance.arrayNode();
+    }
+
     /** Puts a number; JSON has no infinity, so a number that is not finite becomes null. */
     static void number(ObjectNode into, String key, double value) {
         if (Double.isFinite(value)) {

@@ -222,8 +222,17 @@ public final class TextReport {
         return significant(filmM / UM, 3) + " um (" + significant(filmM / MIL, 2) + " mil)";
     }
 
+    /** A length in millimetres to four significant digits, never above the length. */
+    static String millimetresDown(double lengthM) {
+        return BigDecimal.valueOf(1e3 * lengthM)
+                .round(new MathContext(9, RoundingMode.HALF_UP))
+                .round(new MathContext(4, RoundingMode.DOWN))
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
     /** A number to so many significant digits, without trailing zeros or an exponent. */
-    private static String significant(double value, int digits) {
+    static String significant(double value, int digits) {
         return BigDecimal.valueOf(value)
                 .round(new MathContext(digits, RoundingMode.HALF_UP))
                 .stripTrailingZeros()

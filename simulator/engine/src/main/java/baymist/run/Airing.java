@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
 /** The air of every moment, computed a few moments ahead of the fog by all threads. */
 final class Airing {
     /** Moments computed together; more would only hold more fields in memory. */
-    private static final int AHEAD = 8;
+    static final int AHEAD = 8;
 
     private final AirStage stage;
     private final Workers workers;

@@ -8,6 +8,8 @@ import baymist.problem.Finding;
 import baymist.problem.Severity;
 import baymist.problem.SourcePlace;
 import baymist.scene.Scene;
+import baymist.voxel.FinerVoxels;
+import baymist.voxel.UnresolvedArea;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,6 +22,11 @@ final class RunFindings {
 
     /** Lower flammable limit of oil mist, kg/m³ (IACS 50 mg/L). */
     static final double FLAMMABLE_KG_PER_M3 = 50e-3;
+
+    /** Share of unresolved surface that is told, and that is a warning (ASSUMED: what a reader would miss). */
+    private static final double SHARE_TOLD = 2e-3;
+
+    private static final double SHARE_WARNED = 0.02;
 
     private final List<Finding> findings = new ArrayList<>();
     private final SourcePlace place;
@@ -73,16 +80,48 @@ final class RunFindings {
         for (int s = 0; s < grid.surfels().count(); s++) {
             area += grid.surfels().closure()[s] < 0 ? grid.surfels().areaM2()[s] : 0;
         }
-        double share = grid.unresolvedAreaM2() / (area + grid.unresolvedAreaM2());
-        if (share > 0.02) {
+        double hidden = grid.unresolvedAreaM2();
+        double share = hidden / (area + hidden);
+        if (share > SHARE_TOLD) {
             add(
                     "GEO-003",
-                    Severity.WARNING,
+                    share > SHARE_WARNED ? Severity.WARNING : Severity.NOTE,
                     String.format(
                             Locale.ROOT,
-                            "%.1f %% of the inside surface is finer than the voxels and not judged; a smaller voxel would show it",
-                            100 * share));
+                            "%.1f %% of the inside surface is finer than the voxels and not judged, most of it on %s; %s",
+                            100 * share,
+                            mostHidden(cavity, grid),
+                            finer(grid)));
         }
+    }
+
+    private static String mostHidden(Cavity cavity, VoxelGrid grid) {
+        UnresolvedArea most = grid.unresolved().get(0);
+        double[] byPart = new double[cavity.parts().size()];
+        for (UnresolvedArea u : grid.unresolved()) {
+            byPart[u.part()] += u.areaM2();
+            most = byPart[u.part()] > byPart[most.part()] ? u : most;
+        }
+        return String.format(
+                Locale.ROOT,
+                "'%s', as at (%.0f, %.0f, %.0f) mm",
+                cavity.parts().get(most.part()).name(),
+                1e3 * most.centroidM().x(),
+                1e3 * most.centroidM().y(),
+                1e3 * most.centroidM().z());
+    }
+
+    private static String finer(VoxelGrid grid) {
+        FinerVoxels finer = FinerVoxels.of(grid, 0.9);
+        return finer.share() <= 0
+                ? "sheets that lie on each other hide it at any voxel size"
+                : String.format(
+                        Locale.ROOT,
+                        "voxels of %.3g x %.3g x %.3g mm would show %.0f %% of it",
+                        1e3 * finer.size().xM(),
+                        1e3 * finer.size().yM(),
+                        1e3 * finer.size().zM(),
+                        100 * finer.share());
     }
 
     private void addMist(VoxelGrid grid, FogStepper fog, double peakAirborneKg) {
