@@ -143,18 +143,26 @@ final class CheckTables {
                 Page.cell("name", 28), "gauge", "sheet, 1 side", "inside surface", "not resolved");
         CheckAreas areas = new CheckAreas(c.cavity(), c.grid());
         List<CavityHealth.PartArea> parts = CavityHealth.of(c.cavity()).parts();
-        int shown = Math.min(ROWS, parts.size());
-        for (int p = 0; p < shown; p++) {
-            CavityHealth.PartArea part = parts.get(p);
-            page.line(
-                    "%s %6s mm %13s %14s %14s",
-                    Page.cell(part.part(), 28),
-                    TextReport.significant(1e3 * part.gaugeM(), 3),
-                    TextReport.area(part.cutM2()),
-                    TextReport.area(areas.resolved[p] + areas.unresolved[p]),
-                    areas.unresolved[p] > 0 ? TextReport.area(areas.unresolved[p]) : "-");
+        int shown = 0;
+        int inside = 0;
+        for (int p = 0; p < parts.size(); p++) {
+            double area = areas.resolved[p] + areas.unresolved[p];
+            inside += area > 0 ? 1 : 0;
+            if (area > 0 && shown++ < ROWS) {
+                CavityHealth.PartArea part = parts.get(p);
+                page.line(
+                        "%s %6s mm %13s %14s %14s",
+                        Page.cell(part.part(), 28),
+                        TextReport.significant(1e3 * part.gaugeM(), 3),
+                        TextReport.area(part.cutM2()),
+                        TextReport.area(area),
+                        areas.unresolved[p] > 0 ? TextReport.area(areas.unresolved[p]) : "-");
+            }
         }
-        more(page, parts.size() - shown);
+        more(page, inside - ROWS);
+        if (inside < parts.size()) {
+            page.line("%d other parts have no surface in this cavity.", parts.size() - inside);
+        }
     }
 
     private static void more(Page page, int rows) {

@@ -116,9 +116,9 @@ final class UnresolvedText {
                         "-> ",
                         String.format(
                                 Locale.ROOT,
-                                "--voxel \"%s\" would hold about %s of it: some %d cells, %s.",
+                                "--voxel \"%s\" would hold %s of it: some %d cells, %s.",
                                 size,
-                                TextReport.percent(finer.share()),
+                                finer.share() > 0.9995 ? "all" : "about " + TextReport.percent(finer.share()),
                                 finer.cells(),
                                 CheckReport.bytes(perCell * finer.cells())));
             }

@@ -22,6 +22,9 @@ final class AreaShares {
     final IntList side = new IntList();
 
     final IntList target = new IntList();
+    /** View that takes an unknown share if it turns out to be interior, or -1. */
+    final IntList standIn = new IntList();
+
     final DoubleList areaM2 = new DoubleList();
 
     int addPiece(int triangleIndex, double px, double py, double pz) {
@@ -33,6 +36,11 @@ final class AreaShares {
     }
 
     void addShare(int pieceIndex, int sideIndex, int targetIndex, double area) {
+        addShare(pieceIndex, sideIndex, targetIndex, area, -1);
+    }
+
+    void addShare(int pieceIndex, int sideIndex, int targetIndex, double area, int standInView) {
+        standIn.add(standInView);
         piece.add(pieceIndex);
         side.add(sideIndex);
         target.add(targetIndex);

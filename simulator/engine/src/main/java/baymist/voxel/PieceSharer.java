@@ -2,7 +2,6 @@ package baymist.voxel;
 
 import baymist.cavity.Cavity;
 import baymist.geom.Vec3;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Hands one piece of sheet, front and back, to the views that face it.
@@ -12,8 +11,9 @@ import org.jspecify.annotations.Nullable;
  * face then ends up with its face area times |n.e|). Where the own cell has none, a piece that another sheet lies on is
  * hidden; otherwise the nearest view among the 26 cells round it takes all. One sharer serves one thread.
  *
- * <p>On a part whose triangles are wound anyhow the normals don't tell front from back where its sheets close up to an edge;
- * there a view counts only if its cell's centre is in sight of the piece's side.
+ * <p>A voxel holds what lies about its centre, not what lies beyond a rib that crosses it; and on a part whose triangles are
+ * wound anyhow the normals don't tell front from back. So, in cells that another part crosses, on such parts, and for views
+ * from other cells, a view counts only if its cell's centre is in sight of the piece's side.
  */
 final class PieceSharer {
     private final Cavity cavity;
@@ -25,13 +25,16 @@ final class PieceSharer {
     private final int[] ownView = new int[6];
     private final double[] ownWeight = new double[6];
 
-    /** Set if any part is wound inconsistently. */
-    private final @Nullable Sight sight;
+    private final Sight sight;
+    private final Aim aim;
 
     private final double offM;
 
     private int part;
     private boolean consistent;
+    /** Whether the piece's own cell is crossed by another part. */
+    private boolean crossed;
+
     private double px;
     private double py;
     private double pz;
@@ -45,13 +48,14 @@ final class PieceSharer {
             BlockedFaces blocked,
             CavityCells cells,
             SheetOrientation sheets,
-            @Nullable Sight sight) {
+            Sight sight) {
         this.cavity = cavity;
         this.lattice = lattice;
         this.blocked = blocked;
         this.cells = cells;
         this.sheets = sheets;
         this.sight = sight;
+        aim = new Aim(lattice, blocked);
         offM = 1e-6 * Math.min(lattice.pitchM(0), Math.min(lattice.pitchM(1), lattice.pitchM(2)));
     }
 
@@ -68,13 +72,31 @@ final class PieceSharer {
         px = x;
         py = y;
         pz = z;
+        crossed = isCrossed(latticeCell);
         for (int side = 0; side < 2; side++) {
-            if (!shareInOwnCell(out, piece, side, latticeCell, area)) {
-                int target =
-                        isCovered(latticeCell, side) ? AreaShares.HIDDEN : nearestAround(latticeCell, side, x, y, z);
-                out.addShare(piece, side, target, area);
+            if (shareInOwnCell(out, piece, side, latticeCell, area)) {
+                continue;
+            }
+            if (isCovered(latticeCell, side)) {
+                out.addShare(piece, side, AreaShares.HIDDEN, area);
+            } else {
+                Nearest nearest = nearestAround(latticeCell, side);
+                int target = nearest.verdict();
+                out.addShare(piece, side, target, area, target == AreaShares.UNKNOWN ? nearest.standIn : -1);
             }
         }
+    }
+
+    private boolean isCrossed(int latticeCell) {
+        for (int d = 0; d < 6; d++) {
+            int slot = blocked.slot(lattice.faceKey(latticeCell, d));
+            if (slot >= 0
+                    && (cavity.partOfSheet(blocked.triangle(2 * slot)) != part
+                            || cavity.partOfSheet(blocked.triangle(2 * slot + 1)) != part)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean shareInOwnCell(AreaShares out, int piece, int side, int latticeCell, double area) {
@@ -144,29 +166,35 @@ final class PieceSharer {
     }
 
     private boolean inSight(int view, int slot, int side) {
-        if (consistent || sight == null) {
-            return true;
-        }
         double off = side == 0 ? offM : -offM;
         Vec3 from = new Vec3(px + off * nx, py + off * ny, pz + off * nz);
-        return sight.clear(from, lattice.centre(cellOf(view, slot)).plus(offM, SideProbe.SHIFT));
+        return sight.clear(from, aim.at(cellOf(view, slot)));
     }
 
-    /** Squared distances to the nearest views of each kind, and the nearest one from a cavity cell. */
-    private static final class Nearest {
+    /** Squared distances to the nearest views in sight of each kind, and the nearest ones from a cavity cell. */
+    private final class Nearest {
         double cavity = Double.POSITIVE_INFINITY;
         double outside = Double.POSITIVE_INFINITY;
         double pocket = Double.POSITIVE_INFINITY;
+        double unseen = Double.POSITIVE_INFINITY;
         int view = -1;
+        /** Nearest view from a cavity cell, in sight or not. */
+        int standIn = -1;
 
-        void offer(CavityCells.Kind kind, int candidate, double gap) {
+        void offer(CavityCells.Kind kind, int candidate, int slot, int side, double gap) {
             switch (kind) {
                 case CAVITY -> {
-                    view = gap < cavity ? candidate : view;
-                    cavity = Math.min(cavity, gap);
+                    if (gap < unseen) {
+                        unseen = gap;
+                        standIn = candidate;
+                    }
+                    if (gap < cavity && inSight(candidate, slot, side)) {
+                        cavity = gap;
+                        view = candidate;
+                    }
                 }
-                case OUTSIDE -> outside = Math.min(outside, gap);
-                case POCKET -> pocket = Math.min(pocket, gap);
+                case OUTSIDE -> outside = gap < outside && inSight(candidate, slot, side) ? gap : outside;
+                case POCKET -> pocket = gap < pocket && inSight(candidate, slot, side) ? gap : pocket;
             }
         }
 
@@ -181,7 +209,7 @@ final class PieceSharer {
         }
     }
 
-    private int nearestAround(int latticeCell, int side, double x, double y, double z) {
+    private Nearest nearestAround(int latticeCell, int side) {
         Nearest nearest = new Nearest();
         int i0 = lattice.at(latticeCell, 0);
         int j0 = lattice.at(latticeCell, 1);
@@ -189,32 +217,32 @@ final class PieceSharer {
         for (int k = Math.max(0, k0 - 1); k <= Math.min(lattice.count(2) - 1, k0 + 1); k++) {
             for (int j = Math.max(0, j0 - 1); j <= Math.min(lattice.count(1) - 1, j0 + 1); j++) {
                 for (int i = Math.max(0, i0 - 1); i <= Math.min(lattice.count(0) - 1, i0 + 1); i++) {
-                    offerSides(lattice.index(i, j, k), side, x, y, z, nearest);
+                    offerSides(lattice.index(i, j, k), side, nearest);
                 }
             }
         }
-        return nearest.verdict();
+        return nearest;
     }
 
-    private void offerSides(int cell, int side, double x, double y, double z, Nearest nearest) {
+    private void offerSides(int cell, int side, Nearest nearest) {
         for (int d = 0; d < 6; d++) {
             int slot = blocked.slot(lattice.faceKey(cell, d));
             for (int view = 2 * slot; slot >= 0 && view <= 2 * slot + 1; view++) {
-                if (sees(view, slot, side) && inSight(view, slot, side)) {
-                    nearest.offer(cells.kind(cellOf(view, slot)), view, gap2(view, slot, x, y, z));
+                if (sees(view, slot, side)) {
+                    nearest.offer(cells.kind(cellOf(view, slot)), view, slot, side, gap2(view, slot));
                 }
             }
         }
     }
 
-    /** Squared distance from a point to the place where a face's segment meets the sheet. */
-    private double gap2(int view, int slot, double x, double y, double z) {
+    /** Squared distance from the piece to the place where a face's segment meets the sheet. */
+    private double gap2(int view, int slot) {
         int low = blocked.lowCell(slot);
         int axis = blocked.axis(slot);
         double step = blocked.position(view) * lattice.pitchM(axis);
-        double dx = lattice.centre(0, lattice.at(low, 0)) + (axis == 0 ? step : 0) - x;
-        double dy = lattice.centre(1, lattice.at(low, 1)) + (axis == 1 ? step : 0) - y;
-        double dz = lattice.centre(2, lattice.at(low, 2)) + (axis == 2 ? step : 0) - z;
+        double dx = lattice.centre(0, lattice.at(low, 0)) + (axis == 0 ? step : 0) - px;
+        double dy = lattice.centre(1, lattice.at(low, 1)) + (axis == 1 ? step : 0) - py;
+        double dz = lattice.centre(2, lattice.at(low, 2)) + (axis == 2 ? step : 0) - pz;
         return dx * dx + dy * dy + dz * dz;
     }
 }

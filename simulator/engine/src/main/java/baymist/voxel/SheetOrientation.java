@@ -89,15 +89,6 @@ final class SheetOrientation {
         return normal[3 * triangle] * x + normal[3 * triangle + 1] * y + normal[3 * triangle + 2] * z;
     }
 
-    boolean allConsistent() {
-        for (boolean c : consistent) {
-            if (!c) {
-                return false;
-            }
-        }
-        return true;
-    }
-
     boolean consistent(int part) {
         return part >= 0 && consistent[part];
     }

@@ -24,9 +24,6 @@ final class SideProbe {
     /** The free way is measured this far off the sheet, pitches, or in the middle of a narrower gap. */
     private static final double MEASURE_OFF = 1e-3;
 
-    /** Way of the lattice's symbolic shift: a sheet exactly through a centre lies on its low side. */
-    static final Vec3 SHIFT = new Vec3(1, 1e-2, 1e-4);
-
     /** Longest second leg, steps of the shortest pitch. */
     private static final int STEPS = 24;
 
@@ -36,6 +33,7 @@ final class SideProbe {
     private final Cavity cavity;
     private final Lattice lattice;
     private final CavityCells cells;
+    private final Aim aim;
     private final Sight sight;
     private final double shortestM;
     private final double farM;
@@ -44,16 +42,21 @@ final class SideProbe {
     /** Extent of each part along the axes, m. */
     private final double[][] extentM;
 
+    /** Whether the cavity is what joins a stated point, not all that is enclosed. */
+    private final boolean chosenOnly;
+
     private int part;
     private Vec3 point = Vec3.ZERO;
     private Vec3 normal = Vec3.Z;
 
-    SideProbe(Cavity cavity, Lattice lattice, CavityCells cells, Sight sight, double[][] extentM) {
+    SideProbe(Cavity cavity, Lattice lattice, CavityCells cells, Aim aim, Sight sight, double[][] extentM) {
         this.cavity = cavity;
         this.lattice = lattice;
         this.cells = cells;
+        this.aim = aim;
         this.sight = sight;
         this.extentM = extentM;
+        chosenOnly = cavity.inside() != null;
         shortestM = Math.min(lattice.pitchM(0), Math.min(lattice.pitchM(1), lattice.pitchM(2)));
         farM = 2 * cavity.sheets().bounds().size().length();
         thickestM =
@@ -96,10 +99,13 @@ final class SideProbe {
         normal = n;
     }
 
-    /** What the side faces, or null if it can't be told. A side that another sheet touches counts as facing a pocket. */
+    /**
+     * What the side faces, or null if it can't be told. A side that another sheet touches counts as facing a pocket. Where
+     * the cavity is only what joins a stated point, a pocket or a lap may belong to another one: then neither tells.
+     */
     CavityCells.@Nullable Kind facing() {
         if (apartM() <= BlockedFaces.TOUCHING_M) {
-            return CavityCells.Kind.POCKET;
+            return pocket();
         }
         Vec3 start = point.plus(OFF * shortestM, normal);
         CavityCells.Kind seen = seenFrom(start, 1);
@@ -108,7 +114,11 @@ final class SideProbe {
         for (int w = 0; seen == null && w < ways.size(); w++) {
             seen = seenAlong(middle, ways.get(w));
         }
-        return seen == null && isLap() ? CavityCells.Kind.POCKET : seen;
+        return seen == null && isLap() ? pocket() : seen;
+    }
+
+    private CavityCells.@Nullable Kind pocket() {
+        return chosenOnly ? null : CavityCells.Kind.POCKET;
     }
 
     private CavityCells.@Nullable Kind seenAlong(Vec3 from, Vec3 way) {
@@ -134,7 +144,8 @@ final class SideProbe {
             for (int j = Math.max(0, j0 - reach); j <= Math.min(lattice.count(1) - 1, j0 + reach); j++) {
                 for (int i = Math.max(0, i0 - reach); i <= Math.min(lattice.count(0) - 1, i0 + reach); i++) {
                     int cell = lattice.index(i, j, k);
-                    if (sight.clear(from, lattice.centre(cell).plus(OFF * shortestM, SHIFT))) {
+                    boolean tells = !chosenOnly || cells.kind(cell) != CavityCells.Kind.POCKET;
+                    if (tells && sight.clear(from, aim.at(cell))) {
                         return cells.kind(cell);
                     }
                 }

@@ -18,15 +18,15 @@ final class SurfaceShares {
             BlockedFaces blocked,
             CavityCells cells,
             SheetOrientation sheets,
+            Bvh tree,
             Workers workers) {
         TriangleMesh mesh = cavity.cutSheets();
         AreaShares[] blocks = new AreaShares[blocks(mesh)];
-        Bvh tree = sheets.allConsistent() ? null : Bvh.of(cavity.sheets());
         workers.forBlocks(mesh.triangleCount(), TRIANGLES_PER_BLOCK, (from, to) -> {
             AreaShares mine = new AreaShares();
             TriangleSlicer slicer = new TriangleSlicer(lattice);
             PieceSharer sharer =
-                    new PieceSharer(cavity, lattice, blocked, cells, sheets, tree == null ? null : new Sight(tree));
+                    new PieceSharer(cavity, lattice, blocked, cells, sheets, new Sight(tree));
             double[] corners = new double[9];
             for (int t = from; t < to; t++) {
                 Vec3 n = mesh.normal(t);

@@ -74,7 +74,8 @@ final class SurfaceTotals {
                 if (target >= 0) {
                     add(mesh, block, s, target);
                 }
-                if (target != AreaShares.UNKNOWN) {
+                boolean tells = target != AreaShares.UNKNOWN && (target != AreaShares.HIDDEN || cavity.inside() == null);
+                if (tells) {
                     double signed = target == AreaShares.OUTSIDE ? -block.areaM2.get(s) : block.areaM2.get(s);
                     balance[2 * triangle + side] += signed;
                     partBalance[2 * cavity.partOfCut(triangle) + side] += signed;
@@ -85,7 +86,9 @@ final class SurfaceTotals {
             AreaShares block = blocks[unseen.block(u)];
             SideProbe.Reason reason = unseen.reason(u);
             boolean undecided = unseen.verdict(u) == UnseenSides.UNDECIDED;
-            if (reason != null && (!undecided || isInterior(block, unseen.share(u), balance, partBalance))) {
+            if (reason == null && unseen.verdict(u) == UnseenSides.INTERIOR) {
+                add(mesh, block, unseen.share(u), block.standIn.get(unseen.share(u)));
+            } else if (reason != null && (!undecided || isInterior(block, unseen.share(u), balance, partBalance))) {
                 addHidden(mesh, block, unseen.share(u), reason);
             }
         }
@@ -110,11 +113,16 @@ final class SurfaceTotals {
     }
 
     private boolean nearCavity(int cell) {
-        boolean near = cells.kind(cell) != CavityCells.Kind.OUTSIDE;
+        boolean near = isInside(cell);
         for (int d = 0; d < 6 && !near; d++) {
-            near = lattice.faceKey(cell, d) >= 0 && cells.kind(lattice.behind(cell, d)) != CavityCells.Kind.OUTSIDE;
+            near = lattice.faceKey(cell, d) >= 0 && isInside(lattice.behind(cell, d));
         }
         return near;
+    }
+
+    private boolean isInside(int cell) {
+        CavityCells.Kind kind = cells.kind(cell);
+        return kind == CavityCells.Kind.CAVITY || (kind == CavityCells.Kind.POCKET && cavity.inside() == null);
     }
 
     private void add(TriangleMesh mesh, AreaShares block, int s, int target) {

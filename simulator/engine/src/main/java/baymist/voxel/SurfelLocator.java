@@ -24,6 +24,9 @@ public final class SurfelLocator {
     /** Surfels of each opening's closure, [openings][..]. */
     private final int[][] ofOpening;
 
+    /** First surfel of each cell, [cells + 1]; surfels are sorted by cell. */
+    private final int[] firstOfCell;
+
     private final double ox;
     private final double oy;
     private final double oz;
@@ -59,6 +62,13 @@ public final class SurfelLocator {
             inBin[next[bin[s]]++] = s;
         }
         ofOpening = closuresByOpening(openings);
+        firstOfCell = new int[grid.cellCount() + 1];
+        for (int s = 0; s < bin.length; s++) {
+            firstOfCell[surfels.cell()[s] + 1]++;
+        }
+        for (int c = 0; c < grid.cellCount(); c++) {
+            firstOfCell[c + 1] += firstOfCell[c];
+        }
     }
 
     private static int clamp(double index, int count) {
@@ -228,9 +238,25 @@ public final class SurfelLocator {
         return best;
     }
 
-    /** Whether no sheet lies between; a sheet exactly at the centre counts as lying on its low side, so it may be met. */
     private boolean sees(Sight sight, Vec3 start, int cell) {
-        return sight.clear(start, grid.centre(cell).plus(OFF * Math.min(hx, Math.min(hy, hz)), SideProbe.SHIFT));
+        return sight.clear(start, aim(cell));
+    }
+
+    /** The cell's centre, moved off sheets of its own that pass through it ({@link Aim}). */
+    private Vec3 aim(int cell) {
+        Vec3 centre = grid.centre(cell);
+        Vec3 aim = centre;
+        double near = Aim.NEAR * Math.min(hx, Math.min(hy, hz));
+        for (int s = firstOfCell[cell]; s < firstOfCell[cell + 1]; s++) {
+            double x = centre.x() - surfels.centreX()[s];
+            double y = centre.y() - surfels.centreY()[s];
+            double z = centre.z() - surfels.centreZ()[s];
+            double height = x * surfels.normalX()[s] + y * surfels.normalY()[s] + z * surfels.normalZ()[s];
+            if (Math.abs(height) < near) {
+                aim = aim.plus(near, new Vec3(surfels.normalX()[s], surfels.normalY()[s], surfels.normalZ()[s]));
+            }
+        }
+        return aim;
     }
 
     private boolean onAirSide(double x, double y, double z, Vec3 d) {

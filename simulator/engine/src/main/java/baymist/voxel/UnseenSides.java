@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The sides of pieces that no voxel faces, in the order of the triangles: whether each is interior surface, and why it is
- * not resolved. The tree over the sheets is built only if there are such sides.
+ * not resolved.
  */
 final class UnseenSides {
     private static final int SIDES_PER_BLOCK = 32;
@@ -25,7 +25,7 @@ final class UnseenSides {
 
     private UnseenSides() {}
 
-    static UnseenSides find(Cavity cavity, Lattice lattice, CavityCells cells, AreaShares[] blocks, Workers workers) {
+    static UnseenSides find(Cavity cavity, Lattice lattice, CavityCells cells, Aim aim, AreaShares[] blocks, Bvh tree, Workers workers) {
         UnseenSides unseen = new UnseenSides();
         for (int b = 0; b < blocks.length; b++) {
             for (int s = 0; s < blocks[b].shares(); s++) {
@@ -37,19 +37,19 @@ final class UnseenSides {
             }
         }
         if (unseen.count() > 0) {
-            unseen.judge(cavity, lattice, cells, blocks, workers);
+            unseen.judge(cavity, lattice, cells, aim, blocks, tree, workers);
         }
         return unseen;
     }
 
-    private void judge(Cavity cavity, Lattice lattice, CavityCells cells, AreaShares[] blocks, Workers workers) {
+    private void judge(Cavity cavity, Lattice lattice, CavityCells cells, Aim aim, AreaShares[] blocks, Bvh tree, Workers workers) {
         verdict = new byte[count()];
         reason = new SideProbe.Reason[count()];
-        Bvh tree = Bvh.of(cavity.sheets());
         TriangleMesh mesh = cavity.cutSheets();
+        boolean chosenOnly = cavity.inside() != null;
         double[][] extents = SideProbe.extents(cavity);
         workers.forBlocks(count(), SIDES_PER_BLOCK, (from, to) -> {
-            SideProbe probe = new SideProbe(cavity, lattice, cells, new Sight(tree), extents);
+            SideProbe probe = new SideProbe(cavity, lattice, cells, aim, new Sight(tree), extents);
             for (int u = from; u < to; u++) {
                 AreaShares shares = blocks[block.get(u)];
                 int piece = shares.piece.get(share.get(u));
@@ -60,11 +60,12 @@ final class UnseenSides {
                         new Vec3(shares.x.get(piece), shares.y.get(piece), shares.z.get(piece)),
                         shares.side.get(share.get(u)) == 0 ? n : n.negate());
                 verdict[u] = INTERIOR;
-                if (shares.target.get(share.get(u)) == AreaShares.UNKNOWN) {
+                if (chosenOnly || shares.target.get(share.get(u)) == AreaShares.UNKNOWN) {
                     CavityCells.Kind facing = probe.facing();
                     verdict[u] = facing == null ? UNDECIDED : facing == CavityCells.Kind.OUTSIDE ? EXTERIOR : INTERIOR;
                 }
-                reason[u] = verdict[u] == EXTERIOR ? null : probe.reason();
+                boolean held = verdict[u] == INTERIOR && shares.standIn.get(share.get(u)) >= 0;
+                reason[u] = verdict[u] == EXTERIOR || held ? null : probe.reason();
             }
         });
     }
@@ -85,7 +86,7 @@ final class UnseenSides {
         return verdict[u];
     }
 
-    /** Why the side is not resolved; null for an exterior one. */
+    /** Why the side is not resolved; null for an exterior one and for one that a stand-in takes. */
     SideProbe.@Nullable Reason reason(int u) {
         return reason[u];
     }

@@ -2,6 +2,7 @@ package baymist.voxel;
 
 import baymist.cavity.Cavity;
 import baymist.geom.Box3;
+import baymist.geom.Bvh;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
@@ -76,8 +77,9 @@ public final class Voxelizer {
             Workers workers) {
         ClosureMesh closures = ClosureMesh.of(cavity);
         SurfaceTotals totals = new SurfaceTotals(cavity, lattice, cells, 2 * blocked.count() + 2 * openings.count());
-        AreaShares[] shares = SurfaceShares.ofSheets(cavity, lattice, blocked, cells, sheets, workers);
-        totals.addSheets(shares, UnseenSides.find(cavity, lattice, cells, shares, workers));
+        Bvh tree = Bvh.of(cavity.sheets());
+        AreaShares[] shares = SurfaceShares.ofSheets(cavity, lattice, blocked, cells, sheets, tree, workers);
+        totals.addSheets(shares, UnseenSides.find(cavity, lattice, cells, new Aim(lattice, blocked), shares, tree, workers));
         totals.addClosures(
                 closures, SurfaceShares.ofClosures(cavity, lattice, blocked, cells, openings, closures, workers));
         return totals;

@@ -217,6 +217,45 @@ class ToughSheetsTest {
         }
     }
 
+    /** Skins, spar and ribs of two equal bays on either side of a rib that runs through cell centres or beside them. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.005, 0.01, 0.0117, 0.02})
+    void everyBayGetsItsOwnAreaToTheLastDigit(double h) {
+        VoxelGrid grid = VoxelizerLawTest.voxels(elevator(0.03), h);
+        double skin = 2 * Math.hypot(0.3, 0.0125) * 0.6;
+        double web = 0.5 * (0.055 + 0.03 + 0.025 * 0.048 / 0.3) * 0.252;
+        double bay = skin + 0.6 * (0.055 + 0.03) + 0.5 * 0.085 * 0.3 + web;
+        assertEquals(2, grid.bays().size());
+        for (Bay b : grid.bays()) {
+            assertEquals(bay, b.areaM2() + grid.unresolvedAreaM2() / 2, 1e-9 * bay);
+        }
+    }
+
+    /** Two sharp bays side by side, one of them the job: the edge of the other is not its surface. */
+    @Test
+    void thinEdgeOfABayThatIsNotMeantDoesNotCount() {
+        SourcePlace place = SourcePlace.of("test");
+        List<CavitySpec.Rib> ribs = new ArrayList<>();
+        for (double y : new double[] {0, 0.35, 0.7}) {
+            ribs.add(new CavitySpec.Rib(y, 0, List.of()));
+        }
+        Cavity both = CavityBuilder.build(
+                new CavitySpec.ControlSurface(
+                        "flap", 0.7, 0.3, 0.3, 0.06, 0.06, 0, 0.0005, ribs, List.of(), place),
+                List.of(),
+                Map.of(),
+                List.of());
+        VoxelFixtures f = new VoxelFixtures();
+        f.inside = new Vec3(0.1, 0.2, 0);
+        f.copy(both);
+        double area = 2 * Math.hypot(0.3, 0.03) * 0.35 + 0.06 * 0.35 + 2 * 0.5 * 0.06 * 0.3;
+        for (double h : new double[] {0.006, 0.011, 0.017}) {
+            VoxelGrid grid = VoxelizerLawTest.voxels(f.cavity("one bay"), h);
+            assertEquals(area, sheetArea(grid), 1e-9 * area, "voxel " + h);
+            assertEquals(0.5 * 0.06 * 0.3 * 0.35, grid.totalVolumeM3(), 0.01 * 0.00315);
+        }
+    }
+
     /** A mesh from elsewhere may be wound anyhow: one part, every triangle turned by chance. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5})
@@ -284,7 +323,7 @@ class ToughSheetsTest {
                 if (cell >= 0) {
                     found++;
                     assertTrue(
-                            sight.clear(p.plus(1e-8, air), grid.centre(cell).plus(1e-8, SideProbe.SHIFT)),
+                            sight.clear(p.plus(1e-8, air), grid.centre(cell)),
                             "seed " + seed + " point " + p);
                 }
             }

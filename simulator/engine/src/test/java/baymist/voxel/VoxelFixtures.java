@@ -48,6 +48,18 @@ final class VoxelFixtures {
         }
     }
 
+    /** Takes over parts and whole sheets of a cavity without openings. */
+    void copy(Cavity cavity) {
+        parts.addAll(cavity.parts());
+        for (int t = 0; t < cavity.sheets().triangleCount(); t++) {
+            triangle(
+                    cavity.partOfSheet(t),
+                    cavity.sheets().point(t, 0),
+                    cavity.sheets().point(t, 1),
+                    cavity.sheets().point(t, 2));
+        }
+    }
+
     void quad(int part, Vec3 a, Vec3 b, Vec3 c, Vec3 d) {
         triangle(part, a, b, c);
         triangle(part, a, c, d);
