@@ -1,12 +1,15 @@
 package baymist.cli;
 
+import baymist.picture.StructureDrawing;
 import baymist.report.CheckReport;
 import baymist.run.CheckResult;
 import baymist.run.RunOptions;
 import baymist.scene.Scene;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -27,10 +30,15 @@ import picocli.CommandLine.Option;
         footer = {
             "  baymist check scenes/wing-box.yaml",
             "  baymist check scenes/wing-box.yaml --voxel \"5 mm\"     is more of the trailing edge resolved then?",
+            "  baymist check scenes/wing-box.yaml --picture wing-box.png     plan, side and sections, to scale",
             "  baymist check scenes/wing-box.yaml --json"
         },
         exitCodeListHeading = "%nExit codes:%n",
-        exitCodeList = {"0:the scene can be run", "2:the scene or the call is wrong", "3:the computation failed"})
+        exitCodeList = {
+            "0:the scene can be run",
+            "2:the scene or the call is wrong",
+            "3:the computation failed, or the picture could not be written"
+        })
 final class CheckCommand implements Callable<Integer>, DebugOption.Holder {
     private final Console console;
     private final Stages stages;
@@ -41,6 +49,12 @@ final class CheckCommand implements Callable<Integer>, DebugOption.Holder {
 
     @Option(names = "--json", description = "Print JSON instead of text; nothing else on standard output.")
     private boolean json;
+
+    @Option(
+            names = "--picture",
+            paramLabel = "FILE",
+            description = "Also draw plan, side and section views with openings, bays and wands, to scale, as a PNG file.")
+    private @Nullable Path picture;
 
     @Option(names = "--quiet", description = "No title and no progress: the findings alone.")
     private boolean quiet;
@@ -71,12 +85,19 @@ final class CheckCommand implements Callable<Integer>, DebugOption.Holder {
         try (Progress progress = Progress.of(console, quiet)) {
             result = stages.check(scene, options, progress);
         }
+        if (picture != null) {
+            StructureDrawing.write(result, picture);
+        }
         if (json) {
             CheckReport.json(result, console.out());
         } else {
             console.out().println();
             console.out().print(CheckReport.text(result));
             console.out().flush();
+        }
+        if (picture != null && !quiet) {
+            chat.println();
+            chat.println("Written to " + picture);
         }
         return Exit.DONE;
     }

@@ -245,6 +245,17 @@ class CliTest {
     }
 
     @Test
+    void checkDrawsThePictureWhereToldAndSaysSo() throws IOException {
+        Path png = folder.resolve("deep/er/structure.png");
+        assertEquals(0, baymist("check", "a.yaml", "--picture", png.toString()));
+        assertTrue(ImageIO.read(png.toFile()).getWidth() >= 1600);
+        assertTrue(out.toString().contains("Written to " + png), out.toString());
+        Path file = Files.writeString(folder.resolve("taken"), "x");
+        assertEquals(3, baymist("check", "a.yaml", "--quiet", "--picture", file.resolve("a.png").toString()));
+        assertOneLine(err.toString().lines().reduce((a, b) -> b).orElse(""));
+    }
+
+    @Test
     void schemaAndVerifyPrintWhatTheEngineGives() {
         assertEquals(0, baymist("schema"));
         assertEquals("{\"$schema\": \"x\"}\n", out.toString());

@@ -211,9 +211,9 @@ class ReportTest {
         CheckResult c = troubled();
         String text = CheckReport.text(c);
         assertTrue(text.contains("gap at the tip at [10, 20, 30] mm"), text);
-        assertTrue(text.contains("lower skin near [290, 400, 0] mm"), text);
+        assertTrue(text.contains("lower skin: sheets closer than the voxels, x 290, y 400, z 0 mm"), text);
         assertTrue(text.contains("root port"));
-        assertTrue(text.contains("open / taped / plugged"));
+        assertTrue(text.contains("open/taped/plugged"));
         assertTrue(text.contains("six-foot wand in root: goes in 1200 mm, stopped by rib 5"));
         StringWriter out = new StringWriter();
         CheckReport.json(c, out);
@@ -221,10 +221,43 @@ class ReportTest {
         assertEquals(1, root.get("leaks").size());
         assertEquals(0.002, root.get("unresolved").get(0).get("areaM2").asDouble());
         assertEquals(4, root.get("bays").size());
+        assertEquals("between rib 1 and rib 2", root.get("bays").get(0).get("where").asText());
+        double area = 0;
+        for (JsonNode bay : root.get("bays")) {
+            for (JsonNode part : bay.get("areaM2ByPart")) {
+                area += part.asDouble();
+            }
+        }
+        assertEquals(root.get("grid").get("areaM2").asDouble(), area, 1e-12);
         assertEquals("root port", root.get("insertions").get(0).get("opening").asText());
         String good = CheckReport.text(SampleRun.check());
         assertTrue(good.contains("No leaks") && good.contains("is resolved"));
         assertFalse(good.contains("too narrow"));
+    }
+
+    /** Hydraulic diameter 4 A / P: that of a circle is its diameter, that of a square its side (any fluids handbook). */
+    @Test
+    void effectiveDiameterOfACircleIsItsDiameter() {
+        for (baymist.cavity.Opening o : SampleRun.check().cavity().openings()) {
+            if (o.place().outline() instanceof baymist.geom.Outline.Circle circle) {
+                assertEquals(2 * circle.radiusM(), CheckTables.hydraulicM(o), 1e-12);
+            }
+        }
+        assertEquals("7.857", TextReport.millimetresDown(0.055 / 7));
+        assertEquals("10", TextReport.millimetresDown(0.01));
+        assertEquals("6.779", TextReport.millimetresDown(0.0067799));
+    }
+
+    @Test
+    void memoryEstimateGrowsWithCellsAndSizes() {
+        VoxelGrid g = SampleRun.check().grid();
+        baymist.run.MemoryEstimate few = baymist.run.MemoryEstimate.of(g, 4);
+        baymist.run.MemoryEstimate many = baymist.run.MemoryEstimate.of(g, 12);
+        // eight more sizes of one double for each cell and surfel
+        assertEquals(8L * 8 * (g.cellCount() + g.surfels().count()), many.fogBytes() - few.fogBytes());
+        assertEquals(few.gridBytes(), many.gridBytes());
+        assertEquals(few.gridBytes() + few.fogBytes() + few.airBytes(), few.totalBytes());
+        assertTrue(few.gridBytes() > 40L * g.cellCount());
     }
 
     @Test

@@ -49,10 +49,10 @@ class PinholeTest {
 
     @Test
     void missingTriangleOfAMeshIsAVentOfItsExactAreaHoweverSmall() throws IOException {
-        // a ball of 0.1 m radius; its triangles are 6 x 6 mm and smaller, the voxels 20 mm
+        // a ball of 0.1 m radius; its triangles are 13 x 13 mm and smaller, the voxels 20 mm
         TriangleMesh ball =
-                VoxelFixtures.sphere(0.1, new Vec3(0.2, 0.1, 0.3), 96).cavity("ball").sheets();
-        for (int seed = 0; seed < 60; seed++) {
+                VoxelFixtures.sphere(0.1, new Vec3(0.2, 0.1, 0.3), 48).cavity("ball").sheets();
+        for (int seed = 0; seed < 40; seed++) {
             int missing = new Random(seed).nextInt(ball.triangleCount());
             if (ball.areaM2(missing) == 0) {
                 continue;
@@ -66,7 +66,7 @@ class PinholeTest {
             assertEquals(1, cavity.openings().size(), "seed " + seed);
             Opening gap = cavity.openings().get(0);
             assertEquals(Opening.Kind.GAP, gap.kind());
-            assertTrue(gap.place().centreM().distance(ball.centroid(missing)) < 0.004, "seed " + seed);
+            assertTrue(gap.place().centreM().distance(ball.centroid(missing)) < 0.008, "seed " + seed);
             VoxelGrid grid = VoxelizerLawTest.voxels(cavity, 0.02);
             double vents = 0;
             for (double a : grid.faces().ventAreaM2()) {

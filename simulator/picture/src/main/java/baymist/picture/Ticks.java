@@ -15,6 +15,16 @@ final class Ticks {
         return power * (lead >= 5 ? 5 : lead >= 2 ? 2 : 1);
     }
 
+    /** The smallest round number that is not below {@code value} (&gt; 0). */
+    static double roundUp(double value) {
+        double low = roundDown(value);
+        if (low >= value) {
+            return low;
+        }
+        double lead = low / Math.pow(10, Math.floor(Math.log10(low) + 1e-9));
+        return lead > 4.5 ? 2 * low : lead > 1.5 ? 2.5 * low : 2 * low;
+    }
+
     /** Multiples of a round step from 0 to {@code high}, some five of them. */
     static List<Double> upTo(double high) {
         List<Double> ticks = new ArrayList<>();
