@@ -53,7 +53,8 @@ final class CheckCommand implements Callable<Integer>, DebugOption.Holder {
     @Option(
             names = "--picture",
             paramLabel = "FILE",
-            description = "Also draw plan, side and section views with openings, bays and wands, to scale, as a PNG file.")
+            description =
+                    "Also draw plan, side and section views with openings, bays and wands, to scale, as a PNG file.")
     private @Nullable Path picture;
 
     @Option(names = "--quiet", description = "No title and no progress: the findings alone.")

@@ -251,7 +251,14 @@ class CliTest {
         assertTrue(ImageIO.read(png.toFile()).getWidth() >= 1600);
         assertTrue(out.toString().contains("Written to " + png), out.toString());
         Path file = Files.writeString(folder.resolve("taken"), "x");
-        assertEquals(3, baymist("check", "a.yaml", "--quiet", "--picture", file.resolve("a.png").toString()));
+        assertEquals(
+                3,
+                baymist(
+                        "check",
+                        "a.yaml",
+                        "--quiet",
+                        "--picture",
+                        file.resolve("a.png").toString()));
         assertOneLine(err.toString().lines().reduce((a, b) -> b).orElse(""));
     }
 

@@ -94,16 +94,23 @@ public final class BayDescriber {
             return null;
         }
         SurfelSet q = grid.surfels();
-        double from = high ? box.max().get(axis) - END * box.size().get(axis) : box.min().get(axis);
+        double from = high
+                ? box.max().get(axis) - END * box.size().get(axis)
+                : box.min().get(axis);
         // the sheet may stand up to a voxel beyond the cells that face it
         double slack = grid.sizeM().get(axis);
-        double to = high ? box.max().get(axis) : box.min().get(axis) + END * box.size().get(axis);
+        double to = high
+                ? box.max().get(axis)
+                : box.min().get(axis) + END * box.size().get(axis);
         double[] normals = axis == 0 ? q.normalX() : axis == 1 ? q.normalY() : q.normalZ();
         double[] centres = axis == 0 ? q.centreX() : axis == 1 ? q.centreY() : q.centreZ();
         Map<Integer, Double> areas = new TreeMap<>();
         for (int s = 0; s < q.count(); s++) {
             boolean looks = high ? normals[s] < -LOOKS_ALONG : normals[s] > LOOKS_ALONG;
-            if (looks && q.closure()[s] < 0 && centres[s] >= from - slack && centres[s] <= to + slack
+            if (looks
+                    && q.closure()[s] < 0
+                    && centres[s] >= from - slack
+                    && centres[s] <= to + slack
                     && grid.bayOfCell(q.cell()[s]) == bay
                     && cavity.parts().get(q.part()[s]).kind() != PartKind.STRINGER) {
                 areas.merge(q.part()[s], q.areaM2()[s], Double::sum);

@@ -63,7 +63,10 @@ final class CheckJson {
             FinerVoxels f = FinerVoxels.of(c.grid(), share);
             if (f.share() > 0) {
                 ObjectNode o = finer.addObject();
-                o.set("voxelM", Json.vector(new Vec3(f.size().xM(), f.size().yM(), f.size().zM())));
+                o.set(
+                        "voxelM",
+                        Json.vector(
+                                new Vec3(f.size().xM(), f.size().yM(), f.size().zM())));
                 Json.number(o, "share", f.share());
                 o.put("cells", f.cells());
             }
@@ -115,7 +118,10 @@ final class CheckJson {
         ArrayNode openings = ResultJson.openings(c.cavity());
         for (OpeningUse use : OpeningUse.of(c.cavity(), c.grid())) {
             ObjectNode o = (ObjectNode) openings.get(use.opening());
-            Json.number(o, "hydraulicDiameterM", CheckTables.hydraulicM(c.cavity().openings().get(use.opening())));
+            Json.number(
+                    o,
+                    "hydraulicDiameterM",
+                    CheckTables.hydraulicM(c.cavity().openings().get(use.opening())));
             ArrayNode joins = o.putArray("joins");
             use.bays().forEach(b -> joins.add(c.grid().bays().get(b).name()));
             if (use.outside()) {

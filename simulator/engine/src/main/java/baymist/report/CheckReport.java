@@ -96,10 +96,10 @@ public final class CheckReport {
     }
 
     /** Bytes in MB or GB of powers of ten, two digits or more. */
-    static String bytes(double count) {
+    static String bytes(long count) {
         return count >= 1e9
-                ? String.format(Locale.ROOT, "%.1f GB", count / 1e9)
-                : String.format(Locale.ROOT, count >= 1e7 ? "%.0f MB" : "%.1f MB", count / 1e6);
+                ? String.format(Locale.ROOT, "%.1f GB", count * 1e-9)
+                : String.format(Locale.ROOT, count >= 1e7 ? "%.0f MB" : "%.1f MB", count * 1e-6);
     }
 
     static String mm(Vec3 p) {

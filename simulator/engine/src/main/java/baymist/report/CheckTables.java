@@ -85,7 +85,10 @@ final class CheckTables {
         if (use.outside()) {
             ends.add("outside");
         }
-        if (ends.size() == 2 && !use.outside() && ends.get(1).startsWith("bay ") && ends.get(0).startsWith("bay ")) {
+        if (ends.size() == 2
+                && !use.outside()
+                && ends.get(1).startsWith("bay ")
+                && ends.get(0).startsWith("bay ")) {
             return "bays " + ends.get(0).substring(4) + " - " + ends.get(1).substring(4);
         }
         return ends.isEmpty() ? "nothing" : String.join(" - ", ends);

@@ -6,7 +6,6 @@ import baymist.run.CheckResult;
 import baymist.run.MemoryEstimate;
 import baymist.voxel.FinerVoxels;
 import baymist.voxel.UnresolvedArea;
-import baymist.voxel.UnresolvedArea.Cause;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -56,7 +55,8 @@ final class UnresolvedText {
         List<Group> groups = groups(g);
         for (Group group : groups.subList(0, Math.min(PLACES, groups.size()))) {
             String lead = String.format(Locale.ROOT, "%11s  ", TextReport.area(group.areaM2));
-            page.wrapped(lead, c.cavity().parts().get(group.first.part()).name() + ": " + why(group) + ", " + where(group));
+            page.wrapped(
+                    lead, c.cavity().parts().get(group.first.part()).name() + ": " + why(group) + ", " + where(group));
         }
         if (groups.size() > PLACES) {
             page.line("  and %d more (all places with --json)", groups.size() - PLACES);
@@ -81,9 +81,10 @@ final class UnresolvedText {
         return switch (u.cause()) {
             case LAP -> "another part lies on it, which no voxel size shows";
             case SMALL -> "narrower than the voxels" + along;
-            case NARROW -> u.axis() < 0
-                    ? "sheets closer than the voxels"
-                    : "sheets " + range(1e3 * group.leastM, 1e3 * group.mostM, true) + " mm apart" + along;
+            case NARROW ->
+                u.axis() < 0
+                        ? "sheets closer than the voxels"
+                        : "sheets " + range(1e3 * group.leastM, 1e3 * group.mostM, true) + " mm apart" + along;
         };
     }
 
@@ -120,7 +121,7 @@ final class UnresolvedText {
                                 size,
                                 finer.share() > 0.9995 ? "all" : "about " + TextReport.percent(finer.share()),
                                 finer.cells(),
-                                CheckReport.bytes(perCell * finer.cells())));
+                                CheckReport.bytes(Math.round(perCell * finer.cells()))));
             }
             before = size;
         }

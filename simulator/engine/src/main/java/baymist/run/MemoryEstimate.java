@@ -22,11 +22,15 @@ public record MemoryEstimate(long gridBytes, long fogBytes, long airBytes) {
     /** Threads that the estimate reckons with. */
     public static final int THREADS = 4;
 
-    /** @param bins droplet size bins, at least 1 */
+    /**
+     * The estimate for a grid.
+     *
+     * @param bins droplet size bins, at least 1
+     */
     public static MemoryEstimate of(VoxelGrid grid, int bins) {
         long lattice = (long) grid.nx() * grid.ny() * grid.nz();
         long cells = grid.cellCount();
-        long faces = grid.faces().count() + grid.faces().vents();
+        long faces = (long) grid.faces().count() + grid.faces().vents();
         long surfels = grid.surfels().count();
         long working = Math.min(bins, THREADS);
         return new MemoryEstimate(

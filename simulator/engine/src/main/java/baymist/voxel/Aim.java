@@ -32,7 +32,7 @@ final class Aim {
                 }
             }
         }
-        return centre.plus(new Vec3(
-                moved[0] * lattice.pitchM(0), moved[1] * lattice.pitchM(1), moved[2] * lattice.pitchM(2)));
+        return centre.plus(
+                new Vec3(moved[0] * lattice.pitchM(0), moved[1] * lattice.pitchM(1), moved[2] * lattice.pitchM(2)));
     }
 }

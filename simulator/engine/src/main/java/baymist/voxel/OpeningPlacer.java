@@ -263,9 +263,10 @@ final class OpeningPlacer {
     private int viewOfPart(Opening opening, int slot) {
         for (int view = 2 * slot; view <= 2 * slot + 1; view++) {
             int triangle = blocked.triangle(view);
-            boolean mine = opening.kind() == Opening.Kind.GAP && seenCap != NO_CAP
-                    ? cavity.partOfSheet(triangle) < 0 && cavity.gapOfSheet(triangle) == seenCap
-                    : cavity.partOfSheet(triangle) == opening.part();
+            boolean cap = cavity.partOfSheet(triangle) < 0 && cavity.gapOfSheet(triangle) == seenCap;
+            boolean part = cavity.partOfSheet(triangle) == opening.part();
+            boolean capped = opening.kind() == Opening.Kind.GAP && seenCap != NO_CAP;
+            boolean mine = capped ? cap : part;
             if (mine) {
                 return view;
             }

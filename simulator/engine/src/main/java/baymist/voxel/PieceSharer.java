@@ -109,8 +109,8 @@ final class PieceSharer {
             }
             for (int view = 2 * slot; view <= 2 * slot + 1; view++) {
                 if (sees(view, slot, side)
-                        && inSight(view, slot, side)
-                        && cells.kind(cellOf(view, slot)) != CavityCells.Kind.POCKET) {
+                        && cells.kind(cellOf(view, slot)) != CavityCells.Kind.POCKET
+                        && ((consistent && !crossed) || inSight(view, slot, side))) {
                     int axis = blocked.axis(slot);
                     ownView[found] = view;
                     ownWeight[found] = Math.abs(sheets.normal(blocked.triangle(view), axis)) * lattice.faceAreaM2(axis);

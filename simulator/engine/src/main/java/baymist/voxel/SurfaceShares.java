@@ -25,8 +25,7 @@ final class SurfaceShares {
         workers.forBlocks(mesh.triangleCount(), TRIANGLES_PER_BLOCK, (from, to) -> {
             AreaShares mine = new AreaShares();
             TriangleSlicer slicer = new TriangleSlicer(lattice);
-            PieceSharer sharer =
-                    new PieceSharer(cavity, lattice, blocked, cells, sheets, new Sight(tree));
+            PieceSharer sharer = new PieceSharer(cavity, lattice, blocked, cells, sheets, new Sight(tree));
             double[] corners = new double[9];
             for (int t = from; t < to; t++) {
                 Vec3 n = mesh.normal(t);

@@ -74,7 +74,8 @@ final class SurfaceTotals {
                 if (target >= 0) {
                     add(mesh, block, s, target);
                 }
-                boolean tells = target != AreaShares.UNKNOWN && (target != AreaShares.HIDDEN || cavity.inside() == null);
+                boolean tells =
+                        target != AreaShares.UNKNOWN && (target != AreaShares.HIDDEN || cavity.inside() == null);
                 if (tells) {
                     double signed = target == AreaShares.OUTSIDE ? -block.areaM2.get(s) : block.areaM2.get(s);
                     balance[2 * triangle + side] += signed;

@@ -25,7 +25,14 @@ final class UnseenSides {
 
     private UnseenSides() {}
 
-    static UnseenSides find(Cavity cavity, Lattice lattice, CavityCells cells, Aim aim, AreaShares[] blocks, Bvh tree, Workers workers) {
+    static UnseenSides find(
+            Cavity cavity,
+            Lattice lattice,
+            CavityCells cells,
+            Aim aim,
+            AreaShares[] blocks,
+            Bvh tree,
+            Workers workers) {
         UnseenSides unseen = new UnseenSides();
         for (int b = 0; b < blocks.length; b++) {
             for (int s = 0; s < blocks[b].shares(); s++) {
@@ -42,7 +49,14 @@ final class UnseenSides {
         return unseen;
     }
 
-    private void judge(Cavity cavity, Lattice lattice, CavityCells cells, Aim aim, AreaShares[] blocks, Bvh tree, Workers workers) {
+    private void judge(
+            Cavity cavity,
+            Lattice lattice,
+            CavityCells cells,
+            Aim aim,
+            AreaShares[] blocks,
+            Bvh tree,
+            Workers workers) {
         verdict = new byte[count()];
         reason = new SideProbe.Reason[count()];
         TriangleMesh mesh = cavity.cutSheets();

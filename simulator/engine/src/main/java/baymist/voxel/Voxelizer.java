@@ -79,7 +79,8 @@ public final class Voxelizer {
         SurfaceTotals totals = new SurfaceTotals(cavity, lattice, cells, 2 * blocked.count() + 2 * openings.count());
         Bvh tree = Bvh.of(cavity.sheets());
         AreaShares[] shares = SurfaceShares.ofSheets(cavity, lattice, blocked, cells, sheets, tree, workers);
-        totals.addSheets(shares, UnseenSides.find(cavity, lattice, cells, new Aim(lattice, blocked), shares, tree, workers));
+        totals.addSheets(
+                shares, UnseenSides.find(cavity, lattice, cells, new Aim(lattice, blocked), shares, tree, workers));
         totals.addClosures(
                 closures, SurfaceShares.ofClosures(cavity, lattice, blocked, cells, openings, closures, workers));
         return totals;

@@ -221,7 +221,8 @@ class ReportTest {
         assertEquals(1, root.get("leaks").size());
         assertEquals(0.002, root.get("unresolved").get(0).get("areaM2").asDouble());
         assertEquals(4, root.get("bays").size());
-        assertEquals("between rib 1 and rib 2", root.get("bays").get(0).get("where").asText());
+        assertEquals(
+                "between rib 1 and rib 2", root.get("bays").get(0).get("where").asText());
         double area = 0;
         for (JsonNode bay : root.get("bays")) {
             for (JsonNode part : bay.get("areaM2ByPart")) {

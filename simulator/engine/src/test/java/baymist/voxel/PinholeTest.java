@@ -50,8 +50,9 @@ class PinholeTest {
     @Test
     void missingTriangleOfAMeshIsAVentOfItsExactAreaHoweverSmall() throws IOException {
         // a ball of 0.1 m radius; its triangles are 13 x 13 mm and smaller, the voxels 20 mm
-        TriangleMesh ball =
-                VoxelFixtures.sphere(0.1, new Vec3(0.2, 0.1, 0.3), 48).cavity("ball").sheets();
+        TriangleMesh ball = VoxelFixtures.sphere(0.1, new Vec3(0.2, 0.1, 0.3), 48)
+                .cavity("ball")
+                .sheets();
         for (int seed = 0; seed < 40; seed++) {
             int missing = new Random(seed).nextInt(ball.triangleCount());
             if (ball.areaM2(missing) == 0) {
@@ -78,7 +79,8 @@ class PinholeTest {
 
     @Test
     void missingTriangleOfBareSheetsIsNamedWithItsPlaceAndTheWayOfTheAir() {
-        Pattern place = Pattern.compile("comes in at \\((-?\\d+), (-?\\d+), (-?\\d+)\\) mm near (.*?) \\(its way: (.*?)\\)");
+        Pattern place =
+                Pattern.compile("comes in at \\((-?\\d+), (-?\\d+), (-?\\d+)\\) mm near (.*?) \\(its way: (.*?)\\)");
         for (int seed = 0; seed < 40; seed++) {
             Random random = new Random(seed);
             VoxelFixtures f = new VoxelFixtures();

@@ -240,8 +240,7 @@ class ToughSheetsTest {
             ribs.add(new CavitySpec.Rib(y, 0, List.of()));
         }
         Cavity both = CavityBuilder.build(
-                new CavitySpec.ControlSurface(
-                        "flap", 0.7, 0.3, 0.3, 0.06, 0.06, 0, 0.0005, ribs, List.of(), place),
+                new CavitySpec.ControlSurface("flap", 0.7, 0.3, 0.3, 0.06, 0.06, 0, 0.0005, ribs, List.of(), place),
                 List.of(),
                 Map.of(),
                 List.of());
@@ -322,9 +321,7 @@ class ToughSheetsTest {
                 int cell = locator.cellNear(p, air);
                 if (cell >= 0) {
                     found++;
-                    assertTrue(
-                            sight.clear(p.plus(1e-8, air), grid.centre(cell)),
-                            "seed " + seed + " point " + p);
+                    assertTrue(sight.clear(p.plus(1e-8, air), grid.centre(cell)), "seed " + seed + " point " + p);
                 }
             }
             assertNotEquals(0, found);

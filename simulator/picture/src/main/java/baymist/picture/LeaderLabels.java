@@ -66,7 +66,8 @@ final class LeaderLabels {
 
     /** @param nearestFirst of places one above the other the one nearest to the band first, so that their lines don't cross */
     private static void settle(List<Label> band, int nearestFirst) {
-        band.sort(Comparator.comparingLong((Label l) -> Math.round(2 * l.x)).thenComparingDouble(l -> nearestFirst * l.y));
+        band.sort(Comparator.comparingLong((Label l) -> Math.round(2 * l.x))
+                .thenComparingDouble(l -> nearestFirst * l.y));
         double before = Double.NEGATIVE_INFINITY;
         for (Label l : band) {
             l.left = Math.max(l.x + ASIDE, before + LINES_APART);
@@ -93,7 +94,9 @@ final class LeaderLabels {
     }
 
     private static double height(List<Label> band, double gap) {
-        return band.isEmpty() ? gap : gap + ROW * (1 + band.stream().mapToInt(l -> l.row).max().orElse(0));
+        return band.isEmpty()
+                ? gap
+                : gap + ROW * (1 + band.stream().mapToInt(l -> l.row).max().orElse(0));
     }
 
     /** How far the names reach to the right of the drawing's left edge, pixels. */

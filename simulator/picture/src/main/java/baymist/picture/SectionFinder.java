@@ -75,7 +75,8 @@ final class SectionFinder {
         double slack = 1.5 * check.grid().sizeM().get(axis);
         double far = fromHigh ? low.get(axis) - slack : high.get(axis) + slack;
         String title = what + ": section at " + "xyz".charAt(axis) + " = " + Math.round(1e3 * at) + " mm";
-        String words = "seen from " + from(axis, fromHigh) + ";  " + arrow(up, "\u2191") + "  " + arrow(right, "\u2192");
+        String words =
+                "seen from " + from(axis, fromHigh) + ";  " + arrow(up, "\u2191") + "  " + arrow(right, "\u2192");
         return new SectionView(title, words, axis, at, far, right, up, u[0], u[1], v[0], v[1], whole);
     }
 

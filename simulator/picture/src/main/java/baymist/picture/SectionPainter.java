@@ -83,7 +83,8 @@ final class SectionPainter {
                 tip = pierce(pass, view);
             }
             if (tip != null && view.holds(tip)) {
-                String words = view.whole() || !along ? pass.words : pass.words.substring(0, pass.words.lastIndexOf(": tip"));
+                String words =
+                        view.whole() || !along ? pass.words : pass.words.substring(0, pass.words.lastIndexOf(": tip"));
                 labels.add(words, p.x(tip), p.y(tip), p.y(tip) <= 0.5 * p.height(), Canvas.WAND);
             }
         }
@@ -114,8 +115,7 @@ final class SectionPainter {
     }
 
     private List<SectionCut.Segment> gaps(SectionView view) {
-        return SectionCut.of(
-                check.cavity().closures(), check.cavity()::openingOfClosure, view.axis(), view.atM());
+        return SectionCut.of(check.cavity().closures(), check.cavity()::openingOfClosure, view.axis(), view.atM());
     }
 
     private static String words(Opening o) {

@@ -35,7 +35,8 @@ public final class StructureDrawing {
         List<SectionView> views = new SectionFinder(check).find();
         SectionPainter painter = new SectionPainter(check);
         double inner = WIDTH - 2 * MARGIN;
-        double widest = views.stream().mapToDouble(v -> v.highU() - v.lowU()).max().orElse(1);
+        double widest =
+                views.stream().mapToDouble(v -> v.highU() - v.lowU()).max().orElse(1);
         double scale = inner / widest;
         List<LeaderLabels> labels = new ArrayList<>();
         PanelLayout layout = null;
@@ -103,7 +104,8 @@ public final class StructureDrawing {
             painter.paint(c, place, labels.get(i));
             labels.get(i).draw(c, x, drawing, place.height());
         }
-        String foot = "Lines are the exact sheets cut by the plane.  Scene " + check.scene().file();
+        String foot = "Lines are the exact sheets cut by the plane.  Scene "
+                + check.scene().file();
         c.text(foot, MARGIN, c.image().getHeight() - 24, 13, Canvas.QUIET, Canvas.Align.LEFT);
         return c;
     }
@@ -149,7 +151,19 @@ public final class StructureDrawing {
         c.text("opening behind / in front of the plane", q + 50, b, size, Canvas.INK, Canvas.Align.LEFT);
         c.stroke(new Line2D.Double(q, b + 19, q + 34, b + 19), Canvas.WAND, 2);
         c.fill(new Ellipse2D.Double(q + 29, b + 14, 10, 10), Canvas.WAND);
-        c.text("wand, tip at its deepest; ring: it runs along the line of sight", q + 50, b + 24, size, Canvas.INK, Canvas.Align.LEFT);
-        c.text("sizes in mm: \u00f8 diameter, length \u00d7 width; scales in mm from the origin", x + 1110, b, size, Canvas.QUIET, Canvas.Align.LEFT);
+        c.text(
+                "wand, tip at its deepest; ring: it runs along the line of sight",
+                q + 50,
+                b + 24,
+                size,
+                Canvas.INK,
+                Canvas.Align.LEFT);
+        c.text(
+                "sizes in mm: \u00f8 diameter, length \u00d7 width; scales in mm from the origin",
+                x + 1110,
+                b,
+                size,
+                Canvas.QUIET,
+                Canvas.Align.LEFT);
     }
 }

@@ -91,7 +91,9 @@ class StructureDrawingTest {
         List<SectionView> views = new SectionFinder(wingBox).find();
         assertEquals(2 + 4, views.size());
         assertTrue(views.get(0).title().startsWith("Plan"), views.get(0).title());
-        assertTrue(views.get(3).title().startsWith("bay 2, between rib 2 and rib 3"), views.get(3).title());
+        assertTrue(
+                views.get(3).title().startsWith("bay 2, between rib 2 and rib 3"),
+                views.get(3).title());
         for (SectionView v : views) {
             // right x up points at the reader, who looks from where the view says
             boolean high = v.right().cross(v.up()).get(v.axis()) > 0;
@@ -122,7 +124,12 @@ class StructureDrawingTest {
             for (int i = 0; i < n; i++) {
                 // many stand exactly above each other, as the holes of a rib do
                 double x = random.nextBoolean() ? 100 * random.nextInt(6) : 900 * random.nextDouble();
-                labels.add("hole " + "x".repeat(random.nextInt(12)), x, 300 * random.nextDouble(), random.nextBoolean(), Color.BLACK);
+                labels.add(
+                        "hole " + "x".repeat(random.nextInt(12)),
+                        x,
+                        300 * random.nextDouble(),
+                        random.nextBoolean(),
+                        Color.BLACK);
             }
             labels.settle();
             List<double[]> boxes = labels.boxes(0, 300);
@@ -157,7 +164,8 @@ class StructureDrawingTest {
             int[] again = StructureDrawing.draw(check, Lettering.load())
                     .image()
                     .getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
-            assertArrayEquals(image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth()), again);
+            assertArrayEquals(
+                    image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth()), again);
         }
     }
 

@@ -1,0 +1,8 @@
+/**
+ * Benchmarks, built only with the profile {@code bench}: {@code mvn -Pbench package -DskipTests}, then {@code java -jar
+ * simulator/bench/target/benchmarks.jar}. Compare numbers only within one machine and one run.
+ */
+@NullMarked
+package baymist.bench;
+
+import org.jspecify.annotations.NullMarked;
