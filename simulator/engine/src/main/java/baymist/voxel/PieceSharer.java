@@ -110,7 +110,7 @@ final class PieceSharer {
             for (int view = 2 * slot; view <= 2 * slot + 1; view++) {
                 if (sees(view, slot, side)
                         && cells.kind(cellOf(view, slot)) != CavityCells.Kind.POCKET
-                        && ((consistent && !crossed) || inSight(view, slot, side))) {
+                        && (!inDoubt(latticeCell, cellOf(view, slot)) || inSight(view, slot, side))) {
                     int axis = blocked.axis(slot);
                     ownView[found] = view;
                     ownWeight[found] = Math.abs(sheets.normal(blocked.triangle(view), axis)) * lattice.faceAreaM2(axis);
@@ -163,6 +163,11 @@ final class PieceSharer {
         double alike = sheets.dot(triangle, nx, ny, nz);
         boolean wantFront = side == 0;
         return consistent ? alike > 0 && front == wantFront : alike > 0 == (front == wantFront) && alike != 0;
+    }
+
+    /** Whether the air at a cell's centre need not be that at a piece in this cell or the one beside it. */
+    private boolean inDoubt(int own, int viewing) {
+        return !consistent || crossed || (viewing != own && isCrossed(viewing));
     }
 
     private boolean inSight(int view, int slot, int side) {
