@@ -99,9 +99,22 @@ final class RibSheets {
                 name,
                 part,
                 Opening.Kind.HOLE,
-                PlacedOutline.of(hole.outline(), centre, Vec3.X, normal),
+                PlacedOutline.of(upright(hole.outline(), normal), centre, Vec3.X, normal),
                 hole.states(),
                 place);
+    }
+
+    /**
+     * Corners are stated aft and up. Where the normal points outboard the frame's v axis points down, so they are turned over; the
+     * other outlines are their own mirror image.
+     */
+    private static Outline upright(Outline outline, Vec3 normal) {
+        if (normal.y() > 0 && outline instanceof Outline.Polygon polygon) {
+            return new Outline.Polygon(polygon.points().stream()
+                    .map(p -> new double[] {p[0], -p[1]})
+                    .toList());
+        }
+        return outline;
     }
 
     private void shortEnd(int part, String name, Rib rib, Section section, Vec3 normal) {

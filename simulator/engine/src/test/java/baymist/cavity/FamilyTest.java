@@ -6,11 +6,15 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import baymist.geom.Outline;
+import baymist.geom.PlacedOutline;
 import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
 import baymist.problem.SceneException;
 import baymist.scene.CavitySpec;
 import baymist.scene.CavitySpec.Rib;
+import baymist.scene.CavitySpec.RibHole;
+import baymist.scene.PhaseStates;
 import java.util.List;
 import java.util.Map;
 import java.util.function.IntPredicate;
@@ -302,6 +306,36 @@ class FamilyTest {
                 new CavitySpec.Block(
                         "b", new Vec3(1, 1, 1), new Vec3(0, 900, 0), Vec3.ZERO, 0.001, List.of(), g.place()));
         refused("CAV-001", CavityFixtures.block(new Vec3(0, 1, 1)));
+    }
+
+    @Test
+    void aPolygonHoleStandsUprightInEveryRib() {
+        // A triangle with its apex up and its shorter side aft, so that neither mirror image looks the same.
+        Outline apexUp = new Outline.Polygon(
+                List.of(new double[] {-0.012, -0.005}, new double[] {0.006, -0.005}, new double[] {0.006, 0.01}));
+        RibHole hole = new RibHole(null, apexUp, 0.1, 0, PhaseStates.ALWAYS_OPEN);
+        CavitySpec.ControlSurface g = CavityFixtures.wedgeSpec();
+        Cavity cavity = CavityFixtures.build(new CavitySpec.ControlSurface(
+                "w",
+                1,
+                0.3,
+                0.3,
+                0.06,
+                0.06,
+                0,
+                0.0006,
+                List.of(new Rib(0, 0, List.of(hole)), new Rib(0.5, 0, List.of(hole)), new Rib(1, 0, List.of(hole))),
+                List.of(),
+                g.place()));
+        for (int rib = 1; rib <= 3; rib++) {
+            PlacedOutline placed = cavity.openings()
+                    .get(cavity.openingIndex("rib " + rib + " hole 1"))
+                    .place();
+            Vec3 c = placed.centreM();
+            assertTrue(placed.contains(c.plus(new Vec3(0.0055, 0, 0.008))), "apex of rib " + rib);
+            assertFalse(placed.contains(c.plus(new Vec3(0.0055, 0, -0.008))), "upside down in rib " + rib);
+            assertFalse(placed.contains(c.plus(new Vec3(-0.0055, 0, 0.008))), "turned fore and aft in rib " + rib);
+        }
     }
 
     private static CavitySpec wing(
