@@ -50,19 +50,19 @@ final class BoxLoop {
     }
 
     private double[] start(Wall wall) {
-        return corners[wall.ordinal()];
+        return corners[wall.side()];
     }
 
     private double[] direction(Wall wall) {
         double[] a = start(wall);
-        double[] b = corners[(wall.ordinal() + 1) % 4];
+        double[] b = corners[(wall.side() + 1) % 4];
         double length = Math.hypot(b[0] - a[0], b[1] - a[1]);
         return new double[] {(b[0] - a[0]) / length, (b[1] - a[1]) / length};
     }
 
     private double length(Wall wall) {
         double[] a = start(wall);
-        double[] b = corners[(wall.ordinal() + 1) % 4];
+        double[] b = corners[(wall.side() + 1) % 4];
         return Math.hypot(b[0] - a[0], b[1] - a[1]);
     }
 
@@ -107,7 +107,7 @@ final class BoxLoop {
     /** A point of a wall at a distance from its middle. */
     double[] onWall(Wall wall, double acrossM) {
         double[] a = start(wall);
-        double[] b = corners[(wall.ordinal() + 1) % 4];
+        double[] b = corners[(wall.side() + 1) % 4];
         double[] d = across(wall);
         return new double[] {(a[0] + b[0]) / 2 + acrossM * d[0], (a[1] + b[1]) / 2 + acrossM * d[1]};
     }

@@ -222,7 +222,7 @@ final class BoxSectionFamily {
     private void walls() {
         int[] part = new int[4];
         for (Wall wall : Wall.values()) {
-            part[wall.ordinal()] = model.part(wall.partName(), PartKind.WALL, spec.gaugeM());
+            part[wall.side()] = model.part(wall.partName(), PartKind.WALL, spec.gaugeM());
         }
         int n = loop.points().size();
         for (int r = 0; r + 1 < rings.size(); r++) {
@@ -230,7 +230,7 @@ final class BoxSectionFamily {
             List<Vec3> b = points(rings.get(r + 1));
             for (int k = 0; k < n; k++) {
                 int next = (k + 1) % n;
-                int wall = part[loop.points().get(k).wall().ordinal()];
+                int wall = part[loop.points().get(k).wall().side()];
                 model.quad(wall, a.get(k), a.get(next), b.get(next), b.get(k));
             }
         }
@@ -337,7 +337,7 @@ final class BoxSectionFamily {
                 ring.at(at[0], at[1]),
                 ring.along(),
                 normal);
-        model.placed.add(new SheetModel.Placed(
-                name, hole.wall().ordinal(), Opening.Kind.HOLE, place, hole.states(), hole.place()));
+        model.placed.add(
+                new SheetModel.Placed(name, hole.wall().side(), Opening.Kind.HOLE, place, hole.states(), hole.place()));
     }
 }

@@ -17,8 +17,9 @@ final class RingOffset {
     private RingOffset() {}
 
     /**
+     * The inner polygon, or null if nothing (or no simple polygon) is left.
+     *
      * @param polygon counter-clockwise points {u, v}, m
-     * @return the inner polygon, or null if nothing (or no simple polygon) is left
      */
     static @Nullable List<double[]> inward(List<double[]> polygon, double depthM) {
         List<double[]> points = distinct(polygon);

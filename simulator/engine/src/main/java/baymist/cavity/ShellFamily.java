@@ -15,6 +15,7 @@ import baymist.scene.ShellSpec.WebHole;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
@@ -100,7 +101,7 @@ final class ShellFamily {
         }
     }
 
-    private static double[][] between(TreeMap<Double, double[][]> stated, double x) {
+    private static double[][] between(NavigableMap<Double, double[][]> stated, double x) {
         double from = stated.lowerKey(x);
         double to = stated.higherKey(x);
         double[][] a = stated.lowerEntry(x).getValue();

@@ -7,6 +7,7 @@ import baymist.scene.ShellSpec.Oval;
 import baymist.scene.ShellSpec.Station;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.NavigableSet;
 import java.util.TreeSet;
 
 /**
@@ -226,7 +227,7 @@ final class ShellSections {
     }
 
     /** All fixed rows, and those of the curve that do not nearly meet one. */
-    private static double[] merged(TreeSet<Double> fixed, double[] curve) {
+    private static double[] merged(NavigableSet<Double> fixed, double[] curve) {
         TreeSet<Double> all = new TreeSet<>();
         double before = Double.NEGATIVE_INFINITY;
         for (double f : fixed) {

@@ -33,7 +33,6 @@ final class TubeFrameFamily {
     /** Branches that lean forward by less than this land on the end of the tube rather than on its wall. */
     private static final double LANDS_ON_END_RAD = Math.PI / 4;
 
-    private final TubeFrame spec;
     private final TubeFrameSpec shape;
     private final SpecCheck check;
     private final SheetModel model = new SheetModel();
@@ -42,7 +41,6 @@ final class TubeFrameFamily {
     private final List<int[]> parts = new ArrayList<>();
 
     private TubeFrameFamily(TubeFrame spec) {
-        this.spec = spec;
         this.shape = spec.shape();
         this.check = new SpecCheck(spec.place());
     }

@@ -40,15 +40,22 @@ public record BoxSectionSpec(
 
     /** The walls round the section. */
     public enum Wall {
-        BOTTOM("bottom"),
-        RIGHT("right wall"),
-        TOP("top"),
-        LEFT("left wall");
+        BOTTOM(0, "bottom"),
+        RIGHT(1, "right wall"),
+        TOP(2, "top"),
+        LEFT(3, "left wall");
 
+        private final int side;
         private final String partName;
 
-        Wall(String partName) {
+        Wall(int side, String partName) {
+            this.side = side;
             this.partName = partName;
+        }
+
+        /** Number of the side of the section, from the bottom, counter-clockwise with right and up: 0 to 3. */
+        public int side() {
+            return side;
         }
 
         public String partName() {
