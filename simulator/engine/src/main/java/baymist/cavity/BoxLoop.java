@@ -17,14 +17,12 @@ final class BoxLoop {
 
     private final double[][] corners;
     private final List<Point> points = new ArrayList<>();
-    private final double lipM;
 
     BoxLoop(BoxSectionSpec shape) {
         double h = shape.heightM() / 2;
         double top = shape.topM() / 2;
         double bottom = shape.bottomM() / 2;
         corners = new double[][] {{-bottom, -h}, {bottom, -h}, {top, h}, {-top, h}};
-        lipM = shape.lipM();
         for (Wall wall : Wall.values()) {
             List<Point> here = new ArrayList<>();
             here.add(new Point(start(wall)[0], start(wall)[1], wall));
@@ -81,14 +79,9 @@ final class BoxLoop {
         return points;
     }
 
-    /** Corners with the lips' outer edges. */
-    List<double[]> hull() {
-        List<double[]> hull = new ArrayList<>(List.of(corners));
-        if (lipM > 0) {
-            hull.add(new double[] {corners[0][0] - lipM, corners[0][1]});
-            hull.add(new double[] {corners[1][0] + lipM, corners[1][1]});
-        }
-        return hull;
+    /** The four corners. */
+    List<double[]> corners() {
+        return List.of(corners);
     }
 
     /** Unit vector from a wall into the section. */

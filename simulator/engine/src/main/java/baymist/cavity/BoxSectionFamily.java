@@ -21,8 +21,7 @@ import org.jspecify.annotations.Nullable;
  * Box or hat section along a bent line ({@link SweptLine}), with caps, baffles and reinforcement plates.
  *
  * <p>The section's corners, and the edges of plates that reach from wall to wall, run as lines along the box; rings of them
- * stand at mitres, baffles and ends of plates. All sheets go through the rings' points, so they meet without T-joints. A
- * hat's lips lie outside on its closing plate and are parts of their own.
+ * stand at mitres, baffles and ends of plates. All sheets go through the rings' points, so they meet without T-joints.
  */
 final class BoxSectionFamily {
     /** Least length of a wall between two rings, m. */
@@ -52,7 +51,6 @@ final class BoxSectionFamily {
         check.positive("bottom width", shape.bottomM());
         check.positive("height", shape.heightM());
         check.positive("gauge", spec.gaugeM());
-        check.notNegative("lip", shape.lipM());
         if (shape.line().size() < 2 || shape.line().size() > 200) {
             check.error("CAV-046", shape.line().size() + " point(s) of the line given; 2 to 200 expected");
         }
@@ -73,7 +71,7 @@ final class BoxSectionFamily {
         }
         plates(check, shape);
         check.orThrow();
-        double reach = Math.hypot(Math.max(shape.topM(), shape.bottomM() + 2 * shape.lipM()) / 2, shape.heightM() / 2);
+        double reach = Math.hypot(Math.max(shape.topM(), shape.bottomM()) / 2, shape.heightM() / 2);
         SweptLine line = SweptLine.of(shape.line(), shape.up(), reach, check);
         check.orThrow();
         if (line == null) {
@@ -198,7 +196,7 @@ final class BoxSectionFamily {
     /** Every line of the section must run forward from ring to ring, else the inside of a bend folds over. */
     private void checkForward(Ring a, Ring b) {
         Vec3 along = b.along();
-        for (double[] p : loop.hull()) {
+        for (double[] p : loop.corners()) {
             if (!(b.at(p[0], p[1]).minus(a.at(p[0], p[1])).dot(along) >= LEAST_M)) {
                 int point = line.pointOfPiece(Math.min(line.pieces() - 1, b.piece()));
                 check.error(
@@ -234,19 +232,6 @@ final class BoxSectionFamily {
                 model.quad(wall, a.get(k), a.get(next), b.get(next), b.get(k));
             }
         }
-        if (shape.lipM() > 0) {
-            lip("left lip", -1);
-            lip("right lip", +1);
-        }
-    }
-
-    private void lip(String name, int side) {
-        int part = model.part(name, PartKind.OTHER, spec.gaugeM());
-        double inner = side * shape.bottomM() / 2;
-        double outer = inner + side * shape.lipM();
-        strip(part, 0, rings.size() - 1, new double[] {inner, -shape.heightM() / 2}, new double[] {
-            outer, -shape.heightM() / 2
-        });
     }
 
     /** A strip between two lines of the section, from ring to ring. */

@@ -327,12 +327,14 @@ final class ShellFamily {
         }
         double dy = points[high][0] - points[low][0];
         double dz = points[high][1] - points[low][1];
-        boolean crown = row == points.length - 1;
         Vec3 foot = new Vec3(section.getKey(), points[row][0], points[row][1]);
-        Vec3 inward = crown ? Vec3.Z.negate() : new Vec3(0, -dz, dy).unit();
+        // at the crown, and where a flat keel or crown has run out into a point, a blade stands upright
+        boolean middle = foot.y() < 1e-9;
+        boolean upper = row > points.length / 2;
+        Vec3 inward = middle ? (upper ? Vec3.Z.negate() : Vec3.Z) : new Vec3(0, -dz, dy).unit();
         Vec3 top = foot.plus(shape.stringerHeightM(), inward);
         Outline.Polygon outline = new Outline.Polygon(RingOffset.distinct(outline(rightSide(section))));
-        boolean fits = outline.clearanceM(top.y(), top.z()) > 0 && (crown || top.y() > 0);
+        boolean fits = outline.clearanceM(top.y(), top.z()) > 0 && (middle || top.y() > 0);
         if (!fits) {
             SpecCheck check = new SpecCheck(spec.place());
             check.error(

@@ -1,7 +1,5 @@
 package baymist.cavity;
 
-import baymist.geom.Outline;
-import baymist.geom.PlacedOutline;
 import baymist.geom.Vec3;
 import baymist.scene.CavitySpec.TubeFrame;
 import baymist.scene.PhaseStates;
@@ -10,7 +8,6 @@ import baymist.scene.TubeFrameSpec.Tube;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 
 /**
@@ -21,7 +18,7 @@ import java.util.Set;
  * by the earlier tubes' walls: closed whatever the angles and diameters. The first tube at a node runs past it far enough to
  * take the others on its wall. Cuts stop 1 nm inside the earlier wall, so that the sheets cross instead of just meeting.
  *
- * <p>A joint hole is a circle in the first wall that the tube's axis meets on its way to the node.
+ * <p>A joint hole is a circle in the first wall that the tube's axis meets on its way to the node ({@link JointHoles}).
  */
 final class TubeFrameFamily {
     /** Overlap of a cut wall with the wall that it lands on, m: far below a voxel, far above rounding. */
@@ -252,18 +249,9 @@ final class TubeFrameFamily {
         Vec3 inward = t.from() == node ? direction(tube).negate() : direction(tube);
         Vec3 start = node(t.from() == node ? t.to() : t.from());
         double length = node(t.from()).distance(node(t.to()));
-        int landsOn = -1;
-        double first = Double.POSITIVE_INFINITY;
-        for (int k = 0; k < tube; k++) {
-            double[] range = prisms.get(k).body().range(start, inward);
-            // only what it meets on the half towards this node
-            if (range[0] <= range[1] && range[0] > 0.5 * length && range[0] < Math.min(first, length)) {
-                first = range[0];
-                landsOn = k;
-            }
-        }
+        JointHoles joints = new JointHoles(prisms);
         String nodeName = shape.nodes().get(node).name();
-        if (landsOn < 0) {
+        if (!joints.meets(tube, start, inward, length)) {
             check.error(
                     "CAV-049",
                     t.place(),
@@ -271,39 +259,18 @@ final class TubeFrameFamily {
                             + "', but no tube listed before it stands there; leave the hole out, or list the other tube first");
             return;
         }
-        Vec3 centre = start.plus(first, inward);
-        Vec3 out = prisms.get(landsOn).body().normalAt(centre);
-        int part = parts.get(landsOn)[prisms.get(landsOn).faceOf(out)];
-        if (part < 0) {
-            part = parts.get(landsOn)[0];
+        JointHoles.Found found = joints.find(tube, start, inward, length, diameterM);
+        if (found == null) {
+            check.error(
+                    "CAV-049",
+                    t.place(),
+                    "the joint hole of " + name(tube) + " at node '" + nodeName + "' is " + SpecCheck.mm(diameterM)
+                            + " wide and fits nowhere on the wall that it shares with an earlier tube; a smaller one expected");
+            return;
         }
-        String name = String.format(Locale.ROOT, "joint of %s at %s", name(tube), nodeName);
-        PlacedOutline place = PlacedOutline.of(
-                new Outline.Circle(diameterM / 2),
-                centre,
-                inward.cross(out).length() > 0.1 ? inward : out.anyPerpendicular(),
-                out.negate());
-        remarkNeighbours(tube, landsOn, name, place, diameterM / 2);
-        model.placed.add(
-                new SheetModel.Placed(name, part, Opening.Kind.HOLE, place, PhaseStates.ALWAYS_OPEN, t.place()));
-    }
-
-    /** A hole whose rim leaves the tube's own prism, or enters a third tube, is told. */
-    private void remarkNeighbours(int tube, int landsOn, String name, PlacedOutline place, double radiusM) {
-        for (int i = 0; i < 16; i++) {
-            double angle = 2 * Math.PI * i / 16;
-            // a step off the wall, into the tube
-            Vec3 rim = place.point(radiusM * Math.cos(angle), radiusM * Math.sin(angle))
-                    .plus(-1e-6, place.normal());
-            boolean mine = prisms.get(tube).body().contains(rim, 0);
-            for (int k = 0; k < tube && mine; k++) {
-                mine = k == landsOn || !prisms.get(k).body().contains(rim, 0);
-            }
-            if (!mine) {
-                model.remarks.add("the " + name + " is wider than the place where the tubes meet, near "
-                        + SpecCheck.at(place.centreM()) + "; part of it leads elsewhere");
-                return;
-            }
-        }
+        String name = "joint of " + name(tube) + " at " + nodeName;
+        int part = parts.get(found.landsOn())[found.face()];
+        model.placed.add(new SheetModel.Placed(
+                name, part, Opening.Kind.HOLE, found.place(), PhaseStates.ALWAYS_OPEN, t.place()));
     }
 }

@@ -2,6 +2,7 @@ package baymist.cavity;
 
 import baymist.geom.Vec3;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /**
@@ -9,14 +10,19 @@ import java.util.List;
  * so that the polygon's area is pi r^2.
  */
 final class TubePrism {
-    private static final int WALL = 0;
+    /** Face number of the wall, see {@link #faceOf}. */
+    static final int WALL = 0;
 
     private final List<Vec3> first = new ArrayList<>();
     private final List<Vec3> last = new ArrayList<>();
+    private final Vec3 start;
     private final Vec3 along;
+    private final double radiusM;
     private final ConvexBody body = new ConvexBody();
 
     TubePrism(Vec3 from, Vec3 to, double radiusM, int segments) {
+        this.start = from;
+        this.radiusM = radiusM;
         along = to.minus(from).unit();
         double step = 2 * Math.PI / segments;
         double corner = radiusM * Math.sqrt(step / Math.sin(step));
@@ -38,6 +44,16 @@ final class TubePrism {
         return body;
     }
 
+    double radiusM() {
+        return radiusM;
+    }
+
+    /** Unit vector from the axis through a point off it, square to the axis. */
+    Vec3 spoke(Vec3 p) {
+        Vec3 d = p.minus(start);
+        return d.plus(-d.dot(along), along).unit();
+    }
+
     /** Sides of the wall, wound outward. */
     List<List<Vec3>> sides() {
         List<List<Vec3>> sides = new ArrayList<>();
@@ -52,7 +68,7 @@ final class TubePrism {
     List<Vec3> end(int which) {
         List<Vec3> rim = new ArrayList<>(which == 0 ? first : last);
         if (which == 0) {
-            java.util.Collections.reverse(rim);
+            Collections.reverse(rim);
         }
         return rim;
     }

