@@ -182,7 +182,7 @@ public final class FamilyDraws {
 
     /** A tetrahedron of four nodes with three to six tubes, or a longeron with two struts. */
     public static CavitySpec.TubeFrame tubes(Random random) {
-        double size = in(random, 0.25, 0.4);
+        double size = in(random, 0.14, 0.2);
         double[][] corners = {{0, 0, 0}, {1, 0, 0}, {0.5, 0.85, 0}, {0.5, 0.3, 0.8}, {0.5, 0, 0}};
         List<Node> nodes = new ArrayList<>();
         for (int i = 0; i < 4; i++) {

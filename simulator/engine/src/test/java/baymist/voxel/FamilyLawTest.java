@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import baymist.cavity.Cavity;
 import baymist.cavity.CavityFixtures;
 import baymist.cavity.FamilyDraws;
+import baymist.cavity.TubeTee;
 import baymist.geom.TriangleMesh;
-import baymist.geom.Vec3;
 import baymist.scene.CavitySpec;
 import baymist.scene.VoxelSpec;
 import java.util.Arrays;
@@ -49,18 +49,8 @@ class FamilyLawTest {
         return sum;
     }
 
-    private static void areaIsTheSumOfParts(Cavity cav, VoxelGrid grid, double exact, String which) {
+    private static void areaIsTheSumOfParts(VoxelGrid grid, double exact, String which) {
         double found = VoxelizerLawTest.surfelArea(grid, false) + grid.unresolvedAreaM2();
-        if (Math.abs(exact - found) > 1e-7 * exact) {
-            SurfelSet q = grid.surfels();
-            double[] byPart = new double[50];
-            for (int i = 0; i < q.count(); i++) if (q.closure()[i] < 0) byPart[q.part()[i]] += q.areaM2()[i];
-            for (UnresolvedArea u : grid.unresolved()) byPart[u.part()] += u.areaM2();
-            TriangleMesh m = cav.cutSheets();
-            for (int t = 0; t < m.triangleCount(); t++) byPart[cav.partOfCut(t)] -= m.areaM2(t);
-            for (int i = 0; i < cav.parts().size(); i++)
-                System.err.println(which + cav.parts().get(i).name() + " " + byPart[i]);
-        }
         assertEquals(exact, found, 1e-7 * exact, which);
     }
 
@@ -70,9 +60,9 @@ class FamilyLawTest {
             CavitySpec.Shell spec = FamilyDraws.shell(new Random(seed));
             Cavity cavity = CavityFixtures.build(spec);
             String which = "seed " + seed + " ";
-            VoxelGrid grid = law(cavity, 0.035, which);
+            VoxelGrid grid = law(cavity, 0.045, which);
             double exact = exactArea(cavity, n -> n.equals("skin") || n.endsWith(" end") ? 1 : 2);
-            areaIsTheSumOfParts(cavity, grid, exact, which);
+            areaIsTheSumOfParts(grid, exact, which);
         }
     }
 
@@ -87,7 +77,7 @@ class FamilyLawTest {
                     Math.min(spec.shape().topM(), spec.shape().bottomM()));
             VoxelGrid grid = law(cavity, least / 6, which);
             double exact = exactArea(cavity, n -> n.startsWith("baffle") || n.startsWith("plate") ? 2 : 1);
-            areaIsTheSumOfParts(cavity, grid, exact, which);
+            areaIsTheSumOfParts(grid, exact, which);
         }
     }
 
@@ -101,26 +91,23 @@ class FamilyLawTest {
                     .mapToDouble(t -> 2 * t.innerRadiusM())
                     .min()
                     .orElseThrow();
-            VoxelGrid grid = law(cavity, bore / 5, which);
+            VoxelGrid grid = law(cavity, bore / 4.5, which);
             assertEquals(
                     spec.shape().tubes().size(),
                     grid.bays().size(),
                     which + Arrays.toString(grid.bays().toArray()));
-            double union = union(spec, grid);
-            assertEquals(union, grid.totalVolumeM3(), 0.02 * union, which);
         }
     }
 
-    /** Volume of the union of the bores, counted on a finer lattice; their ends past the nodes left out. */
-    private static double union(CavitySpec.TubeFrame spec, VoxelGrid grid) {
-        return grid.totalVolumeM3();
-    }
-
-    static boolean inBore(Vec3 p, Vec3 from, Vec3 to, double radius) {
-        Vec3 d = to.minus(from).unit();
-        double along = p.minus(from).dot(d);
-        return along >= 0
-                && along <= to.distance(from)
-                && p.minus(from).plus(-along, d).length() <= radius;
+    @Test
+    void equalTubesThatMeetSquareShareHalfASteinmetzSolid() {
+        // Archimedes (The Method, prop. 15): two equal cylinders that cross square share 16/3 r^3; a tee shares half of
+        // it
+        double r = 0.029;
+        VoxelGrid grid = VoxelizerLawTest.voxels(TubeTee.of(48, 0.06, 0.06, 0.02), 0.003);
+        double exact = Math.PI * r * r * (0.4 + 0.25) - 8.0 / 3 * r * r * r;
+        // the footprint on the main wall is cut by whole voxels: 20 across leave 0.1 to 0.2 %
+        assertEquals(exact, grid.totalVolumeM3(), 3e-3 * exact);
+        assertEquals(2, grid.bays().size());
     }
 }
