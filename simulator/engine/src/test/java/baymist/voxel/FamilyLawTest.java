@@ -17,7 +17,8 @@ import org.junit.jupiter.api.Test;
 
 /** Any valid shell, box section or tube frame is closed and has exactly the openings that were stated. */
 class FamilyLawTest {
-    private static final int DRAWS = 200;
+    /** More with {@code -Dbaymist.draws=2000}. */
+    private static final int DRAWS = Integer.getInteger("baymist.draws", 200);
 
     private static VoxelGrid law(Cavity cavity, double h, String which) {
         VoxelGrid grid = VoxelizerLawTest.voxels(cavity, new VoxelSpec(h, h, h));
@@ -60,7 +61,7 @@ class FamilyLawTest {
             CavitySpec.Shell spec = FamilyDraws.shell(new Random(seed));
             Cavity cavity = CavityFixtures.build(spec);
             String which = "seed " + seed + " ";
-            VoxelGrid grid = law(cavity, 0.045, which);
+            VoxelGrid grid = law(cavity, 0.06, which);
             double exact = exactArea(cavity, n -> n.equals("skin") || n.endsWith(" end") ? 1 : 2);
             areaIsTheSumOfParts(grid, exact, which);
         }
@@ -75,7 +76,7 @@ class FamilyLawTest {
             double least = Math.min(
                     spec.shape().heightM(),
                     Math.min(spec.shape().topM(), spec.shape().bottomM()));
-            VoxelGrid grid = law(cavity, least / 6, which);
+            VoxelGrid grid = law(cavity, least / 5, which);
             double exact = exactArea(cavity, n -> n.startsWith("baffle") || n.startsWith("plate") ? 2 : 1);
             areaIsTheSumOfParts(grid, exact, which);
         }
@@ -91,7 +92,7 @@ class FamilyLawTest {
                     .mapToDouble(t -> 2 * t.innerRadiusM())
                     .min()
                     .orElseThrow();
-            VoxelGrid grid = law(cavity, bore / 4.5, which);
+            VoxelGrid grid = law(cavity, bore / 4, which);
             assertEquals(
                     spec.shape().tubes().size(),
                     grid.bays().size(),
