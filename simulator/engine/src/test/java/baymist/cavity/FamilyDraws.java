@@ -137,7 +137,7 @@ public final class FamilyDraws {
         int legs = 1 + random.nextInt(3);
         double firstLeg = 0;
         for (int i = 0; i < legs; i++) {
-            double length = size * in(random, 7, 10);
+            double length = size * in(random, 6, 8);
             firstLeg = i == 0 ? length : firstLeg;
             at = at.plus(length, direction);
             double radius = i + 1 < legs && random.nextInt(3) > 0 ? size * in(random, 1, 2) : 0;
