@@ -159,6 +159,13 @@ final class BoxSectionFamily {
                         "baffle " + (i + 1) + " stands at " + SpecCheck.mm(b.alongM()) + "; between the ends, 0 and "
                                 + SpecCheck.mm(line.lengthM()) + ", expected");
             }
+            if (i > 0 && !(b.alongM() - shape.baffles().get(i - 1).alongM() >= 1e-4)) {
+                check.error(
+                        "CAV-047",
+                        b.place(),
+                        "baffle " + (i + 1) + " stands at " + SpecCheck.mm(b.alongM())
+                                + ", not beyond the one before; list them along the line, 0.1 mm apart at least");
+            }
         }
         for (int i = 0; i < shape.plates().size(); i++) {
             Plate p = shape.plates().get(i);

@@ -8,7 +8,9 @@ import baymist.scene.ShellSpec.HalfBreadth;
 import baymist.scene.ShellSpec.Measured;
 import baymist.scene.ShellSpec.Oval;
 import baymist.scene.ShellSpec.Station;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /** Whether the measures of a shell make sense together. */
 final class ShellChecks {
@@ -37,7 +39,25 @@ final class ShellChecks {
         for (Floor floor : shape.floors()) {
             floor(check, shape, floor, first, last);
         }
+        names(check, shape);
         check.orThrow();
+    }
+
+    /** Parts are called by name, so a name of the user's must not be that of another part. */
+    private static void names(SpecCheck check, ShellSpec shape) {
+        Set<String> taken = new HashSet<>(List.of("skin", "forward end", "aft end"));
+        for (Frame f : shape.frames()) {
+            if (f.name() != null && !taken.add(f.name())) {
+                check.error(
+                        "CAV-043", f.place(), "two parts are called '" + f.name() + "'; give the frame its own name");
+            }
+        }
+        for (Floor f : shape.floors()) {
+            if (f.name() != null && !taken.add(f.name())) {
+                check.error(
+                        "CAV-044", f.place(), "two parts are called '" + f.name() + "'; give the floor its own name");
+            }
+        }
     }
 
     private static void stations(SpecCheck check, List<Station> stations) {

@@ -283,6 +283,8 @@ class BoxSectionFamilyTest {
         refused("CAV-046", List.of(at(0, 0, 0), bend(1, 0, 0, -1, 0), at(1, 0, 1)), List.of(), List.of(), List.of());
         refused("CAV-047", straight, List.of(new Baffle(1.2, List.of(), HERE)), List.of(), List.of());
         refused("CAV-047", straight, List.of(new Baffle(0, List.of(), HERE)), List.of(), List.of());
+        Baffle same = new Baffle(0.4, List.of(), HERE);
+        refused("CAV-047", straight, List.of(same, same), List.of(), List.of());
         refused("CAV-047", bent, List.of(new Baffle(0.9, List.of(), HERE)), List.of(), List.of());
         refused("CAV-047", straight, List.of(), List.of(new Plate(Wall.TOP, 0.1, 0.5, 0.2, 0, HERE)), List.of());
         refused("CAV-047", straight, List.of(), List.of(new Plate(Wall.TOP, 0.1, 0.5, 0.02, 0.2, HERE)), List.of());

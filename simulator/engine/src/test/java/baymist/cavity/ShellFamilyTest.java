@@ -269,6 +269,9 @@ class ShellFamilyTest {
         refused("CAV-043", good, List.of(ring(0.5, -0.5)), List.of(), 0);
         refused("CAV-044", good, List.of(), List.of(new Floor(null, 0, 0.5, 2, List.of(), HERE)), 0);
         refused("CAV-044", good, List.of(), List.of(new Floor(null, -0.35, 0, 1, List.of(), HERE)), 0);
+        refused("CAV-043", good, List.of(new Frame("skin", 0.5, 0.02, List.of(), HERE)), List.of(), 0);
+        Floor named = new Floor("deck", 0, 0, 1, List.of(), HERE);
+        refused("CAV-044", good, List.of(), List.of(named, new Floor("deck", 0.1, 0, 1, List.of(), HERE)), 0);
         refused("CAV-045", good, List.of(), List.of(), 101);
         refused("CAV-045", List.of(oval(0, 0.018, 0.4), oval(1, 0.3, 0.3)), List.of(), List.of(), 8);
         refused("CAV-028", good, List.of(ring(0.5, 0.05, hole(0.6, 0, 0.02))), List.of(), 0);
