@@ -72,6 +72,15 @@ public final class CavityBuilder {
     }
 
     private static SheetModel sheets(CavitySpec spec) {
+        if (spec instanceof CavitySpec.Shell shell) {
+            return ShellFamily.build(shell);
+        }
+        if (spec instanceof CavitySpec.BoxSection box) {
+            return BoxSectionFamily.build(box);
+        }
+        if (spec instanceof CavitySpec.TubeFrame frame) {
+            return TubeFrameFamily.build(frame);
+        }
         if (spec instanceof CavitySpec.ControlSurface surface) {
             return ControlSurfaceFamily.build(surface);
         }

@@ -84,6 +84,15 @@ final class OpeningPlan {
     }
 
     private List<OpeningSpec> ports() {
+        if (spec instanceof CavitySpec.Shell s) {
+            return s.ports();
+        }
+        if (spec instanceof CavitySpec.BoxSection s) {
+            return s.ports();
+        }
+        if (spec instanceof CavitySpec.TubeFrame s) {
+            return s.ports();
+        }
         if (spec instanceof CavitySpec.ControlSurface s) {
             return s.ports();
         }

@@ -132,4 +132,16 @@ public sealed interface CavitySpec {
             List<OpeningSpec> ports,
             SourcePlace place)
             implements CavitySpec {}
+
+    /** A tail cone or stretch of fuselage; measures in {@link ShellSpec}, gauge m. */
+    record Shell(String name, ShellSpec shape, double gaugeM, List<OpeningSpec> ports, SourcePlace place)
+            implements CavitySpec {}
+
+    /** A box or hat section along a bent line; measures in {@link BoxSectionSpec}, gauge m. */
+    record BoxSection(String name, BoxSectionSpec shape, double gaugeM, List<OpeningSpec> ports, SourcePlace place)
+            implements CavitySpec {}
+
+    /** A frame of round tubes; measures in {@link TubeFrameSpec}. */
+    record TubeFrame(String name, TubeFrameSpec shape, List<OpeningSpec> ports, SourcePlace place)
+            implements CavitySpec {}
 }

@@ -29,6 +29,9 @@ final class CavityAssembler {
             case "wing_box" -> wingBox(f);
             case "block" -> block(f);
             case "round" -> round(f);
+            case "shell" -> new ShellFormat(openings, problems).shell(f, ports(f));
+            case "box_section" -> new BoxSectionFormat(openings, new ShellFormat(openings, problems)).box(f, ports(f));
+            case "tube_frame" -> new TubeFrameFormat(problems, openings).frame(f, ports(f));
             case "mesh" -> mesh(f);
             default -> throw new IllegalArgumentException("no cavity family " + f.group());
         };

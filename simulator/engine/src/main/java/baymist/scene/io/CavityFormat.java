@@ -189,6 +189,9 @@ final class CavityFormat {
                     ROTATION,
                     SHEET,
                     PORTS),
+            ShellFormat.group(ModelFormat.VERSION, NAME, SHEET, PORTS),
+            BoxSectionFormat.group(ModelFormat.VERSION, NAME, SHEET, PORTS),
+            TubeFrameFormat.group(ModelFormat.VERSION, NAME, PORTS),
             Group.of(
                     "mesh",
                     "sheets from a file: STL or shell bulk data",
