@@ -39,61 +39,48 @@ public final class Sag {
     /**
      * Prepares a rod on its line.
      *
-     * @param cavity sheets that the rod may rest on
+     * @param around what it may rest on
      * @param entry index of the opening it goes in by
-     * @param openInPass whether each opening stands open, [openings]
-     * @param origin where the line crosses the entry's plane, m
-     * @param axis unit vector going in
-     * @param pastOwnM depth from which the entry's own sheet counts, m
-     * @param maxDepthM deepest insertion that will be asked for, m
+     * @param line its straight way; its greatest depth is the deepest that may be asked for
      * @param gravity unit vector along gravity
      * @param gravityMPerS2 its magnitude, m/s²
      */
     public Sag(
-            Cavity cavity,
+            Surroundings around,
             int entry,
-            boolean[] openInPass,
-            Vec3 origin,
-            Vec3 axis,
-            double pastOwnM,
-            double maxDepthM,
+            WandPath.Straight line,
             TubeSection tube,
             Vec3 gravity,
             double gravityMPerS2) {
-        this.cavity = cavity;
-        this.origin = origin;
-        this.axis = axis;
+        this.cavity = around.cavity();
+        this.origin = line.originM();
+        this.axis = line.axis();
         this.tube = tube;
         Vec3 square = gravity.plus(-gravity.dot(axis), axis);
         this.gravityAcross = gravityMPerS2 * square.length();
         this.down = square.length() > ALONG && gravityMPerS2 > 0 ? square.unit() : null;
-        this.corridor = down == null ? null : corridor(down, entry, openInPass, Math.max(pastOwnM, 1e-6), maxDepthM);
-        this.stationM = stations(corridor, maxDepthM);
+        this.corridor = down == null ? null : corridor(around, down, entry, line.maxDepthM());
+        this.stationM = stations(corridor, line.maxDepthM());
     }
 
-    private SagCorridor corridor(Vec3 way, int entry, boolean[] openInPass, double pastOwnM, double maxDepthM) {
+    private SagCorridor corridor(Surroundings around, Vec3 way, int entry, double maxDepthM) {
         SagCorridor c = new SagCorridor(origin, axis, way, tube.outerM() / 2);
-        TriangleMesh sheets = cavity.cutSheets();
-        int own = cavity.openings().get(entry).part();
-        for (int t = 0; t < sheets.triangleCount(); t++) {
-            int part = cavity.partOfCut(t);
-            c.add(
-                    sheets,
-                    t,
-                    part == own ? pastOwnM : 1e-6,
-                    maxDepthM,
-                    cavity.parts().get(part).name(),
-                    part);
-        }
-        TriangleMesh closures = cavity.closures();
-        for (int t = 0; t < closures.triangleCount(); t++) {
-            int o = cavity.openingOfClosure(t);
-            if (o != entry && !openInPass[o]) {
-                Opening closed = cavity.openings().get(o);
-                c.add(closures, t, 1e-6, maxDepthM, "closed opening '" + closed.name() + "'", -1);
-            }
+        Opening opening = cavity.openings().get(entry);
+        double pastOwn = pastOwnSheetM(opening);
+        TriangleMesh mesh = around.mesh();
+        for (int t = 0; t < mesh.triangleCount(); t++) {
+            int part = around.part(t);
+            c.add(mesh, t, part == opening.part() ? pastOwn : 1e-6, maxDepthM, around.name(t), part);
         }
         return c;
+    }
+
+    /** Depth from which the entry's own sheet counts: its rim lies behind, its polygon and gauge too. */
+    private double pastOwnSheetM(Opening opening) {
+        double cos = Math.max(1e-3, Math.abs(axis.dot(opening.place().normal())));
+        double tan = Math.sqrt(Math.max(0, 1 - cos * cos)) / cos;
+        double gauge = cavity.parts().get(opening.part()).gaugeM();
+        return 0.5 * tube.outerM() * tan + gauge + 0.05 * opening.place().outline().reachM() + 1e-6;
     }
 
     /** Nodes up to the greatest depth: evenly, and one at each rib; those closer than a third of the spacing are one. */

@@ -51,6 +51,9 @@ final class SagCorridor {
             corners[k] = new double[] {p.dot(across), p.dot(down), p.dot(axis)};
         }
         double r = radiusM * WITHIN;
+        if (beside(corners, 0, -r, r) || beside(corners, 2, fromM, toM)) {
+            return;
+        }
         double[][] cut = clip(clip(clip(clip(corners, 0, r, true), 0, -r, false), 2, toM, true), 2, fromM, false);
         if (cut.length == 0) {
             return;
@@ -64,6 +67,12 @@ final class SagCorridor {
             high = Math.max(high, c[2]);
         }
         pieces.add(new Piece(cut, z >= 0, low, high, name, part));
+    }
+
+    private static boolean beside(double[][] p, int coordinate, double low, double high) {
+        double least = Math.min(p[0][coordinate], Math.min(p[1][coordinate], p[2][coordinate]));
+        double most = Math.max(p[0][coordinate], Math.max(p[1][coordinate], p[2][coordinate]));
+        return most < low || least > high;
     }
 
     /** Places along the rod where something narrow stands, such as a rib; m, in no order. */

@@ -1,5 +1,8 @@
 package baymist.access;
 
+import baymist.scene.WandMaterial;
+import baymist.scene.WandSpec;
+
 /**
  * A tube full of oil as a beam.
  *
@@ -23,6 +26,13 @@ public record TubeSection(
             throw new IllegalArgumentException("modulus " + modulusPa + " Pa, density " + densityKgPerM3
                     + " kg/m3, yield " + yieldPa + " Pa, filling " + fillKgPerM3 + " kg/m3: positive values expected");
         }
+    }
+
+    /** A wand's tube full of oil of this density (kg/m³). */
+    public static TubeSection of(WandSpec wand, double oilKgPerM3) {
+        WandMaterial m = wand.material();
+        return new TubeSection(
+                wand.outerM(), wand.boreM(), m.modulusPa(), m.densityKgPerM3(), m.yieldPa(), oilKgPerM3);
     }
 
     /** Bending stiffness E I, N m². */

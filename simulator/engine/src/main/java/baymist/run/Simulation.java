@@ -75,4 +75,16 @@ public final class Simulation {
             return new CheckResult(scene, cavity, grid, insertions, RunFindings.geometry(scene, cavity, grid));
         }
     }
+
+    /** Looks where wands get to: every entry with every wand, search, sag, share of the cavity. Nothing is sprayed. */
+    public static ReachResult reach(Scene scene, ReachOptions reach, RunOptions options, RunObserver observer) {
+        StageClock clock = new StageClock(observer);
+        try (Workers workers = new Workers(options.threads())) {
+            clock.begin("sheets and openings");
+            Cavity cavity = CavityBuilder.build(scene);
+            clock.begin("voxels");
+            VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
+            return new Reaching(scene, cavity, grid, reach).run(workers, observer);
+        }
+    }
 }

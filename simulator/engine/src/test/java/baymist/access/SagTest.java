@@ -35,7 +35,10 @@ class SagTest {
     private static Sag sag(Cavity cavity, TubeSection tube, double depthM, Vec3 gravity) {
         boolean[] open = new boolean[cavity.openings().size()];
         java.util.Arrays.fill(open, true);
-        return new Sag(cavity, 0, open, new Vec3(0.2, 0, 0.075), Vec3.Y, 0.01, depthM, tube, gravity, G);
+        Surroundings around = Surroundings.of(cavity, open, java.util.List.of());
+        WandPath.Straight line =
+                new WandPath.Straight(new Vec3(0.2, 0, 0.075), Vec3.Y, tube.outerM() / 2, depthM);
+        return new Sag(around, 0, line, tube, gravity, G);
     }
 
     @Test

@@ -32,8 +32,13 @@ public final class StructureDrawing {
     }
 
     static Canvas draw(CheckResult check, Lettering lettering) throws IOException {
+        return draw(check, new WandLayer(check), headline(check), lettering);
+    }
+
+    /** The structure with a layer over it and a line of words under its name. */
+    static Canvas draw(CheckResult check, SectionLayer layer, String words, Lettering lettering) throws IOException {
         List<SectionView> views = new SectionFinder(check).find();
-        SectionPainter painter = new SectionPainter(check);
+        SectionPainter painter = new SectionPainter(check, layer);
         double inner = WIDTH - 2 * MARGIN;
         double widest =
                 views.stream().mapToDouble(v -> v.highU() - v.lowU()).max().orElse(1);
@@ -54,7 +59,10 @@ public final class StructureDrawing {
             }
             scale = round == ROUNDS - 2 ? Math.min(scale, layout.pixelsPerM()) : layout.pixelsPerM();
         }
-        return paint(check, views, labels, painter, java.util.Objects.requireNonNull(layout), scale, lettering);
+        Canvas c = paint(check, views, labels, painter, java.util.Objects.requireNonNull(layout), scale, lettering);
+        head(c, check, words);
+        layer.key(c, MARGIN + 540, MARGIN + HEAD + 46);
+        return c;
     }
 
     /** Room for a view and its names at a scale. */
@@ -90,7 +98,6 @@ public final class StructureDrawing {
             throws IOException {
         double top = MARGIN + HEAD + KEY;
         Canvas c = new Canvas(WIDTH, (int) Math.ceil(top + layout.heightPx() + 70), lettering);
-        head(c, check);
         key(c, MARGIN, MARGIN + HEAD);
         Legend.scaleBar(c, scale, WIDTH - MARGIN, MARGIN + HEAD + 14);
         for (int i = 0; i < views.size(); i++) {
@@ -110,14 +117,8 @@ public final class StructureDrawing {
         return c;
     }
 
-    private static void head(Canvas c, CheckResult check) throws IOException {
-        double size = 34;
-        String title = check.cavity().name();
-        while (size > 16 && c.lettering().width(title, size) > WIDTH - 2 * MARGIN) {
-            size -= 1;
-        }
-        c.text(title, MARGIN, MARGIN + 30, size, Canvas.INK, Canvas.Align.LEFT);
-        String line = String.format(
+    private static String headline(CheckResult check) {
+        return String.format(
                 Locale.ROOT,
                 "%s.  %.2f L of air in %d bay%s, %d openings, %d parts.",
                 check.scene().title(),
@@ -126,6 +127,15 @@ public final class StructureDrawing {
                 check.grid().bays().size() == 1 ? "" : "s",
                 check.cavity().openings().size(),
                 check.cavity().parts().size());
+    }
+
+    private static void head(Canvas c, CheckResult check, String line) throws IOException {
+        double size = 34;
+        String title = check.cavity().name();
+        while (size > 16 && c.lettering().width(title, size) > WIDTH - 2 * MARGIN) {
+            size -= 1;
+        }
+        c.text(title, MARGIN, MARGIN + 30, size, Canvas.INK, Canvas.Align.LEFT);
         double small = 18;
         while (small > 10 && c.lettering().width(line, small) > WIDTH - 2 * MARGIN) {
             small -= 0.5;
@@ -149,15 +159,6 @@ public final class StructureDrawing {
         c.stroke(new Ellipse2D.Double(q, b - 14, 16, 16), SectionPainter.OPEN, 1.6);
         c.stroke(new Ellipse2D.Double(q + 22, b - 14, 16, 16), SectionPainter.OPEN, 1.6, 6f, 4f);
         c.text("opening behind / in front of the plane", q + 50, b, size, Canvas.INK, Canvas.Align.LEFT);
-        c.stroke(new Line2D.Double(q, b + 19, q + 34, b + 19), Canvas.WAND, 2);
-        c.fill(new Ellipse2D.Double(q + 29, b + 14, 10, 10), Canvas.WAND);
-        c.text(
-                "wand, tip at its deepest; ring: it runs along the line of sight",
-                q + 50,
-                b + 24,
-                size,
-                Canvas.INK,
-                Canvas.Align.LEFT);
         c.text(
                 "sizes in mm: \u00f8 diameter, length \u00d7 width; scales in mm from the origin",
                 x + 1110,
