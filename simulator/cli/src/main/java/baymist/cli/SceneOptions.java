@@ -102,6 +102,8 @@ final class SceneOptions {
                 s.initialFog(),
                 s.sizeBins(),
                 s.raysPerJet(),
-                s.stationSpacingM());
+                s.stationSpacingM(),
+                s.protectedItems(),
+                s.obstacles());
     }
 }

@@ -82,12 +82,12 @@ final class GapFinder {
     }
 
     private void collect() {
-        Map<Long, Integer> uses = MeshFamily.edgeUses(mesh);
+        EdgeTable edges = new EdgeTable(mesh);
         for (int t = 0; t < mesh.triangleCount(); t++) {
             for (int k = 0; k < 3; k++) {
                 int a = mesh.corner(t, k);
                 int b = mesh.corner(t, (k + 1) % 3);
-                if (uses.getOrDefault(MeshFamily.edge(a, b), 0) == 1) {
+                if (edges.usesBetween(a, b) == 1) {
                     free.computeIfAbsent(a, v -> new TreeMap<>()).put(b, t);
                     free.computeIfAbsent(b, v -> new TreeMap<>()).put(a, t);
                 }

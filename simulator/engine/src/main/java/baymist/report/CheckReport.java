@@ -1,6 +1,7 @@
 package baymist.report;
 
 import baymist.access.Insertion;
+import baymist.cavity.MeshHealth;
 import baymist.cavity.Opening;
 import baymist.geom.Vec3;
 import baymist.run.CheckResult;
@@ -42,6 +43,10 @@ public final class CheckReport {
         page.line(
                 "Grid: %d cells of %s, %d surfels.",
                 g.cellCount(), TextReport.voxel(g.sizeM()), g.surfels().count());
+        MeshHealth health = MeshHealth.of(c.cavity());
+        if (health != null) {
+            MeshReport.text(page, health);
+        }
         leaks(page, g.leaks());
         unresolved(page, c);
         openings(page, c);
@@ -148,6 +153,10 @@ public final class CheckReport {
         root.put("baymist", ResultJson.FORMAT);
         root.set("scene", ResultJson.scene(c.scene()));
         root.set("grid", ResultJson.grid(c.grid(), structureAreaM2(c.grid())));
+        MeshHealth health = MeshHealth.of(c.cavity());
+        if (health != null) {
+            root.set("mesh", MeshReport.json(health));
+        }
         ArrayNode unresolved = root.putArray("unresolved");
         for (UnresolvedArea u : c.grid().unresolved()) {
             ObjectNode o = unresolved.addObject();
@@ -170,10 +179,9 @@ public final class CheckReport {
 
     private static double structureAreaM2(VoxelGrid g) {
         double[] area = g.surfels().areaM2();
-        int[] closure = g.surfels().closure();
         double sum = 0;
         for (int s = 0; s < area.length; s++) {
-            sum += closure[s] < 0 ? area[s] : 0;
+            sum += g.surfels().isStructure(s) ? area[s] : 0;
         }
         return sum;
     }
@@ -182,7 +190,7 @@ public final class CheckReport {
         return state.name().toLowerCase(Locale.ROOT);
     }
 
-    private static String mm(Vec3 p) {
+    static String mm(Vec3 p) {
         double[] mm = {1e3 * p.x(), 1e3 * p.y(), 1e3 * p.z()};
         return Arrays.stream(mm)
                         .mapToObj(v -> String.format(Locale.ROOT, "%.0f", v))

@@ -30,6 +30,7 @@ public final class TextReport {
         headline(page, r);
         coverage(page, r.coverage());
         regions(page, r);
+        ItemReport.text(page, r);
         ledger(page, r);
         findings(page, r.findings());
         page.heading("Cautions");

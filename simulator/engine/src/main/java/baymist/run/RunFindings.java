@@ -2,12 +2,16 @@ package baymist.run;
 
 import baymist.access.PassPlan;
 import baymist.cavity.Cavity;
+import baymist.cavity.PartKind;
+import baymist.coverage.ItemAssessor;
+import baymist.coverage.ItemDose;
 import baymist.fog.FogStepper;
 import baymist.ledger.MassLedger;
 import baymist.problem.Finding;
 import baymist.problem.Severity;
 import baymist.problem.SourcePlace;
 import baymist.scene.Scene;
+import baymist.voxel.UnresolvedArea;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,6 +36,7 @@ final class RunFindings {
     static List<Finding> geometry(Scene scene, Cavity cavity, VoxelGrid grid) {
         RunFindings f = new RunFindings(scene);
         f.addGeometry(cavity, grid);
+        f.addItems(scene, cavity, grid);
         return f.findings;
     }
 
@@ -47,6 +52,8 @@ final class RunFindings {
         RunFindings f = new RunFindings(scene);
         f.findings.addAll(plan.findings());
         f.addGeometry(cavity, grid);
+        f.addItems(scene, cavity, grid);
+        f.addDoses(ItemAssessor.assess(scene, cavity, grid, film.buildM()));
         f.addMist(grid, fog);
         f.addPressure(scene, airing);
         f.addJets(film, ledger);
@@ -70,9 +77,13 @@ final class RunFindings {
                                 l.where())));
         double area = 0;
         for (int s = 0; s < grid.surfels().count(); s++) {
-            area += grid.surfels().closure()[s] < 0 ? grid.surfels().areaM2()[s] : 0;
+            area += grid.surfels().isStructure(s) ? grid.surfels().areaM2()[s] : 0;
         }
-        double share = grid.unresolvedAreaM2() / (area + grid.unresolvedAreaM2());
+        double unresolved = grid.unresolved().stream()
+                .filter(u -> cavity.parts().get(u.part()).kind() != PartKind.PROTECTED)
+                .mapToDouble(UnresolvedArea::areaM2)
+                .sum();
+        double share = unresolved / (area + unresolved);
         if (share > 0.02) {
             add(
                     "GEO-003",
@@ -81,6 +92,46 @@ final class RunFindings {
                             Locale.ROOT,
                             "%.1f %% of the inside surface is finer than the voxels and not judged; a smaller voxel would show it",
                             100 * share));
+        }
+    }
+
+    /** Items that the voxels hold badly or not at all. */
+    private void addItems(Scene scene, Cavity cavity, VoxelGrid grid) {
+        for (ItemDose d : ItemAssessor.assess(
+                scene, cavity, grid, new double[grid.surfels().count()])) {
+            if (d.areaM2() + d.unresolvedM2() <= 0) {
+                add(
+                        "GEO-004",
+                        Severity.WARNING,
+                        "protected item '" + d.name() + "' has no surface in the cavity; is its position right?");
+            } else if (d.unresolvedM2() > 0.5 * (d.areaM2() + d.unresolvedM2())) {
+                add(
+                        "GEO-005",
+                        Severity.WARNING,
+                        String.format(
+                                Locale.ROOT,
+                                "%.0f %% of protected item '%s' is finer than the voxels and not judged; a smaller voxel would"
+                                        + " show it",
+                                100 * d.unresolvedM2() / (d.areaM2() + d.unresolvedM2()),
+                                d.name()));
+            }
+        }
+    }
+
+    private void addDoses(List<ItemDose> doses) {
+        for (ItemDose d : doses) {
+            if (d.exceeded()) {
+                add(
+                        "PROT-001",
+                        Severity.WARNING,
+                        String.format(
+                                Locale.ROOT,
+                                "protected item '%s' gets up to %.2f um of film, more than its limit of %.2f um: mask it, or keep"
+                                        + " the spray away from it",
+                                d.name(),
+                                1e6 * d.maxM(),
+                                1e6 * d.limitM()));
+            }
         }
     }
 

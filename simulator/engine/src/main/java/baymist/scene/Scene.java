@@ -19,6 +19,8 @@ import org.jspecify.annotations.Nullable;
  * @param sizeBins number of droplet size bins, 1..24
  * @param raysPerJet rays that sample a jet at one station, at least 16
  * @param stationSpacingM largest spacing of spray stations along a pass, m; 0 = chosen by the engine
+ * @param protectedItems what must not be sprayed, in or on the cavity
+ * @param obstacles what stands outside in the way of wands
  */
 public record Scene(
         String file,
@@ -42,12 +44,67 @@ public record Scene(
         @Nullable InitialFog initialFog,
         int sizeBins,
         int raysPerJet,
-        double stationSpacingM) {
+        double stationSpacingM,
+        List<ProtectedItem> protectedItems,
+        List<Obstacle> obstacles) {
     public Scene {
         cuts = List.copyOf(cuts);
         states = Map.copyOf(states);
         wands = Map.copyOf(wands);
         entries = List.copyOf(entries);
         passes = List.copyOf(passes);
+        protectedItems = List.copyOf(protectedItems);
+        obstacles = List.copyOf(obstacles);
+    }
+
+    /** A scene without protected items and obstacles. */
+    public Scene(
+            String file,
+            String hash,
+            String title,
+            String story,
+            CavitySpec cavity,
+            List<OpeningSpec> cuts,
+            Map<String, PhaseStates> states,
+            Map<String, WandSpec> wands,
+            ProductSpec product,
+            SupplySpec supply,
+            List<EntrySpec> entries,
+            List<PassSpec> passes,
+            double hangS,
+            TargetSpec targets,
+            Vec3 gravity,
+            double gravityMPerS2,
+            VoxelSpec voxel,
+            AirSpec air,
+            @Nullable InitialFog initialFog,
+            int sizeBins,
+            int raysPerJet,
+            double stationSpacingM) {
+        this(
+                file,
+                hash,
+                title,
+                story,
+                cavity,
+                cuts,
+                states,
+                wands,
+                product,
+                supply,
+                entries,
+                passes,
+                hangS,
+                targets,
+                gravity,
+                gravityMPerS2,
+                voxel,
+                air,
+                initialFog,
+                sizeBins,
+                raysPerJet,
+                stationSpacingM,
+                List.of(),
+                List.of());
     }
 }

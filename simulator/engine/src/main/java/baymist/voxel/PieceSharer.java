@@ -46,7 +46,9 @@ final class PieceSharer {
     /** Adds the shares of both sides of a piece. */
     void share(AreaShares out, int piece, int latticeCell, double area, double x, double y, double z) {
         for (int side = 0; side < 2; side++) {
-            if (!shareInOwnCell(out, piece, side, latticeCell, area)) {
+            if (side == sheets.withinItem(part)) {
+                out.addShare(piece, side, AreaShares.OUTSIDE, area);
+            } else if (!shareInOwnCell(out, piece, side, latticeCell, area)) {
                 int target =
                         isCovered(latticeCell, side) ? AreaShares.HIDDEN : nearestAround(latticeCell, side, x, y, z);
                 out.addShare(piece, side, target, area);

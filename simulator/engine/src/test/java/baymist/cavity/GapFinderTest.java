@@ -42,7 +42,10 @@ class GapFinderTest {
         for (Vec3[] t : gap.cap()) {
             model.triangle(-1, t[0], t[1], t[2]);
         }
-        assertTrue(MeshFamily.edgeUses(model.mesh()).values().stream().allMatch(n -> n == 2));
+        EdgeTable edges = new EdgeTable(model.mesh());
+        for (int e = 0; e < edges.count(); e++) {
+            assertEquals(2, edges.uses(e));
+        }
     }
 
     @Test

@@ -51,7 +51,9 @@ enum SceneProblem {
     NO_DRAW_BACK("SCN-054"),
     SECTION("SCN-055"),
     STRINGERS("SCN-056"),
-    NO_SPRAY("SCN-057");
+    NO_SPRAY("SCN-057"),
+    ORIENTATION("SCN-090"),
+    BODY("SCN-091");
 
     private final String id;
 
