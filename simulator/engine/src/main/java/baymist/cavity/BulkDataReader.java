@@ -26,6 +26,9 @@ final class BulkDataReader {
     private static final Pattern FEMAP_NAME = Pattern.compile("\\$\\s*Femap Property\\s+([0-9]{1,9})\\s*:\\s*(.+)");
     private static final Pattern REGION_NAME =
             Pattern.compile("\\$\\s*Elements and Element Properties for region\\s*:\\s*(.+)");
+    /** Stands above the elements of a property. */
+    private static final Pattern FAMILY_NAME = Pattern.compile("\\$\\s*Shell element data for family\\s+(\\S.*)");
+
     private static final Pattern LISTED_NAME =
             Pattern.compile("\\$ANSA_NAME_COMMENT;([0-9]{1,9});P[A-Z0-9]*;([^;]+);.*");
     private static final Pattern QUOTED_NAME = Pattern.compile("\\$HMNAME\\s+PROP\\s+([0-9]{1,9})\\s*\"([^\"]+)\".*");
@@ -52,6 +55,8 @@ final class BulkDataReader {
     private final Map<String, Integer> skipped = new TreeMap<>();
     private String lastComment = "";
     private String commentAbove = "";
+    private String familyBelow = "";
+    private String familyName = "";
 
     private BulkDataReader() {}
 
@@ -101,6 +106,8 @@ final class BulkDataReader {
             if (!data.startsWith(" ") && !data.startsWith("+") && !data.startsWith("*") && !data.startsWith(",")) {
                 cards.finish();
                 commentAbove = lastComment;
+                familyName = familyBelow.isEmpty() ? familyName : familyBelow;
+                familyBelow = "";
                 lastComment = "";
             }
             cards.line(data, lines.place());
@@ -119,6 +126,11 @@ final class BulkDataReader {
         Matcher listed = LISTED_NAME.matcher(line.strip());
         if (listed.matches()) {
             names.put(Integer.valueOf(listed.group(1)), listed.group(2).strip());
+            return;
+        }
+        Matcher family = FAMILY_NAME.matcher(line.strip());
+        if (family.matches()) {
+            familyBelow = family.group(1).strip();
             return;
         }
         Matcher region = REGION_NAME.matcher(line.strip());
@@ -210,6 +222,10 @@ final class BulkDataReader {
     private void shell(BulkCard card, int corners) {
         int element = card.id(1);
         int property = card.isBlank(2) ? element : card.id(2);
+        if (!familyName.isEmpty()) {
+            names.putIfAbsent(property, familyName);
+            familyName = "";
+        }
         int[] corner = new int[corners];
         for (int k = 0; k < corners; k++) {
             corner[k] = card.id(3 + k);

@@ -173,14 +173,9 @@ public final class Cavity {
         return imported;
     }
 
-    /** Index of the part with this name, or -1. */
+    /** Index of the part with this name, also as a mesh file may write it ("SKIN_A" for "skin a"), or -1. */
     public int partIndex(String partName) {
-        for (int i = 0; i < parts.size(); i++) {
-            if (parts.get(i).name().equals(partName)) {
-                return i;
-            }
-        }
-        return -1;
+        return Names.find(partName, parts.stream().map(Part::name).toList());
     }
 
     /** Index of the opening with this name, or -1. */

@@ -55,7 +55,7 @@ final class GapFinder {
         if (loose > 0) {
             model.remarks.add(String.format(
                     Locale.ROOT,
-                    "%.3f m of free edges end on other sheets or stand free; they bound no opening",
+                    "%.3f m of free edges are rims inside or end on other sheets; they bound no opening",
                     loose));
         }
         List<Loop> loops = new ArrayList<>();
@@ -280,11 +280,17 @@ final class GapFinder {
         model.gaps.add(new SheetModel.Gap(name, part, place, cap));
         model.remarks.add(String.format(
                 Locale.ROOT,
-                "%s: the mesh is open over %.1f cm², %.3f m across, at %s; it is treated as an opening without a cover",
+                "%s: the mesh is open over %s, %.3f m across, at %s; it is treated as an opening without a cover",
                 name,
-                1e4 * loop.areaM2(),
+                area(loop.areaM2()),
                 2 * place.outline().reachM(),
                 SpecCheck.at(middle)));
+    }
+
+    private static String area(double areaM2) {
+        return areaM2 >= 0.1
+                ? String.format(Locale.ROOT, "%.3f m²", areaM2)
+                : String.format(Locale.ROOT, "%.1f cm²", 1e4 * areaM2);
     }
 
     /** Where a gap is, in words: the side of the mesh that it faces if it lies there, else "within". */

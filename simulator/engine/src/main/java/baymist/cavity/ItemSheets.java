@@ -33,7 +33,7 @@ final class ItemSheets {
 
     private static void mark(SheetModel model, ProtectedItem item, SpecCheck check) {
         List<String> names = model.parts.stream().map(Part::name).toList();
-        int part = names.indexOf(item.partName());
+        int part = Names.find(item.partName(), names);
         if (part < 0) {
             check.error(
                     "CAV-061",

@@ -34,9 +34,9 @@ public final class CheckReport {
                 "%s",
                 "=".repeat(Math.min(Page.WIDTH, Math.max(1, c.scene().title().length()))));
         page.line(
-                "Cavity \"%s\": %.3f L of air, %s of inside surface, %d parts, %d bays.",
+                "Cavity \"%s\": %s of air, %s of inside surface, %d parts, %d bays.",
                 c.cavity().name(),
-                1e3 * g.totalVolumeM3(),
+                volume(g.totalVolumeM3()),
                 TextReport.area(structureAreaM2(g)),
                 c.cavity().parts().size(),
                 g.bays().size());
@@ -142,8 +142,8 @@ public final class CheckReport {
         page.line("%s %12s %12s %9s", Page.cell("name", 24), "volume", "surface", "cells");
         for (Bay b : bays) {
             page.line(
-                    "%s %10.3f L %12s %9d",
-                    Page.cell(b.name(), 24), 1e3 * b.volumeM3(), TextReport.area(b.areaM2()), b.cells());
+                    "%s %12s %12s %9d",
+                    Page.cell(b.name(), 24), volume(b.volumeM3()), TextReport.area(b.areaM2()), b.cells());
         }
     }
 
@@ -184,6 +184,11 @@ public final class CheckReport {
             sum += g.surfels().isStructure(s) ? area[s] : 0;
         }
         return sum;
+    }
+
+    /** Litres up to a cubic metre, m3 from there. */
+    private static String volume(double m3) {
+        return m3 < 1 ? String.format(Locale.ROOT, "%.3f L", 1e3 * m3) : String.format(Locale.ROOT, "%.3f m3", m3);
     }
 
     private static String word(Enum<?> state) {

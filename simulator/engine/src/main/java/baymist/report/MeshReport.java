@@ -35,7 +35,7 @@ final class MeshReport {
                 h.freeEdges() == 0
                         ? "no free edges: the sheets are closed"
                         : text(
-                                "%d free edges, %.3f m; they make %d %s (see Openings), the rest are rims inside or slits",
+                                "%d free edges, %.3f m; their closed loops make %d %s (see Openings), the rest are rims inside or slits",
                                 h.freeEdges(), h.freeEdgeM(), h.gaps(), h.gaps() == 1 ? "gap" : "gaps"));
         spots(page, h.edgeJoints(), "end on another sheet's edge without sharing it (T-joints), off by up to", null);
         spots(
