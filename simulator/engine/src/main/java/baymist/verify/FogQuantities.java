@@ -16,11 +16,9 @@ final class FogQuantities {
         Map<String, ToDoubleFunction<Inputs>> all = new TreeMap<>();
         all.put("layerIntegral", FogQuantities::layerIntegral);
         all.put("depositionSpeed", FogQuantities::depositionSpeed);
+        all.put("woodPlus", in -> DepositionLaw.woodPlusSpeed(in.number("schmidt"), in.number("relaxationPlus")));
         all.put(
-                "woodDepositionPlus",
-                in -> DepositionLaw.woodPlusSpeed(in.number("schmidt"), in.number("relaxationPlus")));
-        all.put(
-                "mcCoyHanrattyDepositionPlus",
+                "mcCoyHanrattyPlus",
                 in -> DepositionLaw.mcCoyHanrattyPlusSpeed(in.number("schmidt"), in.number("relaxationPlus")));
         all.put("relaxationPlus", in -> law(in).plusRelaxation(friction(in)));
         all.put("schmidtNumber", in -> law(in).schmidt());

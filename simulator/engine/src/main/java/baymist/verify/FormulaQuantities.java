@@ -1,6 +1,8 @@
 package baymist.verify;
 
+import java.util.Collections;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 
@@ -25,6 +27,10 @@ final class FormulaQuantities {
                 throw new IllegalStateException("quantity \"" + name + "\" stands twice");
             }
         });
+    }
+
+    Set<String> names() {
+        return Collections.unmodifiableSet(all.keySet());
     }
 
     /** @throws IllegalArgumentException if the quantity is not known or its inputs will not do */

@@ -1,7 +1,9 @@
 package baymist.verify;
 
 import baymist.run.RunOptions;
+import java.util.Collections;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 
@@ -27,6 +29,10 @@ final class SceneQuantities {
 
     boolean has(String quantity) {
         return all.containsKey(quantity);
+    }
+
+    Set<String> names() {
+        return Collections.unmodifiableSet(all.keySet());
     }
 
     /** @throws IllegalArgumentException if the quantity is not known or its inputs will not do */

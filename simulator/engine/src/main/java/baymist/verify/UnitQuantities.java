@@ -27,7 +27,7 @@ final class UnitQuantities {
         all.put("dynamicViscosity", in -> in.si("text", Dimension.DYNAMIC_VISCOSITY));
         all.put("kinematicViscosity", in -> in.si("text", Dimension.KINEMATIC_VISCOSITY));
         all.put("drillDiameter", in -> Quantities.drillDiameterM(in.whole("number")));
-        all.put("oilViscosityByTemperature", UnitQuantities::oilViscosity);
+        all.put("oilViscosity", UnitQuantities::oilViscosity);
         all.put("airDensity", in -> airAt(in).densityKgPerM3());
         all.put("airViscosity", in -> airAt(in).viscosityPaS());
         all.put("airMeanFreePath", in -> airAt(in).meanFreePathM());

@@ -5,6 +5,7 @@ import baymist.problem.SimulationException;
 import baymist.problem.SourcePlace;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
+import baymist.units.QuantityException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -48,7 +49,7 @@ public final class Verification {
                     ? scenes.value(c.quantity(), c.inputs())
                     : formulas.value(c.quantity(), c.inputs());
             return new Outcome(c, value, "");
-        } catch (IllegalArgumentException | SceneException | SimulationException e) {
+        } catch (IllegalArgumentException | QuantityException | SceneException | SimulationException e) {
             return new Outcome(c, Double.NaN, String.valueOf(e.getMessage()));
         }
     }

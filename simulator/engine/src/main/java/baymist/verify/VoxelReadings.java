@@ -4,9 +4,11 @@ import baymist.geom.Vec3;
 import baymist.run.CheckResult;
 import baymist.voxel.FaceSet;
 import baymist.voxel.SurfelSet;
+import baymist.voxel.UnresolvedArea;
 import baymist.voxel.VoxelGrid;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
 import java.util.function.ToDoubleBiFunction;
 
@@ -44,10 +46,16 @@ final class VoxelReadings {
         return sum(grid.surfels(), s -> grid.surfels().areaM2()[s]);
     }
 
+    /** Interior area of a part, resolved and unresolved. */
     private static double area(CheckResult r, Inputs in) {
         SurfelSet f = r.grid().surfels();
         String name = in.word("part");
-        return sum(f, s -> r.cavity().parts().get(f.part()[s]).name().equals(name) ? f.areaM2()[s] : 0);
+        IntPredicate named = p -> r.cavity().parts().get(p).name().equals(name);
+        double unresolved = r.grid().unresolved().stream()
+                .filter(u -> named.test(u.part()))
+                .mapToDouble(UnresolvedArea::areaM2)
+                .sum();
+        return unresolved + sum(f, s -> named.test(f.part()[s]) ? f.areaM2()[s] : 0);
     }
 
     private static Vec3 normal(SurfelSet f, int s) {
