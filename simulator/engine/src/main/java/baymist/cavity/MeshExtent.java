@@ -2,6 +2,8 @@ package baymist.cavity;
 
 import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -75,13 +77,21 @@ final class MeshExtent {
                 .collect(Collectors.joining(", "));
         return String.format(
                 Locale.ROOT,
-                "which length unit do the mesh's coordinates have? Its longest side is %.5g of them, that is: %s;"
+                "which length unit do the mesh's coordinates have? Its longest side is %s of them, that is: %s;"
                         + " state the right one as `unit`",
-                extent,
+                digits(extent),
                 lengths);
     }
 
     private static String length(double m) {
-        return m >= 1 ? String.format(Locale.ROOT, "%.4g m", m) : String.format(Locale.ROOT, "%.4g mm", 1000 * m);
+        return m >= 1 ? digits(m) + " m" : digits(1000 * m) + " mm";
+    }
+
+    /** Four significant digits, no zeros after them. */
+    private static String digits(double value) {
+        return BigDecimal.valueOf(value)
+                .round(new MathContext(4))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 }

@@ -68,6 +68,9 @@ final class PolygonSplitter {
             rest.remove(ear);
         }
         triangles.add(new int[] {rest.get(0), rest.get(1), rest.get(2)});
+        for (int[] t : triangles) {
+            sound &= turn(t[0], t[1], t[2]) >= 0;
+        }
         return triangles;
     }
 

@@ -102,12 +102,12 @@ final class RunFindings {
                 scene, cavity, grid, new double[grid.surfels().count()])) {
             if (d.areaM2() + d.unresolvedM2() <= 0) {
                 add(
-                        "GEO-004",
+                        "PROT-002",
                         Severity.WARNING,
                         "protected item '" + d.name() + "' has no surface in the cavity; is its position right?");
             } else if (d.unresolvedM2() > 0.5 * (d.areaM2() + d.unresolvedM2())) {
                 add(
-                        "GEO-005",
+                        "PROT-003",
                         Severity.WARNING,
                         String.format(
                                 Locale.ROOT,

@@ -38,7 +38,7 @@ class GapFinderTest {
         assertEquals("gap 1 (forward end)", gap.name());
         assertEquals(1, gap.place().outline().areaM2(), 1e-15);
         assertEquals(0, gap.place().normal().distance(Vec3.X), 1e-15);
-        assertTrue(model.remarks.get(0).contains("10000.0 cm²"), model.remarks.toString());
+        assertTrue(model.remarks.get(0).contains("1.000 m²"), model.remarks.toString());
         for (Vec3[] t : gap.cap()) {
             model.triangle(-1, t[0], t[1], t[2]);
         }
