@@ -72,8 +72,8 @@ final class GapFinder {
             } else if (isRimOfFlatSheet(loop)) {
                 model.remarks.add(String.format(
                         Locale.ROOT,
-                        "a flat sheet of %.1f cm² stands free with its whole rim at %s",
-                        1e4 * loop.areaM2(),
+                        "a flat sheet of %s stands free with its whole rim at %s",
+                        area(loop.areaM2()),
                         SpecCheck.at(loop.place().centreM())));
             } else {
                 gap(loop, ++number, box);

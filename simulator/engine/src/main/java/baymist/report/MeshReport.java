@@ -5,6 +5,8 @@ import baymist.cavity.MeshImport;
 import baymist.geom.Vec3;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -19,24 +21,26 @@ final class MeshReport {
     static void text(Page page, MeshHealth h) {
         page.heading("Mesh");
         MeshImport in = h.imported();
-        page.line("%d triangles are used.", in.triangles());
+        page.line("%s used.", count(in.triangles(), "triangle"));
         dropped(page, in.flat(), "without area left out");
         dropped(page, in.twice(), "given twice; one of each is kept");
         if (in.welded() + in.zipped() > 0) {
             page.wrapped(
                     "* ",
                     text(
-                            "gaps closed: %d vertices joined and %d set into edges, up to %.3g mm apart; %.3f m of free edges"
+                            "gaps closed: %d vertices joined and %d set into edges, up to %s mm apart; %.3f m of free edges"
                                     + " are whole now",
-                            in.welded(), in.zipped(), 1e3 * in.widestM(), in.closedM()));
+                            in.welded(), in.zipped(), distance(in.widestM()), in.closedM()));
         }
         page.wrapped(
                 "* ",
                 h.freeEdges() == 0
                         ? "no free edges: the sheets are closed"
-                        : text(
-                                "%d free edges, %.3f m; their closed loops make %d %s (see Openings), the rest are rims inside or slits",
-                                h.freeEdges(), h.freeEdgeM(), h.gaps(), h.gaps() == 1 ? "gap" : "gaps"));
+                        : text("%s, %.3f m; ", count(h.freeEdges(), "free edge"), h.freeEdgeM())
+                                + (h.gaps() == 0
+                                        ? "they bound no gap: rims inside, or slits"
+                                        : "their closed loops make " + count(h.gaps(), "gap")
+                                                + " (see Openings), the rest are rims inside or slits"));
         spots(page, h.edgeJoints(), "end on another sheet's edge without sharing it (T-joints), off by up to", null);
         spots(
                 page,
@@ -62,7 +66,7 @@ final class MeshReport {
         if (d.count() > 0) {
             page.wrapped(
                     "* ",
-                    d.count() + " triangles " + words + ", the first at "
+                    count(d.count(), "triangle") + " " + words + ", the first at "
                             + CheckReport.mm(d.places().get(0)));
         }
     }
@@ -71,7 +75,7 @@ final class MeshReport {
         if (s.count() > 0) {
             page.wrapped(
                     "* ",
-                    text("%d vertices of free edges %s %.2g mm, at ", s.count(), words, 1e3 * s.widestM())
+                    text("%d vertices of free edges %s %s mm, at ", s.count(), words, distance(s.widestM()))
                             + s.places().stream().map(CheckReport::mm).collect(Collectors.joining(", "))
                             + (s.count() > s.places().size() ? " and more" : "")
                             + (advice == null ? "" : "; " + advice));
@@ -135,6 +139,20 @@ final class MeshReport {
     private static void places(ObjectNode o, List<Vec3> places) {
         ArrayNode a = o.putArray("placesM");
         places.forEach(p -> a.add(Json.vector(p)));
+    }
+
+    private static String count(int number, String what) {
+        return number + " " + what + (number == 1 ? "" : "s");
+    }
+
+    /** Millimetres to two digits; below a nanometre it is rounding. */
+    private static String distance(double m) {
+        return m < 1e-9
+                ? "0"
+                : BigDecimal.valueOf(1e3 * m)
+                        .round(new MathContext(2))
+                        .stripTrailingZeros()
+                        .toPlainString();
     }
 
     private static String text(String format, Object... values) {

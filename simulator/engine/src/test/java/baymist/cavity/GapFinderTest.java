@@ -114,7 +114,7 @@ class GapFinderTest {
         assertEquals(1, model.gaps.size());
         assertTrue(model.remarks.stream().anyMatch(r -> r.contains("bound no opening")), model.remarks.toString());
         assertTrue(
-                model.remarks.stream().anyMatch(r -> r.contains("flat sheet of 1500.0 cm²")), model.remarks.toString());
+                model.remarks.stream().anyMatch(r -> r.contains("flat sheet of 0.150 m²")), model.remarks.toString());
     }
 
     @Test
