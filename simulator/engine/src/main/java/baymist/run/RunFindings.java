@@ -4,7 +4,6 @@ import baymist.access.PassPlan;
 import baymist.cavity.Cavity;
 import baymist.cavity.PartKind;
 import baymist.coverage.ItemAssessor;
-import baymist.coverage.ItemDose;
 import baymist.fog.FogStepper;
 import baymist.ledger.MassLedger;
 import baymist.problem.Finding;
@@ -36,7 +35,10 @@ final class RunFindings {
     static List<Finding> geometry(Scene scene, Cavity cavity, VoxelGrid grid) {
         RunFindings f = new RunFindings(scene);
         f.addGeometry(cavity, grid);
-        f.addItems(scene, cavity, grid);
+        f.findings.addAll(ItemFindings.of(
+                ItemAssessor.assess(
+                        scene, cavity, grid, new double[grid.surfels().count()]),
+                f.place));
         return f.findings;
     }
 
@@ -53,8 +55,7 @@ final class RunFindings {
         RunFindings f = new RunFindings(scene);
         f.findings.addAll(plan.findings());
         f.addGeometry(cavity, grid);
-        f.addItems(scene, cavity, grid);
-        f.addDoses(ItemAssessor.assess(scene, cavity, grid, film.buildM()));
+        f.findings.addAll(ItemFindings.of(ItemAssessor.assess(scene, cavity, grid, film.buildM()), f.place));
         f.addMist(grid, fog, peakAirborneKg);
         f.addPressure(scene, airing);
         f.addJets(film, ledger);
@@ -93,46 +94,6 @@ final class RunFindings {
                             Locale.ROOT,
                             "%.1f %% of the inside surface is finer than the voxels and not judged; a smaller voxel would show it",
                             100 * share));
-        }
-    }
-
-    /** Items that the voxels hold badly or not at all. */
-    private void addItems(Scene scene, Cavity cavity, VoxelGrid grid) {
-        for (ItemDose d : ItemAssessor.assess(
-                scene, cavity, grid, new double[grid.surfels().count()])) {
-            if (d.areaM2() + d.unresolvedM2() <= 0) {
-                add(
-                        "PROT-002",
-                        Severity.WARNING,
-                        "protected item '" + d.name() + "' has no surface in the cavity; is its position right?");
-            } else if (d.unresolvedM2() > 0.5 * (d.areaM2() + d.unresolvedM2())) {
-                add(
-                        "PROT-003",
-                        Severity.WARNING,
-                        String.format(
-                                Locale.ROOT,
-                                "%.0f %% of protected item '%s' is finer than the voxels and not judged; a smaller voxel would"
-                                        + " show it",
-                                100 * d.unresolvedM2() / (d.areaM2() + d.unresolvedM2()),
-                                d.name()));
-            }
-        }
-    }
-
-    private void addDoses(List<ItemDose> doses) {
-        for (ItemDose d : doses) {
-            if (d.exceeded()) {
-                add(
-                        "PROT-001",
-                        Severity.WARNING,
-                        String.format(
-                                Locale.ROOT,
-                                "protected item '%s' gets up to %.2f um of film, more than its limit of %.2f um: mask it, or keep"
-                                        + " the spray away from it",
-                                d.name(),
-                                1e6 * d.maxM(),
-                                1e6 * d.limitM()));
-            }
         }
     }
 
