@@ -7,10 +7,12 @@ import baymist.scene.CavitySpec;
 import baymist.scene.EntrySpec;
 import baymist.scene.OpeningSpec;
 import baymist.scene.PhaseStates;
+import baymist.scene.ProtectedItem;
 import baymist.scene.Scene;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** Builds the sheet-metal body of a job: sheets, openings, cut sheets. See the package description. */
 public final class CavityBuilder {
@@ -28,13 +30,14 @@ public final class CavityBuilder {
                 scene.cuts(),
                 scene.states(),
                 scene.entries(),
-                new SourcePlace(scene.file(), 0, "states"));
+                new SourcePlace(scene.file(), 0, "states"),
+                scene.protectedItems());
     }
 
     /** As {@link #build(Scene)} from the parts of a scene that matter here. */
     public static Cavity build(
             CavitySpec spec, List<OpeningSpec> cuts, Map<String, PhaseStates> states, List<EntrySpec> entries) {
-        return build(spec, cuts, states, entries, spec.place());
+        return build(spec, cuts, states, entries, spec.place(), List.of());
     }
 
     private static Cavity build(
@@ -42,8 +45,10 @@ public final class CavityBuilder {
             List<OpeningSpec> cuts,
             Map<String, PhaseStates> states,
             List<EntrySpec> entries,
-            SourcePlace statesPlace) {
+            SourcePlace statesPlace,
+            List<ProtectedItem> items) {
         SheetModel model = sheets(spec);
+        ItemSheets.add(model, items, inside(spec));
         TriangleMesh open = model.mesh();
         int[] partOfOpen = model.partOfTriangle();
         capGaps(model);
@@ -67,8 +72,13 @@ public final class CavityBuilder {
                 cutter.partOfCut(),
                 cutter.closures(),
                 cutter.openingOfClosure(),
-                spec instanceof CavitySpec.Mesh mesh ? mesh.inside() : null,
-                model.remarks);
+                inside(spec),
+                model.remarks,
+                model.imported);
+    }
+
+    private static @Nullable Vec3 inside(CavitySpec spec) {
+        return spec instanceof CavitySpec.Mesh mesh ? mesh.inside() : null;
     }
 
     private static SheetModel sheets(CavitySpec spec) {

@@ -110,7 +110,7 @@ final class OpeningPlan {
 
     private @Nullable Opening stated(OpeningSpec opening) {
         List<String> partNames = model.parts.stream().map(Part::name).toList();
-        int part = partNames.indexOf(opening.part());
+        int part = Names.find(opening.part(), partNames);
         if (part < 0) {
             String text = "opening '" + opening.name() + "': " + Names.unknown("part", opening.part(), partNames);
             check.error("CAV-021", opening.place(), text);
@@ -136,7 +136,7 @@ final class OpeningPlan {
         }
         if (moved > 1e-3) {
             model.remarks.add("opening '" + opening.name() + "' was moved by " + SpecCheck.mm(moved) + " onto part '"
-                    + opening.part() + "', to " + SpecCheck.at(centre));
+                    + partNames.get(part) + "', to " + SpecCheck.at(centre));
         }
         Vec3 normal = normalAt(part, centre);
         int outside = probe.outsideSide(centre, normal);

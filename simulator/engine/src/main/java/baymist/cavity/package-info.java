@@ -9,7 +9,8 @@
  * <ol>
  *   <li>Sheets. Wing box and control surface: sections square to y, skins ruled between them through the very vertices of the
  *       ribs; block, cylinder, sphere; shell, box section and tube frame ({@code ShellFamily}, {@code BoxSectionFamily}, {@code
- *       TubeFrameFamily}); or a mesh file, welded by exact coordinates, without flat and duplicate triangles.
+ *       TubeFrameFamily}); or a mesh file, laid into structure axes, welded by exact coordinates, without flat and duplicate
+ *       triangles, its narrow gaps closed on request. Protected items are added as parts of their own.
  *   <li>Gaps of a mesh: closed loops of free edges are capped with virtual triangles (part -1) and become openings of kind GAP.
  *   <li>Openings are placed: at the nearest point of their part, along the sheet's normal there. Rays from either side tell
  *       which side is the open air; the normal of an outer opening points into the cavity, that of an inner one outboard.
@@ -28,10 +29,10 @@
  *
  * <p><b>Assumptions and limits.</b> Sheets have no thickness; the gauge is only a number. Stringers pass ribs without
  * notches. A short rib is a whole rib with an opening of kind SHORT_MEMBER. On faceted curved sheet the piece cut out is
- * larger in the sheet than the outline's area, by the secant of the facets' tilt; seen along the normal it is exact. Mesh
- * coordinates are taken as structure axes. Every gap counts as leading outside until the voxeliser finds out.
+ * larger in the sheet than the outline's area, by the secant of the facets' tilt; seen along the normal it is exact. Every gap counts as leading outside until the voxeliser finds out.
  *
- * <p><b>Messages.</b> CAV-001 to CAV-012 and CAV-041 to CAV-049 measures of a family, CAV-020 to CAV-030 openings, MSH-001 to MSH-015 mesh files.
+ * <p><b>Messages.</b> CAV-001 to CAV-012 and CAV-041 to CAV-049 measures of a family, CAV-020 to CAV-030 openings, CAV-061 to
+ * CAV-064 protected items, MSH-001 to MSH-016 mesh files.
  *
  * <p>Theory, sources and checks: docs/theory/geometry.md. How each measure is taken: docs/guide/measuring.md.
  */

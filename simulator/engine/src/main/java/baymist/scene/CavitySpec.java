@@ -118,10 +118,12 @@ public sealed interface CavitySpec {
     /**
      * Triangles or shell elements from a file.
      *
-     * @param file STL (ASCII or binary) or shell bulk data (.bdf, .dat, .nas)
-     * @param unitM length of one file unit, m
-     * @param inside a point in the cavity, if the file leaves that open; null = everything enclosed
+     * @param file STL (ASCII or binary), OBJ or shell bulk data (.bdf, .dat, .nas, .blk)
+     * @param unitM length of one file unit, m; NaN = not stated, then the builder asks for it
+     * @param inside a point in the cavity, structure axes, if the file leaves that open; null = everything enclosed
      * @param gaugeM sheet thickness where the file states none
+     * @param pose how the file's axes lie in those of the structure
+     * @param closeGapsM facing free edges up to this far apart are joined, m; 0 = none
      */
     record Mesh(
             String name,
@@ -130,8 +132,22 @@ public sealed interface CavitySpec {
             @Nullable Vec3 inside,
             double gaugeM,
             List<OpeningSpec> ports,
-            SourcePlace place)
-            implements CavitySpec {}
+            SourcePlace place,
+            MeshPose pose,
+            double closeGapsM)
+            implements CavitySpec {
+        /** A mesh in structure axes, taken as it is. */
+        public Mesh(
+                String name,
+                Path file,
+                double unitM,
+                @Nullable Vec3 inside,
+                double gaugeM,
+                List<OpeningSpec> ports,
+                SourcePlace place) {
+            this(name, file, unitM, inside, gaugeM, ports, place, MeshPose.AS_IS, 0);
+        }
+    }
 
     /** A tail cone or stretch of fuselage; measures in {@link ShellSpec}, gauge m. */
     record Shell(String name, ShellSpec shape, double gaugeM, List<OpeningSpec> ports, SourcePlace place)

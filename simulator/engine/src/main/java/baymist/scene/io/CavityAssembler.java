@@ -1,13 +1,10 @@
 package baymist.scene.io;
 
 import baymist.geom.Vec3;
-import baymist.problem.SourcePlace;
 import baymist.scene.CavitySpec;
 import baymist.scene.OpeningSpec;
 import baymist.scene.io.Value.Fields;
-import baymist.units.Dimension;
 import baymist.units.Quantities;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -32,7 +29,7 @@ final class CavityAssembler {
             case "shell" -> new ShellFormat(openings, problems).shell(f, ports(f));
             case "box_section" -> new BoxSectionFormat(openings, new ShellFormat(openings, problems)).box(f, ports(f));
             case "tube_frame" -> new TubeFrameFormat(problems, openings).frame(f, ports(f));
-            case "mesh" -> mesh(f);
+            case "mesh" -> new MeshAssembler(files, problems).mesh(f, rotationDeg(f), vector(f, "origin"), ports(f));
             default -> throw new IllegalArgumentException("no cavity family " + f.group());
         };
     }
@@ -149,24 +146,6 @@ final class CavityAssembler {
                 f.whole("segments"),
                 rotationDeg(f),
                 vector(f, "origin"),
-                f.si("gauge"),
-                ports(f),
-                f.place());
-    }
-
-    private CavitySpec mesh(Fields f) {
-        SourcePlace at = f.at("file");
-        Path named = Path.of(f.place().file());
-        Path file = f.text("file").isEmpty() ? null : files.resolve(named, f.text("file"), at);
-        if (file != null) {
-            files.include(file, at);
-        }
-        double unit = f.text("unit").isEmpty() ? Double.NaN : Quantities.parse("1 " + f.text("unit"), Dimension.LENGTH);
-        return new CavitySpec.Mesh(
-                f.text("name"),
-                file == null ? named : file,
-                unit,
-                f.vector("inside"),
                 f.si("gauge"),
                 ports(f),
                 f.place());

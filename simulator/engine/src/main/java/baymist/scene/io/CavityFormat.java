@@ -192,17 +192,5 @@ final class CavityFormat {
             ShellFormat.group(ModelFormat.VERSION, NAME, SHEET, PORTS),
             BoxSectionFormat.group(ModelFormat.VERSION, NAME, SHEET, PORTS),
             TubeFrameFormat.group(ModelFormat.VERSION, NAME, PORTS),
-            Group.of(
-                    "mesh",
-                    "sheets from a file: STL or shell bulk data",
-                    ModelFormat.VERSION,
-                    NAME,
-                    need(
-                            "file",
-                            new Text("[^\\n]*\\S[^\\n]*", "the name of a mesh file"),
-                            "mesh file, relative to this file"),
-                    need("unit", Choice.of("m", "cm", "mm", "in", "ft"), "length unit of its coordinates"),
-                    may("inside", POINT, "", "a point in the cavity; left out = everything enclosed"),
-                    may("gauge", GAUGE, "1 mm", "thickness of the sheet where the file states none"),
-                    PORTS));
+            MeshFormat.group(ModelFormat.VERSION, NAME, ROTATION, PORTS, GAUGE));
 }

@@ -53,7 +53,9 @@ enum SceneProblem {
     STRINGERS("SCN-056"),
     NO_SPRAY("SCN-057"),
     NODE("SCN-070"),
-    STATION("SCN-071");
+    STATION("SCN-071"),
+    ORIENTATION("SCN-090"),
+    BODY("SCN-091");
 
     private final String id;
 
