@@ -51,7 +51,17 @@ enum SceneProblem {
     NO_DRAW_BACK("SCN-054"),
     SECTION("SCN-055"),
     STRINGERS("SCN-056"),
-    NO_SPRAY("SCN-057");
+    NO_SPRAY("SCN-057"),
+    PART_TWICE("SCN-060"),
+    STATIONS("SCN-061"),
+    FALSE_SPAR("SCN-062"),
+    OPEN_END("SCN-063"),
+    BEADS("SCN-064"),
+    NOSE("SCN-065"),
+    HORN("SCN-066"),
+    SLOPE("SCN-067"),
+    SPAR_HOLE("SCN-068"),
+    FLANGE_SIDE("SCN-069");
 
     private final String id;
 
