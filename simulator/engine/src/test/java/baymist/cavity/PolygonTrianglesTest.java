@@ -81,9 +81,8 @@ class PolygonTrianglesTest {
         for (int i = 3; i >= 0; i--) {
             rim.add(new double[] {i, 2});
         }
-        List<double[]> hole = List.of(new double[] {1, 0.5}, new double[] {2, 0.5}, new double[] {2, 1.5}, new double[] {
-            1, 1.5
-        });
+        List<double[]> hole =
+                List.of(new double[] {1, 0.5}, new double[] {2, 0.5}, new double[] {2, 1.5}, new double[] {1, 1.5});
         List<int[]> triangles = PolygonTriangles.of(rim, List.of(hole));
         assertNotNull(triangles);
         assertEquals(12, triangles.size());

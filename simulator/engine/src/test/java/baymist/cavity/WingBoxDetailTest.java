@@ -105,9 +105,8 @@ class WingBoxDetailTest {
         List<Station> root = stations(1, upper, lower, FRONT, 0.31, 0.5, 0.66, REAR);
         Cavity cavity = CavityFixtures.build(box(1, 0, 0, detail(root, List.of(), false)));
         double middle = 0.5 * (FRONT + REAR);
-        double simpson = (REAR - FRONT)
-                / 6
-                * (0.1 + 4 * (upper.applyAsDouble(middle) - lower.applyAsDouble(middle)) + 0.1);
+        double simpson =
+                (REAR - FRONT) / 6 * (0.1 + 4 * (upper.applyAsDouble(middle) - lower.applyAsDouble(middle)) + 0.1);
         // the strips' chords fall short by w^3/12 |second derivative| each, 1.0 per m in all
         List<Double> at = new ArrayList<>(List.of(0.31, 0.5, 0.66));
         for (int k = 0; k <= 24; k++) {
@@ -139,7 +138,8 @@ class WingBoxDetailTest {
 
     @Test
     void heightsFromTheTableGiveTheSectionOfThePolynomial() {
-        // Abbott and von Doenhoff (1959), appendix I, NACA 0012 ordinates in per cent of chord (from memory), against the
+        // Abbott and von Doenhoff (1959), appendix I, NACA 0012 ordinates in per cent of chord (from memory), against
+        // the
         // integral of the thickness polynomial of NACA Report 460
         double[][] table = {{20, 5.737}, {25, 5.941}, {30, 6.002}, {40, 5.803}, {50, 5.294}, {60, 4.563}, {70, 3.664}};
         List<Station> root = new ArrayList<>();
@@ -175,7 +175,8 @@ class WingBoxDetailTest {
 
     @Test
     void boxBetweenTwoMeasuredSectionsIsAPrismatoid() {
-        // the sides are ruled by lines from section to section, so the section's area is quadratic along the span and the
+        // the sides are ruled by lines from section to section, so the section's area is quadratic along the span and
+        // the
         // prismatoid rule (Simpson 1743, Newton) is exact
         List<Station> root = stations(1, f -> 0.1 - 0.1 * (f - 0.4) * (f - 0.4), f -> -0.05, FRONT, 0.45, REAR);
         List<Station> tip = stations(0.6, f -> 0.05 - 0.04 * f, f -> -0.01 - 0.04 * f, FRONT, 0.3, 0.5, REAR);
@@ -183,7 +184,7 @@ class WingBoxDetailTest {
         double a = partArea(cavity, "rib 1");
         double m = partArea(cavity, "rib 2");
         double b = partArea(cavity, "rib 3");
-        assertEquals(0.3 * 0.5 * 0.04, b, 1e-12, "the tip's skins are parallel, 40 mm apart over half of 600 mm");
+        assertEquals(0.3 * 0.06, b, 1e-12, "the tip's skins are parallel, 60 mm apart over half of 600 mm");
         Set<String> hull = Set.of("upper skin", "lower skin", "front spar", "rear spar", "rib 1", "rib 3");
         double volume = FamilyLaw.hullVolume(cavity, hull::contains, "rib 3"::equals);
         // triangles cut the warped strips a little; they are divided until that is below 0.05 mm
@@ -221,8 +222,8 @@ class WingBoxDetailTest {
     void flangeIsTheMantleOfACone() {
         double r = 0.04;
         double d = 0.008;
-        Cavity cavity = CavityFixtures.build(
-                box(1, 0, 0, level(null, false), hole(new Outline.Circle(r), 0.25, new Flange(d, Math.PI / 4, true))));
+        Cavity cavity = CavityFixtures.build(box(
+                1, 0, 0, level(null, false), hole(new Outline.Circle(r), 0.25, new Flange(d, Math.PI / 4, true))));
         // cone frustum: pi (r1 + r2) slant height (textbook); 96 facets are on an area-matched polygon
         double frustum = Math.PI * (2 * r + d) * d * Math.sqrt(2);
         assertEquals(1, partArea(cavity, "hole flange") / frustum, 1e-3);
@@ -247,8 +248,8 @@ class WingBoxDetailTest {
                 new double[] {-0.05, -0.03}, new double[] {0.05, -0.03}, new double[] {0.05, 0.03}, new double[] {
                     -0.05, 0.03
                 }));
-        Cavity cavity = CavityFixtures.build(
-                box(1, 0, 0, level(null, false), hole(outline, 0.2, new Flange(0.01, Math.PI / 2, false))));
+        Cavity cavity = CavityFixtures.build(box(
+                1, 0, 0, level(null, false), hole(outline, 0.2, new Flange(0.01, Math.PI / 2, false))));
         assertEquals(0.32 * 0.01, partArea(cavity, "hole flange"), 1e-15);
         assertEquals(0.99, opening(cavity, "hole").place().centreM().y(), 1e-15);
         assertEquals(0.1 - 0.006, cutArea(cavity, "rib 2"), 1e-14);
@@ -310,10 +311,9 @@ class WingBoxDetailTest {
         refused("CAV-032", box(1, 0, 0, detail(dip, List.of(), false)));
         refused("CAV-031", box(1, 0, 0, level(null, false), hole(new Outline.Circle(0.095), 0.2, lip(0.01))));
         Outline star = new Outline.Polygon(List.of(
-                new double[] {-0.05, -0.05},
-                new double[] {0.05, 0.05},
-                new double[] {0.05, -0.05},
-                new double[] {-0.05, 0.06}));
+                new double[] {-0.05, -0.05}, new double[] {0.05, 0.05}, new double[] {0.05, -0.05}, new double[] {
+                    -0.05, 0.06
+                }));
         refused("CAV-031", box(1, 0, 0, level(null, false), hole(star, 0.2, lip(0.01))));
         for (double at : new double[] {0.1, 0.8}) {
             refused("CAV-035", box(1, 0, 0, level(null, false, new FalseSpar(null, at, 1, 3, List.of()))));
@@ -324,28 +324,12 @@ class WingBoxDetailTest {
         refused("CAV-035", box(1, 0, 0, level(null, false, new FalseSpar(null, 0.4, 1, 2, List.of(beyond)))));
         refused("CAV-036", box(1, 0, 0, level(null, false, new FalseSpar("rib 2", 0.4, 1, 3, List.of()))));
         CavitySpec.WingBox g = box(1, 0, 0, level(null, true));
-        List<Rib> ribs = List.of(
-                new Rib(0, 0, List.of()), new Rib(2, 0, List.of(hole(new Outline.Circle(0.02), 0.2, null))));
+        List<Rib> ribs =
+                List.of(new Rib(0, 0, List.of()), new Rib(2, 0, List.of(hole(new Outline.Circle(0.02), 0.2, null))));
         refused(
                 "CAV-037",
                 new CavitySpec.WingBox(
-                        "w",
-                        "",
-                        2,
-                        1,
-                        1,
-                        0,
-                        0,
-                        FRONT,
-                        REAR,
-                        GAUGE,
-                        0,
-                        0,
-                        0,
-                        ribs,
-                        List.of(),
-                        g.place(),
-                        g.detail()));
+                        "w", "", 2, 1, 1, 0, 0, FRONT, REAR, GAUGE, 0, 0, 0, ribs, List.of(), g.place(), g.detail()));
         refused("CAV-001", box(1, 1, 0.02, level(new Notch(0, PhaseStates.ALWAYS_OPEN), false)));
     }
 
