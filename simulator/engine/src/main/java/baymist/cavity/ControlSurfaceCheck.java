@@ -19,6 +19,8 @@ final class ControlSurfaceCheck {
     /** Grid points of the skins; a million triangles are plenty for a control surface. */
     private static final long MOST_POINTS = 250_000;
 
+    private static final int MOST_BEADS = 1000;
+
     private ControlSurfaceCheck() {}
 
     /** Station at which the horn begins. */
@@ -76,6 +78,13 @@ final class ControlSurfaceCheck {
         check.finite(what + "depth", b.depthM());
         check.notNegative(what + "run-out", b.runOutM());
         check.notNegative(what + "distance from ribs", b.clearOfRibsM());
+        double longest = Math.max(spec.spanM(), spec.rootChordM());
+        if (b.pitchM() < longest / MOST_BEADS) {
+            check.error(
+                    "CAV-033",
+                    what + "a pitch of " + SpecCheck.mm(b.pitchM()) + " makes too many beads; at least "
+                            + SpecCheck.mm(longest / MOST_BEADS) + " expected");
+        }
         boolean sizes = b.widthM() <= b.pitchM() * (1 + 1e-9)
                 && (b.form() == Form.SINE || (b.flankM() > 0 && b.flankM() <= b.widthM() / 2 * (1 + 1e-9)));
         if (!sizes) {

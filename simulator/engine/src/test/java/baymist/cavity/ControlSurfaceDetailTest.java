@@ -262,6 +262,23 @@ class ControlSurfaceDetailTest {
         Beads deep = new Beads(Run.CHORDWISE, Form.SINE, 0.06, 0.05, -0.03, 0, 0.05, 0.38, 0.01, 0);
         refused("CAV-033", surface(0, deep, null, null));
         refused("CAV-033", surface(DEPTH, spanwise(Form.SINE, 1e-6, 1e-6, 1e-7, 0), null, null));
+        Beads fine = new Beads(Run.CHORDWISE, Form.SINE, 0.0011, 0.0011, 1e-4, 0, 0.01, 0.39, 1e-3, 0);
+        CavitySpec.ControlSurface g = surface(DEPTH, spanwise(Form.SINE, 0.0011, 0.0011, 1e-4, 0), null, null);
+        refused(
+                "CAV-033",
+                new CavitySpec.ControlSurface(
+                        "fine",
+                        SPAN,
+                        CHORD,
+                        CHORD,
+                        DEPTH,
+                        DEPTH,
+                        DEPTH,
+                        5e-4,
+                        g.ribs(),
+                        List.of(),
+                        g.place(),
+                        new ControlSurfaceDetail(g.detail().upper(), fine, null, null, List.of())));
         refused("CAV-001", surface(0, spanwise(Form.SINE, Double.NaN, 0.05, 0.01, 0), null, null));
         refused("CAV-034", surface(0, null, new Nose(0.06, 0.06, 0.05, List.of()), null));
         refused("CAV-034", surface(0, null, new Nose(0.06, 0.06, 0.01, List.of(new Rib(1, 0, List.of()))), null));
