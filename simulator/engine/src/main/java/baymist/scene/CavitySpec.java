@@ -36,14 +36,43 @@ public sealed interface CavitySpec {
             double gaugeM,
             List<Rib> ribs,
             List<OpeningSpec> ports,
-            SourcePlace place)
-            implements CavitySpec {}
+            SourcePlace place,
+            ControlSurfaceDetail detail)
+            implements CavitySpec {
+        /** A plain wedge. */
+        public ControlSurface(
+                String name,
+                double spanM,
+                double rootChordM,
+                double tipChordM,
+                double rootDepthM,
+                double tipDepthM,
+                double edgeDepthM,
+                double gaugeM,
+                List<Rib> ribs,
+                List<OpeningSpec> ports,
+                SourcePlace place) {
+            this(
+                    name,
+                    spanM,
+                    rootChordM,
+                    tipChordM,
+                    rootDepthM,
+                    tipDepthM,
+                    edgeDepthM,
+                    gaugeM,
+                    ribs,
+                    ports,
+                    place,
+                    ControlSurfaceDetail.PLAIN);
+        }
+    }
 
     /**
-     * Wing box between two spars: NACA 4-digit skins (NACA Report 460), ribs with lightening holes, blade stringers, ports.
-     * Leading edge of the root section at the origin; x = chordwise aft, y = outboard, z up.
+     * Wing box between two spars: NACA 4-digit skins (NACA Report 460) or measured heights, ribs with lightening holes, blade
+     * stringers, ports. Leading edge of the root section at the origin; x = chordwise aft, y = outboard, z up.
      *
-     * @param naca four digits, e.g. "2412"
+     * @param naca four digits, e.g. "2412"; "" where the detail has measured heights
      * @param frontSpar, rearSpar chord fractions, 0 < front < rear < 1
      * @param sweepM aft offset of the tip section's leading edge
      * @param dihedralM upward offset of the tip section's chord line
@@ -68,8 +97,47 @@ public sealed interface CavitySpec {
             double stringerHeightM,
             List<Rib> ribs,
             List<OpeningSpec> ports,
-            SourcePlace place)
-            implements CavitySpec {}
+            SourcePlace place,
+            WingBoxDetail detail)
+            implements CavitySpec {
+        /** A NACA box with closed ends, without false spars and notches. */
+        public WingBox(
+                String name,
+                String naca,
+                double spanM,
+                double rootChordM,
+                double tipChordM,
+                double sweepM,
+                double dihedralM,
+                double frontSpar,
+                double rearSpar,
+                double gaugeM,
+                int stringersUpper,
+                int stringersLower,
+                double stringerHeightM,
+                List<Rib> ribs,
+                List<OpeningSpec> ports,
+                SourcePlace place) {
+            this(
+                    name,
+                    naca,
+                    spanM,
+                    rootChordM,
+                    tipChordM,
+                    sweepM,
+                    dihedralM,
+                    frontSpar,
+                    rearSpar,
+                    gaugeM,
+                    stringersUpper,
+                    stringersLower,
+                    stringerHeightM,
+                    ribs,
+                    ports,
+                    place,
+                    WingBoxDetail.PLAIN);
+        }
+    }
 
     /**
      * A rib square to y.
@@ -77,16 +145,63 @@ public sealed interface CavitySpec {
      * @param yM station
      * @param shortOfEdgeM how far its web stops ahead of the trailing edge (control surface; 0 = runs right to it)
      * @param holes lightening holes and wand holes
+     * @param name part name, or null for "rib n"
      */
-    record Rib(double yM, double shortOfEdgeM, List<RibHole> holes) {}
+    record Rib(
+            double yM,
+            double shortOfEdgeM,
+            List<RibHole> holes,
+            @Nullable String name) {
+        public Rib(double yM, double shortOfEdgeM, List<RibHole> holes) {
+            this(yM, shortOfEdgeM, holes, null);
+        }
+    }
 
     /**
      * A hole in a rib.
      *
      * @param aftM chordwise distance of its centre aft of the (front) spar, m
      * @param upM height of its centre above the middle of the section there, m
+     * @param flange lip round the hole; null = plain edge
      */
-    record RibHole(@Nullable String name, Outline outline, double aftM, double upM, PhaseStates states) {}
+    record RibHole(
+            @Nullable String name,
+            Outline outline,
+            double aftM,
+            double upM,
+            PhaseStates states,
+            @Nullable Flange flange) {
+        public RibHole(@Nullable String name, Outline outline, double aftM, double upM, PhaseStates states) {
+            this(name, outline, aftM, upM, states, null);
+        }
+    }
+
+    /**
+     * A hole in a spar or another web that stands across the chord.
+     *
+     * @param name or null for "(part) hole n"
+     * @param outline lengthwise = along the span, across = up
+     * @param alongM y of its centre, m
+     * @param upM height of its centre above the middle of the web there, m
+     * @param flange lip round the hole; null = plain edge
+     */
+    record SparHole(
+            @Nullable String name,
+            Outline outline,
+            double alongM,
+            double upM,
+            PhaseStates states,
+            @Nullable Flange flange) {}
+
+    /**
+     * A lip that is turned out of the web round a hole. The hole's outline is that at the lip's free edge, where calliper and
+     * wand meet it; at an angle below 90 degrees the web is cut back by depth / tan(angle) round it.
+     *
+     * @param depthM how far the free edge stands off the web
+     * @param angleRad between the lip and the web's plane: pi/2 = straight out, pi/4 = a 45 degree cone
+     * @param forward whether the lip stands on the web's +y side (rib) or +x side (spar); false = on the other
+     */
+    record Flange(double depthM, double angleRad, boolean forward) {}
 
     /** Closed rectangular box; walls "floor", "ceiling", "forward wall", "aft wall", "left wall", "right wall". */
     record Block(
