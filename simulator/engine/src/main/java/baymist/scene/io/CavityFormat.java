@@ -19,12 +19,12 @@ import baymist.units.Dimension;
 final class CavityFormat {
     private CavityFormat() {}
 
-    private static final Measure SIZE = Measure.of(Dimension.LENGTH, "(0 mm .. 100 m]");
-    private static final Measure SIZE_OR_NONE = Measure.of(Dimension.LENGTH, "[0 mm .. 100 m]");
-    private static final Measure POSITION = Measure.of(Dimension.LENGTH, "[-1000 m .. 1000 m]");
-    private static final Measure GAUGE = Measure.of(Dimension.LENGTH, "(0 mm .. 50 mm]");
+    static final Measure SIZE = Measure.of(Dimension.LENGTH, "(0 mm .. 100 m]");
+    static final Measure SIZE_OR_NONE = Measure.of(Dimension.LENGTH, "[0 mm .. 100 m]");
+    static final Measure POSITION = Measure.of(Dimension.LENGTH, "[-1000 m .. 1000 m]");
+    static final Measure GAUGE = Measure.of(Dimension.LENGTH, "(0 mm .. 50 mm]");
     private static final Measure HOLE = Measure.of(Dimension.LENGTH, "(0 mm .. 5 m]");
-    private static final Measure TURN = Measure.of(Dimension.ANGLE, "[-360 deg .. 360 deg]");
+    static final Measure TURN = Measure.of(Dimension.ANGLE, "[-360 deg .. 360 deg]");
 
     /** Three lengths: x aft, y right, z up. */
     static final ListOf POINT = new ListOf(POSITION, 3, 3);
@@ -88,10 +88,9 @@ final class CavityFormat {
             may("lengthwise", DIRECTION, "", "direction of the outline's length; left out = the part's natural one"),
             may("state", STATE, "open", "state, one word or one for each phase"));
 
-    private static final Field NAME = need("name", Text.NAME, "name of the structure");
-    private static final Field SHEET = may("gauge", GAUGE, "0.8 mm", "thickness of the sheet");
-    private static final Field PORTS =
-            may("ports", new ListOf(OPENING, 0, 500), "", "openings in its skins, spars and walls");
+    static final Field NAME = need("name", Text.NAME, "name of the structure");
+    static final Field SHEET = may("gauge", GAUGE, "0.8 mm", "thickness of the sheet");
+    static final Field PORTS = may("ports", new ListOf(OPENING, 0, 500), "", "openings in its skins, spars and walls");
     private static final Field ORIGIN = may("origin", POINT, "", "place of its centre; left out = `[0, 0, 0]`");
     private static final Field ROTATION =
             may("rotation", new ListOf(TURN, 3, 3), "", "turns about x, y and z, in that order; left out = none");
@@ -126,10 +125,14 @@ final class CavityFormat {
 
     private static final Measure SPAR = Measure.of(Dimension.FRACTION, "(0 .. 1)");
 
-    static final Family CAVITY = Family.of(
-            "cavity",
+    /** A single body; {@link #CAVITY} adds the combination of several. */
+    static final Family BODY = Family.of(
+            "body",
             "family",
             "a structure of one of the families",
+            DoorFormat.group(),
+            VoidFormat.group(),
+            PlatesFormat.group(),
             Group.of(
                     "control_surface",
                     "wedge: spar at x = 0, skins straight to the trailing edge, ribs across, root at y = 0",
@@ -202,4 +205,6 @@ final class CavityFormat {
                     may("inside", POINT, "", "a point in the cavity; left out = everything enclosed"),
                     may("gauge", GAUGE, "1 mm", "thickness of the sheet where the file states none"),
                     PORTS));
+
+    static final Family CAVITY = BodiesFormat.with(BODY);
 }

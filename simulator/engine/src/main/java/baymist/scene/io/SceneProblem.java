@@ -51,7 +51,10 @@ enum SceneProblem {
     NO_DRAW_BACK("SCN-054"),
     SECTION("SCN-055"),
     STRINGERS("SCN-056"),
-    NO_SPRAY("SCN-057");
+    NO_SPRAY("SCN-057"),
+    PLATE_FORM("SCN-080"),
+    BODY_NAME("SCN-081"),
+    JOIN("SCN-082");
 
     private final String id;
 
