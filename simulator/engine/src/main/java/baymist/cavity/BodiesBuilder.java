@@ -136,8 +136,15 @@ final class BodiesBuilder {
         fused.remarks.addAll(model.remarks);
         fusion.fuse(fused);
         for (SheetFusion.Contact c : fusion.contacts()) {
-            fused.remarks.add("'" + model.parts.get(c.lost()).name() + "' lies on '"
-                    + model.parts.get(c.kept()).name() + "'; where both are, the latter is the one sheet between them");
+            Part a = model.parts.get(c.kept());
+            Part b = model.parts.get(c.lost());
+            int shared = fused.part(a.name() + " on " + b.name(), a.kind(), a.gaugeM() + b.gaugeM());
+            if (shared != c.shared()) {
+                throw new IllegalStateException("parts of contacts are numbered in turn");
+            }
+            fused.remarks.add(
+                    "'" + b.name() + "' lies on '" + a.name() + "'; where both are, they count as one sheet, '"
+                            + fused.parts.get(shared).name() + "'");
         }
         model = fused;
         Set<String> joined = new HashSet<>();
@@ -193,7 +200,7 @@ final class BodiesBuilder {
                             a,
                             new OpeningPlan.Planned(
                                     new Opening(
-                                            joint.name(), c.kept(), Opening.Kind.HOLE, place, first.states(), false),
+                                            joint.name(), c.shared(), Opening.Kind.HOLE, place, first.states(), false),
                                     joint.place()));
                     planned.remove(b);
                 }

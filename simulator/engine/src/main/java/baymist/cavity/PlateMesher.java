@@ -43,7 +43,7 @@ final class PlateMesher {
     private record Plate(int part, List<Vec3> corners, Vec3 normal, Box3 box, Role role) {}
 
     /** A convex piece of a plate. */
-    private record Piece(int plate, List<Vec3> corners) {}
+    private record Piece(int part, List<Vec3> corners) {}
 
     PlateMesher(double toleranceM) {
         this(toleranceM, p -> true);
@@ -85,16 +85,17 @@ final class PlateMesher {
         return plates.size() - 1;
     }
 
-    /** A piece that is about to be meshed, for a last word on it. */
-    interface PieceFilter {
-        boolean keep(int plate, Vec3 middle);
+    /** The last word on a piece that is about to be meshed. */
+    interface PiecePart {
+        /** Part that the piece of a plate becomes, given the plate's own; -1 = it is left out. */
+        int of(int plate, int ownPart, Vec3 middle);
     }
 
     void mesh(SheetModel model) {
-        mesh(model, (plate, middle) -> true);
+        mesh(model, (plate, ownPart, middle) -> ownPart);
     }
 
-    void mesh(SheetModel model, PieceFilter filter) {
+    void mesh(SheetModel model, PiecePart parts) {
         for (Plate plate : plates) {
             if (plate.role() != Role.CUTTER) {
                 plate.corners().forEach(weld::vertex);
@@ -104,8 +105,9 @@ final class PlateMesher {
         for (int i = 0; i < plates.size(); i++) {
             if (plates.get(i).role() != Role.CUTTER) {
                 for (List<Vec3> piece : divided(i)) {
-                    if (filter.keep(i, middle(piece))) {
-                        pieces.add(new Piece(i, piece));
+                    int part = parts.of(i, plates.get(i).part(), middle(piece));
+                    if (part >= 0) {
+                        pieces.add(new Piece(part, piece));
                     }
                 }
             }
@@ -116,7 +118,7 @@ final class PlateMesher {
         }
         VertexWeld.EdgeVertices onEdges = weld.edgeVertices();
         for (int k = 0; k < rings.size(); k++) {
-            triangles(model, plates.get(pieces.get(k).plate()).part(), rings.get(k), onEdges);
+            triangles(model, pieces.get(k).part(), rings.get(k), onEdges);
         }
     }
 

@@ -53,7 +53,7 @@ final class PlatesFamily {
                 "CAV-056",
                 String.format(
                         Locale.ROOT,
-                        "no plate closes a place of %.4g cm² at %s%s; a plate there, corners that meet within the"
+                        "no plate closes a place of %.1f cm² at %s%s; a plate there, corners that meet within the"
                                 + " tolerance of %s, or `gaps: open` expected",
                         1e4 * gap.place().outline().areaM2(),
                         SpecCheck.at(gap.place().centreM()),

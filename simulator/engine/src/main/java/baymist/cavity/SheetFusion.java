@@ -11,11 +11,12 @@ import java.util.Map;
 import java.util.function.Predicate;
 
 /**
- * Makes one sheet of two that lie on each other where bodies adjoin: the sheet of the body listed first stays, the other one
- * loses what it shares with it, and all sheets at the seam get common vertices.
+ * Makes one sheet of two that lie on each other where bodies adjoin: what both have in common becomes a part of its own, which
+ * both bodies see from their side, and all sheets at the seam get common vertices.
  *
  * <p>Two sheets in one place would be told apart by rounding only: which of the two a cell sees, and so whose area it carries,
- * would be chance. One sheet between the two airs is what the voxels can hold exactly.
+ * would be chance. One sheet between the two airs is what the voxels can hold exactly; and since it is its own part, none of its
+ * area is mixed up with that of the sheet beside it, behind which lies the open air.
  */
 final class SheetFusion {
     /** Sine of the angle up to which two sheets count as parallel. */
@@ -40,10 +41,18 @@ final class SheetFusion {
     /**
      * A place where two parts lie on each other.
      *
-     * @param kept part whose sheet stays; lost the one that gives way
+     * @param kept part of the body listed first; lost that of the other one
+     * @param shared part that the common area becomes
      * @param keptSheet, lostSheet their triangles in the plane, before the cut
      */
-    record Contact(int kept, int lost, Vec3 onPlane, Vec3 normal, List<Triangle> keptSheet, List<Triangle> lostSheet) {
+    record Contact(
+            int kept,
+            int lost,
+            int shared,
+            Vec3 onPlane,
+            Vec3 normal,
+            List<Triangle> keptSheet,
+            List<Triangle> lostSheet) {
         double heightM(Vec3 p) {
             return p.minus(onPlane).dot(normal);
         }
@@ -110,7 +119,7 @@ final class SheetFusion {
         }
         for (int i : boxes.keySet()) {
             for (int j : boxes.keySet()) {
-                if (i < j) {
+                if (i < j && touch(boxes.getOrDefault(i, Box3.EMPTY), boxes.getOrDefault(j, Box3.EMPTY))) {
                     find(near(i, boxes.getOrDefault(j, Box3.EMPTY)), near(j, boxes.getOrDefault(i, Box3.EMPTY)));
                 }
             }
@@ -141,6 +150,7 @@ final class SheetFusion {
                     contacts.add(new Contact(
                             a.part(),
                             b.part(),
+                            bodyOfPart.length + contacts.size(),
                             on,
                             a.normal(),
                             inPlane(a.part(), on, a.normal()),
@@ -207,8 +217,9 @@ final class SheetFusion {
         List<Integer> numbersOfLost = new ArrayList<>();
         kept.forEach(t -> mesher.plate(t.part(), t.corners()));
         lost.forEach(t -> numbersOfLost.add(mesher.plate(t.part(), t.corners())));
-        cutters(mesher, kept, c.normal());
-        cutters(mesher, lost, c.normal());
+        cutters(mesher, kept, c.normal(), true);
+        // all edges, since webs of the other body may stand on them
+        cutters(mesher, lost, c.normal(), false);
         List<Triangle> rest = new ArrayList<>();
         for (Triangle t : sheets) {
             if (kept.contains(t) || lost.contains(t)) {
@@ -223,7 +234,13 @@ final class SheetFusion {
         SheetModel meshed = new SheetModel();
         int from = numbersOfLost.isEmpty() ? 0 : numbersOfLost.get(0);
         int to = from + numbersOfLost.size();
-        mesher.mesh(meshed, (plate, middle) -> plate < from || plate >= to || !Contact.in(kept, middle, c.normal()));
+        mesher.mesh(meshed, (plate, ownPart, middle) -> {
+            boolean ofLost = plate >= from && plate < to;
+            if (ofLost) {
+                return Contact.in(kept, middle, c.normal()) ? -1 : ownPart;
+            }
+            return plate < from && Contact.in(lost, middle, c.normal()) ? c.shared() : ownPart;
+        });
         TriangleMesh mesh = meshed.mesh();
         for (int t = 0; t < mesh.triangleCount(); t++) {
             rest.add(Triangle.of(meshed.partOf(t), mesh.point(t, 0), mesh.point(t, 1), mesh.point(t, 2)));
@@ -231,8 +248,8 @@ final class SheetFusion {
         sheets = rest;
     }
 
-    /** Upright strips through the rim of a flat sheet. */
-    private void cutters(PlateMesher mesher, List<Triangle> sheet, Vec3 normal) {
+    /** Upright strips through the rim of a flat sheet, or through all its edges. */
+    private void cutters(PlateMesher mesher, List<Triangle> sheet, Vec3 normal, boolean rimOnly) {
         Map<List<Vec3>, Integer> uses = new HashMap<>();
         for (Triangle t : sheet) {
             for (int k = 0; k < 3; k++) {
@@ -247,7 +264,7 @@ final class SheetFusion {
             for (int k = 0; k < 3; k++) {
                 Vec3 a = t.corners().get(k);
                 Vec3 b = t.corners().get((k + 1) % 3);
-                if (uses.getOrDefault(List.of(a, b), 0) == 1) {
+                if (!rimOnly || uses.getOrDefault(List.of(a, b), 0) == 1) {
                     mesher.cutter(List.of(
                             a.plus(-high, normal), b.plus(-high, normal), b.plus(high, normal), a.plus(high, normal)));
                 }

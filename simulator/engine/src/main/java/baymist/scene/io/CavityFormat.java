@@ -60,11 +60,20 @@ final class CavityFormat {
                             "",
                             "rectangle"),
                     may(
+                            "ellipse",
+                            Group.of(
+                                    "ellipse",
+                                    "ellipse",
+                                    need("length", HOLE, "length of its longer or shorter axis, whole"),
+                                    need("width", HOLE, "length of the other axis")),
+                            "",
+                            "ellipse, such as an oval manhole"),
+                    may(
                             "polygon",
                             new ListOf(new ListOf(POSITION, 2, 2), 3, 200),
                             "",
                             "corners `[u, v]` about the centre, lengthwise and across"))
-            .oneOf("circle", "slot", "rectangle", "polygon");
+            .oneOf("circle", "slot", "rectangle", "ellipse", "polygon");
 
     private static final Choice WORD = Choice.of("open", "closed", "taped", "plugged");
 
