@@ -40,7 +40,7 @@ final class SceneOptions {
     Scene read(Stages stages) {
         VoxelSpec size = voxel == null ? null : voxelSpec(voxel);
         Scene read = stages.read(scene);
-        return size == null ? read : withVoxel(read, size);
+        return size == null ? read : read.withVoxel(size);
     }
 
     int threadCount() {
@@ -77,31 +77,5 @@ final class SceneOptions {
             throw new ParameterException(spec.commandLine(), "--voxel \"" + text + "\": a length above 0 expected");
         }
         return m;
-    }
-
-    private static Scene withVoxel(Scene s, VoxelSpec voxel) {
-        return new Scene(
-                s.file(),
-                s.hash(),
-                s.title(),
-                s.story(),
-                s.cavity(),
-                s.cuts(),
-                s.states(),
-                s.wands(),
-                s.product(),
-                s.supply(),
-                s.entries(),
-                s.passes(),
-                s.hangS(),
-                s.targets(),
-                s.gravity(),
-                s.gravityMPerS2(),
-                voxel,
-                s.air(),
-                s.initialFog(),
-                s.sizeBins(),
-                s.raysPerJet(),
-                s.stationSpacingM());
     }
 }

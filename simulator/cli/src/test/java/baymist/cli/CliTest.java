@@ -250,7 +250,7 @@ class CliTest {
         assertEquals("{\"$schema\": \"x\"}\n", out.toString());
         out.getBuffer().setLength(0);
         assertEquals(0, baymist("verify", "--case", "box", "--quiet"));
-        assertEquals("case box in scenes/verification\n", out.toString());
+        assertTrue(out.toString().contains("box") && out.toString().contains("1 of 1 values"), out.toString());
         stages.passed = false;
         assertEquals(4, baymist("verify"));
     }

@@ -45,6 +45,10 @@ final class FogBin {
 
     double sourcedKg;
     long explicitSteps;
+
+    /** Cells and links touched by explicit steps. */
+    long updates;
+
     long implicitSteps;
     double smallestStepS = Double.POSITIVE_INFINITY;
     int limitCell = -1;
@@ -114,10 +118,18 @@ final class FogBin {
         bookLosses(window, rates);
     }
 
+    /** With one step for all cells, or with levels of steps where a few fast cells would hold up the others. */
     private void advanceExplicitly(FogRates rates, double durationS, double limitS) {
         double needed = Math.max(1, Math.ceil(durationS / limitS));
         requireFeasible(needed);
         long count = (long) needed;
+        RateLevels levels = rates.multirate.levels;
+        if (levels.choose(rates.outRate, rates.largestRate, durationS, count)) {
+            rates.multirate.advance(mass, rates);
+            explicitSteps += levels.finestSteps();
+            updates += levels.updates();
+            return;
+        }
         for (long i = 0; i < count; i++) {
             explicitStep(rates, durationS / count);
         }
@@ -189,6 +201,7 @@ final class FogBin {
         mass = next;
         rates.swapNext(old);
         explicitSteps++;
+        updates += mass.length + links.count();
     }
 
     private void exchange(double[] old, double[] next, double[] up, double[] down, double stepS) {

@@ -48,6 +48,15 @@ final class FogRates {
     final double[][] axisExposure;
     double[] next;
     final double[] work;
+
+    /** Total rate of leaving each cell, 1/s, [cells]: everything; the air's part. */
+    final double[] outRate;
+
+    private final double[] airOutRate;
+
+    /** Steps with levels for these rates. */
+    final MultirateSteps multirate;
+
     private final double[] lastDrift = new double[6];
     private final double[] lastConductance = new double[6];
     private final double[] lastAgainst = new double[6];
@@ -80,6 +89,9 @@ final class FogRates {
         airExposure = new double[cells];
         axisExposure = new double[3][cells];
         next = new double[cells];
+        outRate = new double[cells];
+        airOutRate = new double[cells];
+        multirate = new MultirateSteps(links, cells);
         int longest = 1;
         for (FogLines lines : links.lines) {
             longest = Math.max(longest, lines.longest());
@@ -212,8 +224,8 @@ final class FogRates {
     }
 
     private void findLimits() {
-        double[] out = exposure;
-        double[] airOut = airExposure;
+        double[] out = outRate;
+        double[] airOut = airOutRate;
         System.arraycopy(loss, 0, out, 0, out.length);
         System.arraycopy(airLoss, 0, airOut, 0, out.length);
         for (int l = 0; l < up.length; l++) {
@@ -232,8 +244,6 @@ final class FogRates {
             }
             largestAirRate = Math.max(largestAirRate, airOut[c]);
         }
-        Arrays.fill(exposure, 0);
-        Arrays.fill(airExposure, 0);
     }
 
     /** Takes over the array that the bin gives back after a step. */

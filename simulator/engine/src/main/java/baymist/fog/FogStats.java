@@ -3,7 +3,8 @@ package baymist.fog;
 /**
  * How hard the transport had to work so far.
  *
- * @param explicitSteps explicit sub-steps, summed over bins
+ * @param explicitSteps explicit sub-steps, those of the finest level where cells have levels, summed over bins
+ * @param updates cells and links that explicit sub-steps updated, summed over bins
  * @param implicitSteps sub-steps with implicit lines, summed over bins
  * @param smallestStepS smallest explicit step limit met, s; infinite if nothing moved
  * @param limitCell cell that set it, or -1
@@ -14,6 +15,7 @@ package baymist.fog;
  */
 public record FogStats(
         long explicitSteps,
+        long updates,
         long implicitSteps,
         double smallestStepS,
         int limitCell,

@@ -330,16 +330,19 @@ public final class FogStepper {
 
     public FogStats stats() {
         long explicit = 0;
+        long updates = 0;
         long implicit = 0;
         int limiting = 0;
         for (int b = 0; b < fog.length; b++) {
             explicit += fog[b].explicitSteps;
+            updates += fog[b].updates;
             implicit += fog[b].implicitSteps;
             limiting = fog[b].smallestStepS < fog[limiting].smallestStepS ? b : limiting;
         }
         FogBin f = fog[limiting];
         return new FogStats(
                 explicit,
+                updates,
                 implicit,
                 f.smallestStepS,
                 f.limitCell,

@@ -13,7 +13,9 @@
  *       positive, conservative, exact for constant coefficients; the donor cell where diffusion is nil. Settling crosses open
  *       area only; at a blocked face the wall law stands in its place. Closures catch with the share that is closed. Through
  *       vents fog leaves with the net drift outwards; air that enters is clean.
- *   <li>Steps. Explicit Euler with 0.9 of the fastest cell's emptying time; or, where settling and eddies are much faster than the
+ *   <li>Steps. Explicit Euler with 0.9 of the fastest cell's emptying time; where a few fast cells would hold up many slow ones,
+ *       each cell at the pace of its level, in steps of 1, 2, 4 ... 32 times the shortest, with what crosses between levels gathered so
+ *       that no mass is lost; or, where settling and eddies are much faster than the
  *       air and the fog changes slowly, split steps: air explicitly, then backward Euler along the lines of cells of each
  *       axis (unconditionally positive), with a step that lets some 0.4 % of the bin move. Both conserve mass to rounding.
  *   <li>Books. Rates are constant in a window, so a wall's, vent's or beam's share is its rate times the cell's time integral of
@@ -33,7 +35,7 @@
  *
  * <p><b>Limits:</b> passive droplets of constant size: no coagulation, no evaporation, no droplet inertia in the bulk; fog's weight
  * acts through the air field; no eddy exchange through vents. <b>Sources:</b> see docs/theory/fog.md. <b>Cases:</b> FogSettlingTest,
- * FogDiffusionTest, DepositionLawTest, FogLawTest.
+ * FogDiffusionTest, DepositionLawTest, FogLawTest, FogLevelsTest.
  */
 @NullMarked
 package baymist.fog;

@@ -23,7 +23,7 @@ public final class Cautions {
         boolean over = peak >= TENTH_OF_FLAMMABLE_LIMIT_KG_PER_M3;
         double roomM3 = r.ledger().oversprayKg() / OIL_MIST_LIMIT_KG_PER_M3;
         return List.of(
-                "Local rules, the aircraft's approved data and the product's safety data sheet come first. This is a"
+                "Local rules, the structure's approved data and the product's safety data sheet come first. This is a"
                         + " computed prediction, not an approval.",
                 text(
                         "Oil mist: do not breathe it. The limit is 5 mg/m3 over 8 h (29 CFR 1910.1000); the %.3g g that"

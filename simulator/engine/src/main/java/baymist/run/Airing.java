@@ -11,7 +11,6 @@ import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
 import baymist.scene.Scene;
 import baymist.spray.SprayHits;
-import baymist.units.Air;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.List;
@@ -43,7 +42,7 @@ final class Airing {
             windows.add(new AirWindow(moment.startS(), moment.durationS(), hits, moment.openFraction()));
         }
         AirStage stage = AirStage.plan(
-                AirSettings.of(scene, Air.STANDARD), OpenFractions.areasM2(cavity.openings()), grid, windows);
+                AirSettings.of(scene, scene.ambient()), OpenFractions.areasM2(cavity.openings()), grid, windows);
         if (stage.peakGaugePa() > scene.air().pressureLimitPa()) {
             throw new SceneException(
                     "RUN-003",

@@ -14,7 +14,6 @@ import baymist.problem.SourcePlace;
 import baymist.scene.InitialFog;
 import baymist.scene.Scene;
 import baymist.spray.SizeBins;
-import baymist.units.Air;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -40,7 +39,7 @@ final class Job {
         this.cavity = cavity;
         this.grid = grid;
         Vec3 gravity = scene.gravity().times(scene.gravityMPerS2());
-        this.fog = new FogStepper(grid, bins, scene.product().densityKgPerM3(), Air.STANDARD, gravity, workers);
+        this.fog = new FogStepper(grid, bins, scene.product().densityKgPerM3(), scene.ambient(), gravity, workers);
         this.film = new FilmKeeper(grid, scene);
         release(scene.initialFog());
         history.add(point(0));
@@ -115,7 +114,7 @@ final class Job {
                 build,
                 film.directKg(),
                 film.fogKg(),
-                RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, airing),
+                RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, peakAirborneKg(), airing),
                 record(build, options, clock),
                 history,
                 insertions.stream().distinct().toList(),
@@ -135,18 +134,8 @@ final class Job {
                 .build();
     }
 
-    private String limitedBy() {
-        int cell = fog.stats().limitCell();
-        Vec3 at = cell < 0 ? Vec3.ZERO : grid.centre(cell);
-        return cell < 0
-                ? "nothing"
-                : String.format(
-                        Locale.ROOT,
-                        "%s at (%.0f, %.0f, %.0f) mm",
-                        fog.stats().reason(),
-                        1e3 * at.x(),
-                        1e3 * at.y(),
-                        1e3 * at.z());
+    private double peakAirborneKg() {
+        return history.stream().mapToDouble(TimePoint::airborneKg).max().orElse(0);
     }
 
     private RunRecord record(double[] build, RunOptions options, StageClock clock) {
@@ -154,12 +143,13 @@ final class Job {
         settings.put("air", scene.air().mode().name().toLowerCase(Locale.ROOT));
         settings.put("size bins", String.valueOf(fog.bins()));
         settings.put("rays per jet", String.valueOf(scene.raysPerJet()));
+        settings.put("fog cell updates", String.valueOf(fog.stats().updates()));
         settings.put("fog steps, explicit", String.valueOf(fog.stats().explicitSteps()));
         settings.put("fog steps, implicit", String.valueOf(fog.stats().implicitSteps()));
         settings.put(
                 "smallest fog step",
                 String.format(Locale.ROOT, "%.3g s", fog.stats().smallestStepS()));
-        settings.put("fog step limited by", limitedBy());
+        settings.put("fog step limited by", fog.stats().reason());
         String hash = new StateHash().add(build).add(fog.concentrationKgPerM3()).hex();
         return new RunRecord(EngineVersion.VERSION, scene.hash(), options.threads(), clock.seconds(), settings, hash);
     }

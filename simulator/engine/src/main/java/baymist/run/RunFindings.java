@@ -43,11 +43,12 @@ final class RunFindings {
             MassLedger ledger,
             FilmKeeper film,
             FogStepper fog,
+            double peakAirborneKg,
             Airing airing) {
         RunFindings f = new RunFindings(scene);
         f.findings.addAll(plan.findings());
         f.addGeometry(cavity, grid);
-        f.addMist(grid, fog);
+        f.addMist(grid, fog, peakAirborneKg);
         f.addPressure(scene, airing);
         f.addJets(film, ledger);
         return f.findings;
@@ -84,24 +85,22 @@ final class RunFindings {
         }
     }
 
-    private void addMist(VoxelGrid grid, FogStepper fog) {
+    private void addMist(VoxelGrid grid, FogStepper fog, double peakAirborneKg) {
         double peak = 0;
-        double[] cells = fog.peakConcentrationKgPerM3();
-        double massKg = 0;
-        for (int c = 0; c < cells.length; c++) {
-            peak = Math.max(peak, cells[c]);
-            massKg += cells[c] * grid.volumeM3(c);
+        for (double c : fog.peakConcentrationKgPerM3()) {
+            peak = Math.max(peak, c);
         }
-        double mean = massKg / grid.totalVolumeM3();
+        double mean = peakAirborneKg / grid.totalVolumeM3();
         if (mean > FLAMMABLE_KG_PER_M3) {
             add(
                     "MIST-002",
                     Severity.WARNING,
                     String.format(
                             Locale.ROOT,
-                            "the mist inside reaches %.0f g/m³ on average, above the lower flammable limit of oil mist (about 50 g/m³):"
+                            "the mist inside reaches %.0f g/m³ on average (%.0f g/m³ at its densest), above the lower flammable limit of oil mist (about 50 g/m³):"
                                     + " no ignition source in or near the structure, bond wand and structure",
-                            1e3 * mean));
+                            1e3 * mean,
+                            1e3 * peak));
         } else if (mean > TENTH_OF_FLAMMABLE_KG_PER_M3) {
             add(
                     "MIST-001",

@@ -9,7 +9,6 @@ import baymist.spray.DropletBins;
 import baymist.spray.SizeBins;
 import baymist.spray.SprayCaster;
 import baymist.spray.SprayHits;
-import baymist.units.Air;
 import baymist.voxel.SurfelLocator;
 import baymist.voxel.VoxelGrid;
 import org.jspecify.annotations.Nullable;
@@ -39,7 +38,7 @@ final class Spraying {
                 scene.supply(),
                 bins,
                 scene.product().densityKgPerM3(),
-                Air.STANDARD,
+                scene.ambient(),
                 scene.raysPerJet());
         workers.forEach(timeline.count(), m -> {
             Moment moment = timeline.moment(m);

@@ -1,6 +1,7 @@
 package baymist.scene;
 
 import baymist.geom.Vec3;
+import baymist.units.Air;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param sizeBins number of droplet size bins, 1..24
  * @param raysPerJet rays that sample a jet at one station, at least 16
  * @param stationSpacingM largest spacing of spray stations along a pass, m; 0 = chosen by the engine
+ * @param ambient air in and round the cavity
  */
 public record Scene(
         String file,
@@ -42,12 +44,55 @@ public record Scene(
         @Nullable InitialFog initialFog,
         int sizeBins,
         int raysPerJet,
-        double stationSpacingM) {
+        double stationSpacingM,
+        Air ambient) {
     public Scene {
         cuts = List.copyOf(cuts);
         states = Map.copyOf(states);
         wands = Map.copyOf(wands);
         entries = List.copyOf(entries);
         passes = List.copyOf(passes);
+    }
+
+    /** The same job on other voxels. */
+    public Scene withVoxel(VoxelSpec other) {
+        return copy(hangS, other, sizeBins, raysPerJet);
+    }
+
+    /** The same job with another hang time after its last pass, s. */
+    public Scene withHangS(double other) {
+        return copy(other, voxel, sizeBins, raysPerJet);
+    }
+
+    /** The same job with another number of size bins and of rays a jet. */
+    public Scene withNumerics(int otherBins, int otherRays) {
+        return copy(hangS, voxel, otherBins, otherRays);
+    }
+
+    private Scene copy(double newHangS, VoxelSpec newVoxel, int newBins, int newRays) {
+        return new Scene(
+                file,
+                hash,
+                title,
+                story,
+                cavity,
+                cuts,
+                states,
+                wands,
+                product,
+                supply,
+                entries,
+                passes,
+                newHangS,
+                targets,
+                gravity,
+                gravityMPerS2,
+                newVoxel,
+                air,
+                initialFog,
+                newBins,
+                newRays,
+                stationSpacingM,
+                ambient);
     }
 }

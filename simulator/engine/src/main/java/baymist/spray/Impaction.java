@@ -14,12 +14,12 @@ import baymist.units.Air;
  * <p>For a spread jet on a far wall the speed is the ray's own and Dj = 2b; that estimate is good to about 30 % in diameter
  * (docs/theory/spray.md, 4).
  */
-final class Impaction {
+public final class Impaction {
     /** Stokes number at which half the drops of a round jet land. */
-    static final double STK50_ROUND = 0.24;
+    public static final double STK50_ROUND = 0.24;
 
     /** The same for a slot (not used by the caster; Hinds 1999, table 5.4). */
-    static final double STK50_SLOT = 0.59;
+    public static final double STK50_SLOT = 0.59;
 
     private static final double[] ROOT_STK = {0.30, 0.35, 0.42, 0.46, Math.sqrt(STK50_ROUND), 0.53, 0.58, 0.65, 0.75};
     private static final double[] SHARE = {0, 0.015, 0.12, 0.30, 0.5, 0.80, 0.95, 0.99, 1};
@@ -27,12 +27,12 @@ final class Impaction {
     private Impaction() {}
 
     /** Stokes number; {@code relaxationS} = ρ d² Cc/(18 μ), speed normal to the wall m/s, jet diameter m. */
-    static double stokes(double relaxationS, double speedMPerS, double jetDiameterM) {
+    public static double stokes(double relaxationS, double speedMPerS, double jetDiameterM) {
         return 2 * relaxationS * speedMPerS / jetDiameterM;
     }
 
     /** Share that lands, 0..1, piecewise linear in √Stk, never falling. */
-    static double efficiency(double stokes) {
+    public static double efficiency(double stokes) {
         double root = Math.sqrt(Math.max(0, stokes));
         if (root <= ROOT_STK[0]) {
             return 0;
@@ -47,12 +47,12 @@ final class Impaction {
     }
 
     /** {@code d50 √Cc}, m, for a speed and a jet diameter: {@code √(9 μ Dj Stk50/(ρ U))}. */
-    static double cutTimesRootSlipM(double densityKgPerM3, double speedMPerS, double jetDiameterM, Air air) {
+    public static double cutTimesRootSlipM(double densityKgPerM3, double speedMPerS, double jetDiameterM, Air air) {
         return Math.sqrt(9 * air.viscosityPaS() * jetDiameterM * STK50_ROUND / (densityKgPerM3 * speedMPerS));
     }
 
     /** Cut diameter d50 with slip, m, by fixed-point iteration on the slip. */
-    static double cutM(double densityKgPerM3, double speedMPerS, double jetDiameterM, Air air) {
+    public static double cutM(double densityKgPerM3, double speedMPerS, double jetDiameterM, Air air) {
         double scaled = cutTimesRootSlipM(densityKgPerM3, speedMPerS, jetDiameterM, air);
         double d = scaled;
         for (int i = 0; i < 100; i++) {

@@ -3,7 +3,7 @@ package baymist.spray;
 import baymist.scene.DropletSpec;
 
 /** Share of the liquid's volume in droplets below a diameter (ASTM E799 terms: Dv0.5 median, D32 Sauter mean). */
-sealed interface VolumeDistribution {
+public sealed interface VolumeDistribution {
     /** Share of volume in droplets smaller than {@code diameterM}, 0..1. */
     double below(double diameterM);
 
@@ -78,7 +78,7 @@ sealed interface VolumeDistribution {
         }
 
         /** Count median diameter, m: {@code Dv0.5 exp(-3 ln²s)}. */
-        double countMedianM() {
+        public double countMedianM() {
             return medianM * Math.exp(-3 * logDeviation * logDeviation);
         }
     }

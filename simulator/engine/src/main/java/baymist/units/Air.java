@@ -26,6 +26,29 @@ public record Air(
     /** Air at 20 °C and 101.325 kPa; mean free path 0.066 µm (Hinds 1999). */
     public static final Air STANDARD = new Air(1.204, 1.81e-5, 0.066e-6, 293.15, 101_325);
 
+    /** Sutherland's temperature of air, K (US Standard Atmosphere 1976, eq. 51). */
+    private static final double SUTHERLAND_K = 110.4;
+
+    /**
+     * Air at another temperature and pressure, scaled from {@link #STANDARD}: density by the gas law, viscosity by Sutherland's
+     * law (US Standard Atmosphere 1976, eq. 51; 100 to 1900 K), mean free path as {@code (μ/p) √T} (kinetic theory, e.g.
+     * Hinds 1999, ch. 2).
+     *
+     * @param temperatureK K, above 0
+     * @param pressurePa absolute, Pa, above 0
+     */
+    public static Air at(double temperatureK, double pressurePa) {
+        double t = temperatureK / STANDARD.temperatureK;
+        double p = pressurePa / STANDARD.pressurePa;
+        double viscosity = t * Math.sqrt(t) * (STANDARD.temperatureK + SUTHERLAND_K) / (temperatureK + SUTHERLAND_K);
+        return new Air(
+                STANDARD.densityKgPerM3 * (p / t),
+                STANDARD.viscosityPaS * viscosity,
+                STANDARD.meanFreePathM * (viscosity / p * Math.sqrt(t)),
+                temperatureK,
+                pressurePa);
+    }
+
     public double kinematicViscosityM2PerS() {
         return viscosityPaS / densityKgPerM3;
     }

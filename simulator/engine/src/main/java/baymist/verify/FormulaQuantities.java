@@ -1,30 +1,43 @@
 package baymist.verify;
 
-import baymist.spray.Droplet;
-import baymist.units.Air;
-import baymist.units.Dimension;
+import java.util.Collections;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 
-/** Quantities that one formula of the engine gives. */
+/** Quantities that one formula of the engine gives, by name; one class a stage holds them. */
 final class FormulaQuantities {
-    private static final Map<String, ToDoubleFunction<Inputs>> ALL = new TreeMap<>();
+    private final Map<String, ToDoubleFunction<Inputs>> all = new TreeMap<>();
 
-    static {
-        ALL.put("slip", in -> Droplet.slip(in.lengthM("diameter"), Air.STANDARD));
-        ALL.put(
-                "settlingSpeed",
-                in -> Droplet.settlingSpeedMPerS(
-                        in.lengthM("diameter"), in.si("density", Dimension.DENSITY), Air.STANDARD, Air.GRAVITY));
+    FormulaQuantities() {
+        add(UnitQuantities.all());
+        add(GeometryQuantities.all());
+        add(AccessQuantities.all());
+        add(DropletQuantities.all());
+        add(NozzleQuantities.all());
+        add(AirQuantities.all());
+        add(FogQuantities.all());
+        add(FilmQuantities.all());
     }
 
-    private FormulaQuantities() {}
+    private void add(Map<String, ToDoubleFunction<Inputs>> some) {
+        some.forEach((name, formula) -> {
+            if (all.put(name, formula) != null) {
+                throw new IllegalStateException("quantity \"" + name + "\" stands twice");
+            }
+        });
+    }
 
-    static double value(String quantity, Inputs inputs) {
-        ToDoubleFunction<Inputs> formula = ALL.get(quantity);
+    Set<String> names() {
+        return Collections.unmodifiableSet(all.keySet());
+    }
+
+    /** @throws IllegalArgumentException if the quantity is not known or its inputs will not do */
+    double value(String quantity, Inputs inputs) {
+        ToDoubleFunction<Inputs> formula = all.get(quantity);
         if (formula == null) {
-            throw new IllegalArgumentException("quantity \"" + quantity + "\" is not known; known are " + ALL.keySet());
+            throw new IllegalArgumentException("quantity \"" + quantity + "\" is not known");
         }
         return formula.applyAsDouble(inputs);
     }

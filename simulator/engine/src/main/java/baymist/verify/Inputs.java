@@ -1,5 +1,7 @@
 package baymist.verify;
 
+import baymist.geom.Vec3;
+import baymist.units.Air;
 import baymist.units.Dimension;
 import baymist.units.Quantities;
 import java.nio.file.Path;
@@ -10,6 +12,9 @@ import java.util.Map;
  * Named inputs of a case, written {@code name=value; name=value}; values are quantities with units, bare numbers or words.
  */
 public final class Inputs {
+    /** Standard atmosphere, from which pressures are counted, Pa. */
+    private static final double ATMOSPHERE_PA = 101_325;
+
     private final Map<String, String> values;
     private final Path table;
 
@@ -49,6 +54,11 @@ public final class Inputs {
         return value;
     }
 
+    /** Whether an input is stated. */
+    public boolean has(String name) {
+        return values.containsKey(name);
+    }
+
     /** A word, or another when it is missing. */
     public String word(String name, String otherwise) {
         return values.getOrDefault(name, otherwise);
@@ -72,6 +82,47 @@ public final class Inputs {
             throw new IllegalArgumentException(
                     "input \"" + name + "\" reads \"" + word(name) + "\", a number expected", e);
         }
+    }
+
+    /** A bare whole number. */
+    public int whole(String name) {
+        double value = number(name);
+        if (value != Math.rint(value)) {
+            throw new IllegalArgumentException("input \"" + name + "\" reads " + value + ", a whole number expected");
+        }
+        return (int) value;
+    }
+
+    /** Three bare numbers with blanks between. */
+    public Vec3 vector(String name) {
+        String[] parts = word(name).split("\\s+", -1);
+        if (parts.length != 3) {
+            throw new IllegalArgumentException(
+                    "input \"" + name + "\" reads \"" + word(name) + "\", three numbers expected");
+        }
+        try {
+            return new Vec3(Double.parseDouble(parts[0]), Double.parseDouble(parts[1]), Double.parseDouble(parts[2]));
+        } catch (NumberFormatException e) {
+            throw new IllegalArgumentException(
+                    "input \"" + name + "\" reads \"" + word(name) + "\", three numbers expected", e);
+        }
+    }
+
+    /** The standard air with what the inputs say otherwise. */
+    public Air air() {
+        Air std = Air.STANDARD;
+        double gauge = si("airPressure", Dimension.PRESSURE, std.pressurePa() - ATMOSPHERE_PA);
+        return new Air(
+                si("airDensity", Dimension.DENSITY, std.densityKgPerM3()),
+                si("airViscosity", Dimension.DYNAMIC_VISCOSITY, std.viscosityPaS()),
+                si("meanFreePath", Dimension.LENGTH, std.meanFreePathM()),
+                si("airTemperature", Dimension.TEMPERATURE, std.temperatureK()),
+                ATMOSPHERE_PA + gauge);
+    }
+
+    /** Gravity, m/s²; standard where the inputs say nothing. */
+    public double gravityMPerS2() {
+        return si("gravity", Dimension.ACCELERATION, Air.GRAVITY);
     }
 
     public double lengthM(String name) {

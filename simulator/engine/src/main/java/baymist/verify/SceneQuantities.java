@@ -1,43 +1,46 @@
 package baymist.verify;
 
-import baymist.run.RunObserver;
 import baymist.run.RunOptions;
-import baymist.run.RunResult;
-import baymist.run.Simulation;
-import baymist.scene.io.SceneReader;
-import java.nio.file.Path;
-import java.util.HashMap;
+import java.util.Collections;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
-import java.util.function.ToDoubleBiFunction;
+import java.util.function.ToDoubleFunction;
 
-/** Quantities that a scene gives when it is run through the whole chain; each scene is run once. */
+/** Quantities that are read off a scene: as it stands in its file, after its geometry is built, or after its run. */
 final class SceneQuantities {
-    private static final Map<String, ToDoubleBiFunction<RunResult, Inputs>> ALL = new TreeMap<>();
-
-    static {
-        ALL.put("cavityVolume", (r, in) -> r.grid().totalVolumeM3());
-        ALL.put("airborneMass", (r, in) -> r.ledger().airborneKg());
-    }
-
-    private final RunOptions options;
-    private final Map<Path, RunResult> runs = new HashMap<>();
+    private final Map<String, ToDoubleFunction<Inputs>> all = new TreeMap<>();
 
     SceneQuantities(RunOptions options) {
-        this.options = options;
+        SceneRuns runs = new SceneRuns(options);
+        SceneReadings.all().forEach((name, r) -> add(name, in -> r.applyAsDouble(runs.scene(in), in)));
+        GeometryReadings.all().forEach((name, r) -> add(name, in -> r.applyAsDouble(runs.check(in), in)));
+        VoxelReadings.all().forEach((name, r) -> add(name, in -> r.applyAsDouble(runs.check(in), in)));
+        AccessReadings.all().forEach((name, r) -> add(name, in -> r.applyAsDouble(runs.check(in), in)));
+        RunReadings.all().forEach((name, r) -> add(name, in -> r.applyAsDouble(runs.run(in), in)));
+        CoverageReadings.all().forEach((name, r) -> add(name, in -> r.applyAsDouble(runs.run(in), in)));
     }
 
-    static boolean has(String quantity) {
-        return ALL.containsKey(quantity);
+    private void add(String name, ToDoubleFunction<Inputs> reading) {
+        if (all.put(name, reading) != null) {
+            throw new IllegalStateException("quantity \"" + name + "\" stands twice");
+        }
     }
 
+    boolean has(String quantity) {
+        return all.containsKey(quantity);
+    }
+
+    Set<String> names() {
+        return Collections.unmodifiableSet(all.keySet());
+    }
+
+    /** @throws IllegalArgumentException if the quantity is not known or its inputs will not do */
     double value(String quantity, Inputs inputs) {
-        ToDoubleBiFunction<RunResult, Inputs> reading = ALL.get(quantity);
+        ToDoubleFunction<Inputs> reading = all.get(quantity);
         if (reading == null) {
             throw new IllegalArgumentException("quantity \"" + quantity + "\" is not known");
         }
-        RunResult result = runs.computeIfAbsent(
-                inputs.file("scene"), f -> Simulation.run(SceneReader.read(f), options, RunObserver.NONE));
-        return reading.applyAsDouble(result, inputs);
+        return reading.applyAsDouble(inputs);
     }
 }

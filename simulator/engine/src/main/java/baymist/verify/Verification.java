@@ -1,9 +1,11 @@
 package baymist.verify;
 
 import baymist.problem.SceneException;
+import baymist.problem.SimulationException;
 import baymist.problem.SourcePlace;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
+import baymist.units.QuantityException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,21 +34,22 @@ public final class Verification {
         }
         observer.stage("cases");
         SceneQuantities scenes = new SceneQuantities(options);
+        FormulaQuantities formulas = new FormulaQuantities();
         List<Outcome> outcomes = new ArrayList<>();
         for (VerificationCase c : cases) {
-            outcomes.add(evaluate(c, scenes));
+            outcomes.add(evaluate(c, scenes, formulas));
             observer.progress((double) outcomes.size() / cases.size(), 0);
         }
         return new VerificationReport(outcomes);
     }
 
-    private static Outcome evaluate(VerificationCase c, SceneQuantities scenes) {
+    private static Outcome evaluate(VerificationCase c, SceneQuantities scenes, FormulaQuantities formulas) {
         try {
-            double value = SceneQuantities.has(c.quantity())
+            double value = scenes.has(c.quantity())
                     ? scenes.value(c.quantity(), c.inputs())
-                    : FormulaQuantities.value(c.quantity(), c.inputs());
+                    : formulas.value(c.quantity(), c.inputs());
             return new Outcome(c, value, "");
-        } catch (IllegalArgumentException | SceneException e) {
+        } catch (IllegalArgumentException | QuantityException | SceneException | SimulationException e) {
             return new Outcome(c, Double.NaN, String.valueOf(e.getMessage()));
         }
     }

@@ -52,7 +52,12 @@ public record VerificationReport(List<Outcome> outcomes) {
                 .toString();
     }
 
-    private static String deviation(VerificationCase c, double d) {
+    /** Tables in Markdown: a summary by stage, then every case of each stage. Values are SI; shares and counts are bare. */
+    public String markdown() {
+        return VerificationMarkdown.of(this);
+    }
+
+    static String deviation(VerificationCase c, double d) {
         return c.absolute() || c.expected() == 0
                 ? String.format(Locale.ROOT, "%.2g", d)
                 : String.format(Locale.ROOT, "%.3g %%", 100 * d);

@@ -7,11 +7,16 @@
  *
  * <ol>
  *   <li>{@code CaseTable} reads the table; a faulty row is a finding with its line.
- *   <li>{@code FormulaQuantities} and {@code SceneQuantities} map a quantity's name to the code that computes it.
- *   <li>{@code Verification} evaluates all rows and says for each by how much it is off.
+ *   <li>{@code FormulaQuantities} gathers the formulas of each stage ({@code DropletQuantities}, {@code AirQuantities} ...), the
+ *       fog in a plain box ({@code FogBox}) among them.
+ *   <li>{@code SceneQuantities} gathers what is read off a scene: from its file, after its geometry is built ({@code
+ *       VoxelReadings} ...), or after its run ({@code RunReadings}, {@code CoverageReadings}); {@code SceneRuns} does each once.
+ *   <li>{@link baymist.verify.Verification} evaluates all rows and says for each by how much it is off.
+ *   <li>{@link baymist.verify.ValidationPage} puts the tables into docs/validation.md.
  * </ol>
  *
- * <p>Limits: tolerances are those argued in the row's source or scheme order, not tuned to pass. Sources stand in the table.
+ * <p>To add a check, add a row; a new quantity is one line in the class of its stage. Limits: a quantity says nothing about
+ * places that its row does not name; tolerances are those argued in the row's source or scheme order, not tuned to pass.
  */
 @NullMarked
 package baymist.verify;

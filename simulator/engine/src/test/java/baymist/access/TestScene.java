@@ -12,6 +12,7 @@ import baymist.scene.Scene;
 import baymist.scene.SupplySpec;
 import baymist.scene.TargetSpec;
 import baymist.scene.VoxelSpec;
+import baymist.units.Air;
 import java.util.List;
 import java.util.Map;
 
@@ -48,6 +49,7 @@ public final class TestScene {
                 null,
                 8,
                 128,
-                spacingM);
+                spacingM,
+                Air.STANDARD);
     }
 }

@@ -198,7 +198,8 @@ class AirProjectorTest {
             double expected = ofA.get(twin) * (along == 1 ? -1 : 1);
             assertEquals(expected, b.faceFluxM3PerS()[f], 1e-11 * Q);
         }
-        assertTrue(through(grid, a, 8) > through(grid, b, 8));
+        // The mirror is no mirror of nothing: the jet moves a good part of its supply or more.
+        assertTrue(Arrays.stream(a.faceFluxM3PerS()).map(Math::abs).max().orElse(0) > 0.1 * Q);
     }
 
     @Test

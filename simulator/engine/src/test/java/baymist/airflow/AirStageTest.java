@@ -220,7 +220,8 @@ class AirStageTest {
                 null,
                 8,
                 64,
-                0);
+                0,
+                Air.STANDARD);
         AirSettings settings = AirSettings.of(scene, Air.STANDARD);
         assertEquals(AirProjector.TOLERANCE, settings.tolerance());
         assertTrue(settings.residualConvection());

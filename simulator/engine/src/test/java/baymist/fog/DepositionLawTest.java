@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import baymist.spray.Droplet;
 import baymist.units.Air;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -30,7 +31,7 @@ class DepositionLawTest {
     @ParameterizedTest
     @CsvSource({"0.1e-6, 2.9282", "1e-6, 1.1546", "10e-6, 1.0154"})
     void slipFollowsHinds(double diameterM, double slip) {
-        near(slip, FogDroplet.slip(diameterM, 0.066e-6), 1e-4);
+        near(slip, Droplet.slip(diameterM, Fields.AIR), 1e-4);
     }
 
     // Hinds (1999) table A11, unit density (from memory): 3.48e-5, 3.06e-3, 0.249 m/s; in between recomputed.

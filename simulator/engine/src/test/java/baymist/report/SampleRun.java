@@ -29,6 +29,7 @@ import baymist.scene.Scene;
 import baymist.scene.SupplySpec;
 import baymist.scene.TargetSpec;
 import baymist.scene.VoxelSpec;
+import baymist.units.Air;
 import baymist.voxel.SurfelSet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -106,7 +107,8 @@ public final class SampleRun {
                 null,
                 10,
                 256,
-                0);
+                0,
+                Air.STANDARD);
     }
 
     private static Opening hole(LatticeCavity lattice, String name, String part, double y) {

@@ -3,6 +3,7 @@ package baymist.scene;
 import baymist.geom.Outline;
 import baymist.geom.Vec3;
 import baymist.problem.SourcePlace;
+import baymist.units.Air;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -17,7 +18,7 @@ public final class SceneFixtures {
     public static final SourcePlace HERE = new SourcePlace("fixture.yaml", 1, "");
 
     private CavitySpec cavity = block(new Vec3(1, 0.2, 0.15));
-    private List<OpeningSpec> cuts = List.of(round("hole", "aft wall", 0.02, new Vec3(0.5, 0, 0)));
+    private List<OpeningSpec> cuts = List.of(round("hole", "aft wall", 0.02, new Vec3(1, 0.1, 0.075)));
     private Map<String, PhaseStates> states = Map.of();
     private List<WandSpec> wands = List.of(new WandSpec("rod", 1.2, 0.00635, 0.002, ring(8, 0.0005)));
     private ProductSpec product = new ProductSpec("oil", 880, 0.04, 0.03, 1, 293.15);
@@ -40,7 +41,7 @@ public final class SceneFixtures {
         return new SceneFixtures();
     }
 
-    /** A block about the origin, 1 mm sheet. */
+    /** A block from the origin on, 1 mm sheet. */
     public static CavitySpec.Block block(Vec3 sizeM) {
         return new CavitySpec.Block("box", sizeM, Vec3.ZERO, Vec3.ZERO, 0.001, List.of(), HERE);
     }
@@ -156,6 +157,7 @@ public final class SceneFixtures {
                 fog,
                 sizeBins,
                 raysPerJet,
-                0);
+                0,
+                Air.STANDARD);
     }
 }

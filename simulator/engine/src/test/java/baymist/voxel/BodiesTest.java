@@ -139,8 +139,7 @@ class BodiesTest {
             // the model is exact in any pose; voxels may count a strip along the re-entrant corner outside as a lap
             double model = 0;
             for (int t = 0; t < cavity.cutSheets().triangleCount(); t++) {
-                boolean shared =
-                        cavity.parts().get(cavity.partOfCut(t)).name().contains(" on ");
+                boolean shared = cavity.parts().get(cavity.partOfCut(t)).name().contains(" on ");
                 model += (shared ? 2 : 1) * cavity.cutSheets().areaM2(t);
             }
             assertEquals(PAIR_M2 - HOLES_M2, model, 1e-9, what);
@@ -206,7 +205,9 @@ class BodiesTest {
         assertEquals(volume, grid.totalVolumeM3(), 2e-3 * volume);
         assertEquals(
                 "box: aft wall on flap: spar",
-                cavity.parts().get(cavity.openings().get(cavity.openingIndex("joint")).part()).name());
+                cavity.parts()
+                        .get(cavity.openings().get(cavity.openingIndex("joint")).part())
+                        .name());
     }
 
     @Test

@@ -76,7 +76,14 @@ class PanelFamiliesLawTest {
         if (r.nextBoolean()) {
             // half-way between frames, whose places vary by a fifth of their distance
             beams.add(new Stiffeners(
-"ceiling", 0.5 * l / (n + 1), l / (n + 1), 0.1 * h, 0.02, Stiffeners.Side.BOTH, 0.006, CavityFixtures.PLACE));
+                    "ceiling",
+                    0.5 * l / (n + 1),
+                    l / (n + 1),
+                    0.1 * h,
+                    0.02,
+                    Stiffeners.Side.BOTH,
+                    0.006,
+                    CavityFixtures.PLACE));
         }
         return new CavitySpec.StiffenedVoid(
                 "void",

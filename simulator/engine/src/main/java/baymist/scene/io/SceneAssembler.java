@@ -16,6 +16,7 @@ import baymist.scene.TargetSpec;
 import baymist.scene.VoxelSpec;
 import baymist.scene.WandSpec;
 import baymist.scene.io.Value.Fields;
+import baymist.units.Air;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -96,7 +97,8 @@ final class SceneAssembler {
                 fog,
                 numerics.whole("size_bins"),
                 numerics.whole("rays_per_jet"),
-                numerics.si("station_spacing", 0));
+                numerics.si("station_spacing", 0),
+                ambient(f.fields("ambient")));
     }
 
     /**
@@ -183,6 +185,21 @@ final class SceneAssembler {
                 f.si("quiet_diffusivity", -1),
                 f.si("spray_diffusivity", -1),
                 f.si("pressure_limit"));
+    }
+
+    /** What the scene leaves open follows from temperature and pressure. */
+    private static Air ambient(@Nullable Fields f) {
+        if (f == null) {
+            return Air.STANDARD;
+        }
+        double pressure = Air.STANDARD.pressurePa() + f.si("pressure");
+        Air air = Air.at(f.si("temperature"), pressure);
+        return new Air(
+                f.si("density", air.densityKgPerM3()),
+                f.si("viscosity", air.viscosityPaS()),
+                f.si("mean_free_path", air.meanFreePathM()),
+                air.temperatureK(),
+                pressure);
     }
 
     private @Nullable InitialFog fog(@Nullable Fields f) {

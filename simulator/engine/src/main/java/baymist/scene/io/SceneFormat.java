@@ -124,6 +124,27 @@ final class SceneFormat {
                     "10 kPa",
                     "gauge pressure in the cavity above which the run is refused"));
 
+    private static final Group AMBIENT = Group.of(
+            "ambient",
+            "the air in and round the cavity; what is left out follows from temperature and pressure",
+            may("temperature", Measure.of(Dimension.TEMPERATURE, "[-60 degC .. 80 degC]"), "20 degC", "temperature"),
+            may(
+                    "pressure",
+                    Measure.of(Dimension.PRESSURE, "[20 kPa_abs .. 200 kPa_abs]"),
+                    "101.325 kPa_abs",
+                    "pressure"),
+            may("density", Measure.of(Dimension.DENSITY, "[0.1 kg/m3 .. 10 kg/m3]"), "", "left out = by the gas law"),
+            may(
+                    "viscosity",
+                    Measure.of(Dimension.DYNAMIC_VISCOSITY, "[0.001 mPa.s .. 0.1 mPa.s]"),
+                    "",
+                    "left out = by Sutherland's law"),
+            may(
+                    "mean_free_path",
+                    Measure.of(Dimension.LENGTH, "[0.001 um .. 10 um]"),
+                    "",
+                    "of the molecules; left out = by kinetic theory"));
+
     private static final Group INITIAL_FOG = Group.of(
                     "initial_fog",
                     "fog present at the start: spread evenly, or released at a point",
@@ -174,6 +195,7 @@ final class SceneFormat {
                     "auto",
                     "voxel size, one or along x, y and z; the engine snaps it"),
             may("air", AIR, "{}", "how the air is treated"),
+            may("ambient", AMBIENT, "{}", "state of the air in and round the cavity"),
             may("initial_fog", INITIAL_FOG, "", "fog present at the start"),
             may("numerics", NUMERICS, "{}", "resolution of the computation"));
 }

@@ -23,6 +23,7 @@ import baymist.scene.SupplySpec;
 import baymist.scene.TargetSpec;
 import baymist.scene.TipSpec;
 import baymist.scene.VoxelSpec;
+import baymist.units.Air;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -181,6 +182,7 @@ class SceneReaderTest {
         assertEquals(VoxelSpec.AUTO, s.voxel());
         assertEquals(AirSpec.DEFAULT, s.air());
         assertNull(s.initialFog());
+        assertEquals(Air.STANDARD, s.ambient());
         assertEquals(10, s.sizeBins());
         assertEquals(128, s.raysPerJet());
         assertEquals(0, s.stationSpacingM());
@@ -202,12 +204,15 @@ class SceneReaderTest {
                 numerics: {size_bins: 4, rays_per_jet: 16, station_spacing: 25 mm}
                 openings: {hole: {hang: closed}, "3": taped}
                 targets: {haze: 0.05 mil, build: 12 um, excess: 2 mil}
+                ambient: {temperature: 0 degC, viscosity: 0.02 mPa.s}
                 """);
         assertEquals(new VoxelSpec(0.012, 0.006, 0.003), s.voxel());
         assertEquals(AirSpec.Mode.STILL, s.air().mode());
         assertEquals(1e-4, s.air().sprayDiffusivityM2PerS());
         assertEquals(1e-6, s.initialFog().pointMassKg());
         assertEquals(0.01, s.initialFog().pointM().x());
+        assertEquals(2e-5, s.ambient().viscosityPaS(), 1e-20);
+        assertEquals(Air.at(273.15, 101_325).densityKgPerM3(), s.ambient().densityKgPerM3());
         assertEquals(4, s.sizeBins());
         assertEquals(0.025, s.stationSpacingM());
         assertEquals(

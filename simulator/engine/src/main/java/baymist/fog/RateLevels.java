@@ -1,0 +1,152 @@
+package baymist.fog;
+
+import java.util.Arrays;
+
+/**
+ * Sorts the cells of one bin into levels by how fast they empty: the steps of level k are 2^k times those of level 0. A link
+ * goes with the finer level of its two cells. Scratch memory: chosen anew for each bin and window.
+ */
+final class RateLevels {
+    /** Coarsest level that may be chosen; more save little and show fog later to its neighbours. */
+    static final int COARSEST = 5;
+
+    /**
+     * Least steps of the coarsest level in a window. ASSUMED: fog seen late by half a coarse step shifts the film of a job that lasts T
+     * by H/(2T); so a job of many windows stays well within 1 %.
+     */
+    private static final int LEAST_COARSE_STEPS = 16;
+
+    /** Levels must save this factor of updates to be worth their bookkeeping. */
+    private static final double WORTHWHILE_GAIN = 1.5;
+
+    /** Keeps cells whose rates are a power of two below the largest, to rounding, on one side of the limit. */
+    private static final double SLACK = 1 + 1e-9;
+
+    /** Parts of an octave in which cells are counted and finest steps tried. */
+    private static final int PARTS = 8;
+
+    private final FogLinks links;
+
+    /** Cells by rate, fastest first, [parts of octaves]. */
+    private final int[] crowd = new int[PARTS * (COARSEST + 1) + 1];
+
+    /** Level of each cell, [cells], and of each link, [links]. */
+    final byte[] ofCell;
+
+    final byte[] ofLink;
+
+    /** Cells and links of each level, [COARSEST + 1]. */
+    final int[] cells = new int[COARSEST + 1];
+
+    final int[] linksIn = new int[COARSEST + 1];
+
+    private int coarsest;
+    private long coarseSteps;
+    private double finestStepS;
+
+    RateLevels(FogLinks links, int cells) {
+        this.links = links;
+        ofCell = new byte[cells];
+        ofLink = new byte[links.count()];
+    }
+
+    /**
+     * Chooses the levels and the finest step that need the fewest updates. A finest step somewhat shorter than it must be can let
+     * the crowd of cells take steps twice as long.
+     *
+     * @param outRate rate at which each cell empties, 1/s, [cells]
+     * @param largestRate the largest of them, 1/s
+     * @param plainSteps steps that one level for all would take, 1 or more
+     * @return whether levels save enough; if not, nothing here is to be used
+     */
+    boolean choose(double[] outRate, double largestRate, double durationS, long plainSteps) {
+        if (plainSteps < LEAST_COARSE_STEPS) {
+            return false;
+        }
+        count(outRate, largestRate);
+        int bestTop = 0;
+        long bestCoarse = 0;
+        double fewest = (double) plainSteps * outRate.length;
+        for (int top = 1; top <= COARSEST && (long) LEAST_COARSE_STEPS << top <= 2 * plainSteps; top++) {
+            for (int i = 0; i < PARTS; i++) {
+                double needed = plainSteps * Math.pow(2, (double) i / PARTS - top);
+                long coarse = Math.max(LEAST_COARSE_STEPS, (long) Math.ceil(needed));
+                double updates = cellUpdates(largestRate, durationS / (coarse << top), top, coarse);
+                if (updates < fewest) {
+                    bestTop = top;
+                    bestCoarse = coarse;
+                    fewest = updates;
+                }
+            }
+        }
+        if (bestTop == 0) {
+            return false;
+        }
+        assign(outRate, durationS, bestTop, bestCoarse);
+        return updates() * WORTHWHILE_GAIN <= (double) plainSteps * (ofCell.length + ofLink.length);
+    }
+
+    /** Counts the cells by the ratio of the largest rate to theirs, in parts of an octave; the last entry takes all the rest. */
+    private void count(double[] outRate, double largestRate) {
+        Arrays.fill(crowd, 0);
+        for (double rate : outRate) {
+            double part = PARTS / Math.log(2) * Math.log(SLACK * largestRate / rate);
+            crowd[(int) Math.max(0, Math.min(part, crowd.length - 1))]++;
+        }
+    }
+
+    /** Updates of cells in the window, if each counted cell had the largest rate of its part. */
+    private double cellUpdates(double largestRate, double finestStepS, int top, long coarse) {
+        double updates = 0;
+        for (int i = 0; i < crowd.length; i++) {
+            double rate = largestRate * Math.pow(2, -(double) i / PARTS);
+            updates += (double) crowd[i] * (coarse << (top - level(rate, finestStepS, top)));
+        }
+        return updates;
+    }
+
+    /** The longest step 2^k that lets no more than the Courant share leave. */
+    private static int level(double rate, double finestStepS, int top) {
+        double room = FogBin.COURANT * SLACK / (finestStepS * rate);
+        return room > 1 ? Math.min(top, Math.getExponent(room)) : 0;
+    }
+
+    private void assign(double[] outRate, double durationS, int top, long coarse) {
+        coarsest = top;
+        coarseSteps = coarse;
+        finestStepS = durationS / (coarse << top);
+        Arrays.fill(cells, 0);
+        Arrays.fill(linksIn, 0);
+        for (int c = 0; c < ofCell.length; c++) {
+            ofCell[c] = (byte) level(outRate[c], finestStepS, top);
+            cells[ofCell[c]]++;
+        }
+        for (int l = 0; l < ofLink.length; l++) {
+            ofLink[l] = (byte) Math.min(ofCell[links.low[l]], ofCell[links.high[l]]);
+            linksIn[ofLink[l]]++;
+        }
+    }
+
+    int coarsest() {
+        return coarsest;
+    }
+
+    /** Steps of level 0 in the window. */
+    long finestSteps() {
+        return coarseSteps << coarsest;
+    }
+
+    /** Step of a level, s. */
+    double stepS(int level) {
+        return finestStepS * (1L << level);
+    }
+
+    /** Cells and links that are updated in the window, all steps together. */
+    long updates() {
+        long sum = 0;
+        for (int k = 0; k <= coarsest; k++) {
+            sum += (finestSteps() >> k) * (cells[k] + linksIn[k]);
+        }
+        return sum;
+    }
+}
