@@ -16,8 +16,14 @@ import java.util.TreeMap;
  * that only one plate has are places that no plate closes.
  */
 final class PlatesFamily {
+    /**
+     * Plates given exactly are meshed to this first, m: a wide tolerance would also join corners that merely come close to each
+     * other. Only if places stay open is the stated tolerance used.
+     */
+    private static final double EXACT_M = 1e-7;
+
     private final Plates spec;
-    private final SheetModel model = new SheetModel();
+    private SheetModel model = new SheetModel();
 
     private PlatesFamily(Plates spec) {
         this.spec = spec;
@@ -29,18 +35,34 @@ final class PlatesFamily {
 
     private SheetModel build() {
         check();
-        PlateMesher mesher = new PlateMesher(spec.toleranceM());
-        for (FlatPlate plate : spec.plates()) {
-            mesher.plate(model.part(plate.name(), Names.kind(plate.name()), plate.gaugeM()), plate.corners());
+        mesh(Math.min(EXACT_M, spec.toleranceM()));
+        if (!model.gaps.isEmpty() && spec.toleranceM() > EXACT_M) {
+            SheetModel exact = model;
+            mesh(spec.toleranceM());
+            model = model.gaps.size() < exact.gaps.size() || gapsM2(model) < gapsM2(exact) ? model : exact;
         }
-        mesher.mesh(model);
-        new GapFinder(model).find();
         if (!spec.openGaps() && !model.gaps.isEmpty()) {
             SpecCheck check = new SpecCheck(spec.place());
             model.gaps.forEach(gap -> report(check, gap));
             check.orThrow();
         }
         return model;
+    }
+
+    private void mesh(double toleranceM) {
+        model = new SheetModel();
+        PlateMesher mesher = new PlateMesher(toleranceM);
+        for (FlatPlate plate : spec.plates()) {
+            mesher.plate(model.part(plate.name(), Names.kind(plate.name()), plate.gaugeM()), plate.corners());
+        }
+        mesher.mesh(model);
+        new GapFinder(model).find();
+    }
+
+    private static double gapsM2(SheetModel model) {
+        return model.gaps.stream()
+                .mapToDouble(g -> g.place().outline().areaM2())
+                .sum();
     }
 
     private void report(SpecCheck check, SheetModel.Gap gap) {

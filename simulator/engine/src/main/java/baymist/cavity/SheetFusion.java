@@ -5,9 +5,11 @@ import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Predicate;
 
 /**
@@ -21,6 +23,8 @@ import java.util.function.Predicate;
 final class SheetFusion {
     /** Sine of the angle up to which two sheets count as parallel. */
     private static final double PARALLEL = 1e-3;
+    /** Places in one plane that should agree do so to rounding, m. Wider, crossing edges that nearly meet would fold over. */
+    private static final double SAME_M = 1e-9;
 
     private final double toleranceM;
     private final int[] bodyOfPart;
@@ -30,10 +34,11 @@ final class SheetFusion {
     /** A triangle of a part. */
     record Triangle(int part, List<Vec3> corners, Vec3 normal, Box3 box) {
         static Triangle of(int part, Vec3 a, Vec3 b, Vec3 c) {
+            Vec3 area = SheetCutter.areaVector(List.of(a, b, c));
             return new Triangle(
                     part,
                     List.of(a, b, c),
-                    SheetCutter.areaVector(List.of(a, b, c)).unit(),
+                    area.length() > 0 ? area.unit() : Vec3.ZERO,
                     Box3.EMPTY.including(a).including(b).including(c));
         }
     }
@@ -165,7 +170,8 @@ final class SheetFusion {
     }
 
     private boolean inPlane(Triangle t, Vec3 on, Vec3 normal) {
-        return t.normal().cross(normal).length() <= PARALLEL
+        return Math.abs(t.normal().dot(normal)) > 0.5
+                && t.normal().cross(normal).length() <= PARALLEL
                 && t.corners().stream().allMatch(p -> Math.abs(p.minus(on).dot(normal)) <= toleranceM);
     }
 
@@ -209,20 +215,43 @@ final class SheetFusion {
         return rest.size() >= 3 && SheetCutter.area(rest) > toleranceM * size;
     }
 
+    /** Lays the vertices of both sheets into the common plane, in all sheets that have them. */
+    private void flatten(Contact c) {
+        Map<Vec3, Vec3> moved = new HashMap<>();
+        for (Triangle t : sheets) {
+            if ((t.part() == c.kept() || t.part() == c.lost()) && inPlane(t, c.onPlane(), c.normal())) {
+                for (Vec3 p : t.corners()) {
+                    double h = c.heightM(p);
+                    moved.put(p, Math.abs(h) > 1e-3 * SAME_M ? p.plus(-h, c.normal()) : p);
+                }
+            }
+        }
+        List<Triangle> flat = new ArrayList<>();
+        for (Triangle t : sheets) {
+            List<Vec3> p = t.corners();
+            List<Vec3> q = p.stream().map(v -> moved.getOrDefault(v, v)).toList();
+            flat.add(q.equals(p) ? t : Triangle.of(t.part(), q.get(0), q.get(1), q.get(2)));
+        }
+        sheets = flat;
+    }
+
     private void fuse(Contact c) {
+        flatten(c);
         List<Triangle> kept = inPlane(c.kept(), c.onPlane(), c.normal());
         List<Triangle> lost = inPlane(c.lost(), c.onPlane(), c.normal());
-        Predicate<Vec3> atSeam = p -> Math.abs(c.heightM(p)) <= toleranceM;
-        PlateMesher mesher = new PlateMesher(toleranceM, atSeam);
+        Predicate<Vec3> atSeam = p -> Math.abs(c.heightM(p)) <= SAME_M;
+        PlateMesher mesher = new PlateMesher(SAME_M, atSeam);
         List<Integer> numbersOfLost = new ArrayList<>();
         kept.forEach(t -> mesher.plate(t.part(), t.corners()));
         lost.forEach(t -> numbersOfLost.add(mesher.plate(t.part(), t.corners())));
         cutters(mesher, kept, c.normal(), true);
         // all edges, since webs of the other body may stand on them
         cutters(mesher, lost, c.normal(), false);
+        Set<Triangle> flat = new HashSet<>(kept);
+        flat.addAll(lost);
         List<Triangle> rest = new ArrayList<>();
         for (Triangle t : sheets) {
-            if (kept.contains(t) || lost.contains(t)) {
+            if (flat.contains(t)) {
                 continue;
             }
             if (t.corners().stream().anyMatch(atSeam)) {
@@ -259,7 +288,7 @@ final class SheetFusion {
                 uses.merge(List.of(b, a), 1, Integer::sum);
             }
         }
-        double high = 100 * toleranceM;
+        double high = 0.01;
         for (Triangle t : sheet) {
             for (int k = 0; k < 3; k++) {
                 Vec3 a = t.corners().get(k);

@@ -166,7 +166,7 @@ class PanelFamiliesLawTest {
             String what = "door " + draw;
             CavitySpec.Door spec = randomDoor(r);
             Cavity cavity = CavityFixtures.build(spec);
-            VoxelGrid grid = ClosedBodyCheck.coarse(cavity, 20);
+            VoxelGrid grid = ClosedBodyCheck.coarse(cavity, 16);
             ClosedBodyCheck.openingsAreExact(cavity, grid, what);
             ClosedBodyCheck.areaIsTheSumOfParts(cavity, grid, p -> !p.contains("beam"), what);
             double flat = spec.lengthM() * sectionM2(spec);
@@ -228,7 +228,7 @@ class PanelFamiliesLawTest {
             String what = "prism " + draw;
             CavitySpec.Plates spec = randomPrism(r);
             Cavity cavity = CavityFixtures.build(spec);
-            VoxelGrid grid = ClosedBodyCheck.coarse(cavity, 24);
+            VoxelGrid grid = ClosedBodyCheck.coarse(cavity, 20);
             ClosedBodyCheck.openingsAreExact(cavity, grid, what);
             ClosedBodyCheck.areaIsTheSumOfParts(cavity, grid, p -> !p.equals("web"), what);
             // prism: area of the end times length (Euclid, Elements XII.7 and XI.39)

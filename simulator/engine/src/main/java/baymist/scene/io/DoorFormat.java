@@ -89,7 +89,7 @@ final class DoorFormat {
         double upper = f.si("upper_depth", depth);
         if (f.has("upper_depth") && !f.has("step")) {
             problems.add(
-                    SceneProblem.MISSING_KEY,
+                    SceneProblem.DOOR_FORM,
                     f.at("upper_depth"),
                     "`step` is missing; the height is wanted at which the inner panel changes from `depth` to"
                             + " `upper_depth`");
@@ -119,7 +119,7 @@ final class DoorFormat {
                     word.isEmpty() ? DoorBeam.Kind.PLATE : DoorBeam.Kind.valueOf(word.toUpperCase(Locale.ROOT));
             if (kind != DoorBeam.Kind.PLATE && !b.has("depth")) {
                 problems.add(
-                        SceneProblem.MISSING_KEY,
+                        SceneProblem.DOOR_FORM,
                         b.place(),
                         "`depth` is missing; a " + word + " beam wants its extent inboard");
             }

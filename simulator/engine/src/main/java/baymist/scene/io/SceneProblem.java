@@ -54,7 +54,8 @@ enum SceneProblem {
     NO_SPRAY("SCN-057"),
     PLATE_FORM("SCN-080"),
     BODY_NAME("SCN-081"),
-    JOIN("SCN-082");
+    JOIN("SCN-082"),
+    DOOR_FORM("SCN-083");
 
     private final String id;
 
