@@ -47,6 +47,9 @@ public final class CavityBuilder {
             List<EntrySpec> entries,
             SourcePlace statesPlace,
             List<ProtectedItem> items) {
+        if (spec instanceof CavitySpec.Bodies bodies) {
+            return new BodiesBuilder(bodies, items).build(cuts, states, entries, statesPlace);
+        }
         SheetModel model = sheets(spec);
         ItemSheets.add(model, items, inside(spec));
         TriangleMesh open = model.mesh();
@@ -57,6 +60,19 @@ public final class CavityBuilder {
 
         OpeningPlan plan = new OpeningPlan(spec, model, open, partOfOpen, whole);
         List<OpeningPlan.Planned> planned = plan.place(cuts, states, entries, statesPlace);
+        return cut(spec, model, open, partOfOpen, whole, partOfWhole, plan, planned);
+    }
+
+    /** Cuts the openings out and hands everything over. */
+    static Cavity cut(
+            CavitySpec spec,
+            SheetModel model,
+            TriangleMesh open,
+            int[] partOfOpen,
+            TriangleMesh whole,
+            int[] partOfWhole,
+            OpeningPlan plan,
+            List<OpeningPlan.Planned> planned) {
         SheetCutter cutter = new SheetCutter(open, partOfOpen);
         plan.cut(planned, cutter);
         List<Opening> openings =
@@ -78,10 +94,16 @@ public final class CavityBuilder {
     }
 
     private static @Nullable Vec3 inside(CavitySpec spec) {
-        return spec instanceof CavitySpec.Mesh mesh ? mesh.inside() : null;
+        if (spec instanceof CavitySpec.Mesh mesh) {
+            return mesh.inside();
+        }
+        if (spec instanceof CavitySpec.Plates plates) {
+            return plates.inside();
+        }
+        return spec instanceof CavitySpec.Bodies bodies ? bodies.inside() : null;
     }
 
-    private static SheetModel sheets(CavitySpec spec) {
+    static SheetModel sheets(CavitySpec spec) {
         if (spec instanceof CavitySpec.Shell shell) {
             return ShellFamily.build(shell);
         }
@@ -106,10 +128,19 @@ public final class CavityBuilder {
         if (spec instanceof CavitySpec.Mesh mesh) {
             return MeshFamily.build(mesh);
         }
+        if (spec instanceof CavitySpec.Door door) {
+            return DoorFamily.build(door);
+        }
+        if (spec instanceof CavitySpec.StiffenedVoid space) {
+            return VoidFamily.build(space);
+        }
+        if (spec instanceof CavitySpec.Plates plates) {
+            return PlatesFamily.build(plates);
+        }
         throw new IllegalArgumentException("no builder for " + spec.getClass());
     }
 
-    private static void capGaps(SheetModel model) {
+    static void capGaps(SheetModel model) {
         for (SheetModel.Gap gap : model.gaps) {
             for (Vec3[] t : gap.cap()) {
                 model.triangle(-1, t[0], t[1], t[2]);

@@ -15,6 +15,11 @@ public sealed interface CavitySpec {
     /** Where the model is stated, for messages. */
     SourcePlace place();
 
+    /** Openings stated one by one, with their part and position. */
+    default List<OpeningSpec> ports() {
+        return List.of();
+    }
+
     /**
      * Control surface (wedge): a channel spar at x = 0 facing aft, upper and lower skins that run straight to the trailing
      * edge, ribs across. Root at y = 0, tip at y = span; the hinge line is straight and square to y.
@@ -274,5 +279,84 @@ public sealed interface CavitySpec {
 
     /** A frame of round tubes; measures in {@link TubeFrameSpec}. */
     record TubeFrame(String name, TubeFrameSpec shape, List<OpeningSpec> ports, SourcePlace place)
+            implements CavitySpec {}
+
+    /**
+     * Door: outer panel at y = 0 (outside is +y), inner panel on its -y side, x aft from the front edge, z up from the lower edge.
+     *
+     * @param heightM lower edge to waist
+     * @param depthM inside depth of the lower part; upperDepthM that above the step
+     * @param stepM height of the step in the inner panel; without meaning where both depths are equal
+     * @param crownM how far the outer panel bulges in the middle of its height
+     * @param slots openings in the waist edge; drains in the lower edge: along = x, across = inboard of the outer panel
+     * @param innerHoles openings in the inner panel: along = x, across = z
+     */
+    record Door(
+            String name,
+            double lengthM,
+            double heightM,
+            double depthM,
+            double upperDepthM,
+            double stepM,
+            double crownM,
+            double gaugeM,
+            List<DoorBeam> beams,
+            List<PanelHole> slots,
+            List<PanelHole> drains,
+            List<PanelHole> innerHoles,
+            List<OpeningSpec> ports,
+            SourcePlace place)
+            implements CavitySpec {}
+
+    /**
+     * Tank, double-bottom cell or void space: a box with bars and webs, low forward left corner at the origin.
+     *
+     * @param sizeM inside length (x), width (y), height (z)
+     * @param longitudinals bars along x on floor, ceiling and side walls
+     * @param frames webs square to x, in order of x
+     * @param deckBeams bars along y under the ceiling
+     * @param manholes in the ceiling: along = x, across = y
+     */
+    record StiffenedVoid(
+            String name,
+            Vec3 sizeM,
+            double gaugeM,
+            List<Stiffeners> longitudinals,
+            List<CrossFrame> frames,
+            List<Stiffeners> deckBeams,
+            List<PanelHole> manholes,
+            List<OpeningSpec> ports,
+            SourcePlace place)
+            implements CavitySpec {}
+
+    /**
+     * Free flat plates that together enclose something.
+     *
+     * @param toleranceM how far corners that should meet may lie apart, and how far corners may leave their plane
+     * @param openGaps whether places that no plate closes become openings; otherwise they are refused
+     */
+    record Plates(
+            String name,
+            List<FlatPlate> plates,
+            double toleranceM,
+            boolean openGaps,
+            @Nullable Vec3 inside,
+            List<OpeningSpec> ports,
+            SourcePlace place)
+            implements CavitySpec {}
+
+    /**
+     * Several bodies in common axes.
+     *
+     * @param joints pairs of openings of adjoining bodies that are one
+     * @param toleranceM how far sheets that lie on each other may be apart
+     */
+    record Bodies(
+            String name,
+            List<PlacedBody> bodies,
+            List<BodyJoint> joints,
+            double toleranceM,
+            @Nullable Vec3 inside,
+            SourcePlace place)
             implements CavitySpec {}
 }

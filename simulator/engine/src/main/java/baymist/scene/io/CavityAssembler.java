@@ -29,6 +29,10 @@ final class CavityAssembler {
             case "box_section" -> new BoxSectionFormat(openings, new ShellFormat(openings, problems)).box(f, ports(f));
             case "tube_frame" -> new TubeFrameFormat(problems, openings).frame(f, ports(f));
             case "mesh" -> new MeshAssembler(files, problems).mesh(f, rotationDeg(f), vector(f, "origin"), ports(f));
+            case "door" -> new DoorFormat(problems, openings).door(f);
+            case "stiffened_void" -> new VoidFormat(openings).space(f);
+            case "plates" -> new PlatesFormat(problems, openings).plates(f);
+            case "bodies" -> new BodiesFormat(files, problems).bodies(f);
             default -> throw new IllegalArgumentException("no cavity family " + f.group());
         };
     }
@@ -61,13 +65,17 @@ final class CavityAssembler {
         return openings.openings(new ArrayList<>(f.list("ports")));
     }
 
-    private static Vec3 vector(Fields f, String key) {
+    static Vec3 vector(Fields f, String key) {
         Vec3 v = f.vector(key);
         return v == null ? Vec3.ZERO : v;
     }
 
     private static Vec3 rotationDeg(Fields f) {
-        Vec3 v = vector(f, "rotation");
+        return rotationDeg(f, "rotation");
+    }
+
+    static Vec3 rotationDeg(Fields f, String key) {
+        Vec3 v = vector(f, key);
         return new Vec3(degrees(v.x()), degrees(v.y()), degrees(v.z()));
     }
 

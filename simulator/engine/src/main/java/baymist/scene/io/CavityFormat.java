@@ -22,9 +22,9 @@ final class CavityFormat {
     static final Measure SIZE = Measure.of(Dimension.LENGTH, "(0 mm .. 100 m]");
     static final Measure SIZE_OR_NONE = Measure.of(Dimension.LENGTH, "[0 mm .. 100 m]");
     static final Measure POSITION = Measure.of(Dimension.LENGTH, "[-1000 m .. 1000 m]");
-    private static final Measure GAUGE = Measure.of(Dimension.LENGTH, "(0 mm .. 50 mm]");
+    static final Measure GAUGE = Measure.of(Dimension.LENGTH, "(0 mm .. 50 mm]");
     private static final Measure HOLE = Measure.of(Dimension.LENGTH, "(0 mm .. 5 m]");
-    private static final Measure TURN = Measure.of(Dimension.ANGLE, "[-360 deg .. 360 deg]");
+    static final Measure TURN = Measure.of(Dimension.ANGLE, "[-360 deg .. 360 deg]");
 
     /** Three lengths: x aft, y right, z up. */
     static final ListOf POINT = new ListOf(POSITION, 3, 3);
@@ -60,11 +60,20 @@ final class CavityFormat {
                             "",
                             "rectangle"),
                     may(
+                            "ellipse",
+                            Group.of(
+                                    "ellipse",
+                                    "ellipse",
+                                    need("length", HOLE, "length of its longer or shorter axis, whole"),
+                                    need("width", HOLE, "length of the other axis")),
+                            "",
+                            "ellipse, such as an oval manhole"),
+                    may(
                             "polygon",
                             new ListOf(new ListOf(POSITION, 2, 2), 3, 200),
                             "",
                             "corners `[u, v]` about the centre, lengthwise and across"))
-            .oneOf("circle", "slot", "rectangle", "polygon");
+            .oneOf("circle", "slot", "rectangle", "ellipse", "polygon");
 
     private static final Choice WORD = Choice.of("open", "closed", "taped", "plugged");
 
@@ -95,8 +104,9 @@ final class CavityFormat {
     private static final Field ROTATION =
             may("rotation", new ListOf(TURN, 3, 3), "", "turns about x, y and z, in that order; left out = none");
 
-    static final Family CAVITY = Family.of(
-            "cavity",
+    /** A single body; {@link #CAVITY} adds the combination of several. */
+    static final Family BODY = Family.of(
+            "body",
             "family",
             "a structure of one of the families",
             ControlSurfaceFormat.group(),
@@ -126,5 +136,10 @@ final class CavityFormat {
             ShellFormat.group(ModelFormat.VERSION, NAME, SHEET, PORTS),
             BoxSectionFormat.group(ModelFormat.VERSION, NAME, SHEET, PORTS),
             TubeFrameFormat.group(ModelFormat.VERSION, NAME, PORTS),
-            MeshFormat.group(ModelFormat.VERSION, NAME, ROTATION, PORTS, GAUGE));
+            MeshFormat.group(ModelFormat.VERSION, NAME, ROTATION, PORTS, GAUGE),
+            DoorFormat.group(),
+            VoidFormat.group(),
+            PlatesFormat.group());
+
+    static final Family CAVITY = BodiesFormat.with(BODY);
 }

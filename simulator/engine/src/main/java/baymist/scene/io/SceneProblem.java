@@ -64,6 +64,10 @@ enum SceneProblem {
     FLANGE_SIDE("SCN-069"),
     NODE("SCN-070"),
     STATION("SCN-071"),
+    PLATE_FORM("SCN-080"),
+    BODY_NAME("SCN-081"),
+    JOIN("SCN-082"),
+    DOOR_FORM("SCN-083"),
     ORIENTATION("SCN-090"),
     BODY("SCN-091");
 
