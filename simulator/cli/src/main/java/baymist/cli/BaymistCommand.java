@@ -43,7 +43,8 @@ final class BaymistCommand implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "a command is missing: run, check, reach, schema, verify or help");
+        throw new ParameterException(
+                spec.commandLine(), "a command is missing: run, check, reach, schema, verify or help");
     }
 
     static String title() {

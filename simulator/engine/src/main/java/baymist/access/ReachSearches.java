@@ -12,8 +12,9 @@ public final class ReachSearches {
     public static ReachSearch of(WandSpec wand) {
         return switch (wand.kind()) {
             case STRAIGHT -> ReachSearches::alongTheEntry;
-            case BENT, FLEXIBLE -> p -> WandReach.none(
-                    p, new WandStop("", p.opening().place().centreM(), 0, "no search for this kind of wand yet"));
+            case BENT, FLEXIBLE ->
+                p -> WandReach.none(
+                        p, new WandStop("", p.opening().place().centreM(), 0, "no search for this kind of wand yet"));
         };
     }
 
@@ -24,8 +25,7 @@ public final class ReachSearches {
         }
         Insertion in = AccessFinder.find(p.cavity(), p.wand(), p.entry(), open);
         WandPath path = WandPath.straight(in.originM(), in.axis(), p.wand().outerM() / 2, in.maxDepthM());
-        WandStop stop =
-                new WandStop(in.stoppedBy(), in.originM().plus(in.maxDepthM(), in.axis()), 0, in.stoppedBy());
+        WandStop stop = new WandStop(in.stoppedBy(), in.originM().plus(in.maxDepthM(), in.axis()), 0, in.stoppedBy());
         if (!in.feasible()) {
             return WandReach.none(p, stop);
         }

@@ -80,7 +80,10 @@ public final class Sag {
         double cos = Math.max(1e-3, Math.abs(axis.dot(opening.place().normal())));
         double tan = Math.sqrt(Math.max(0, 1 - cos * cos)) / cos;
         double gauge = cavity.parts().get(opening.part()).gaugeM();
-        return 0.5 * tube.outerM() * tan + gauge + 0.05 * opening.place().outline().reachM() + 1e-6;
+        return 0.5 * tube.outerM() * tan
+                + gauge
+                + 0.05 * opening.place().outline().reachM()
+                + 1e-6;
     }
 
     /** Nodes up to the greatest depth: evenly, and one at each rib; those closer than a third of the spacing are one. */

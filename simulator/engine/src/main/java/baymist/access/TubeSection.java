@@ -31,8 +31,7 @@ public record TubeSection(
     /** A wand's tube full of oil of this density (kg/m³). */
     public static TubeSection of(WandSpec wand, double oilKgPerM3) {
         WandMaterial m = wand.material();
-        return new TubeSection(
-                wand.outerM(), wand.boreM(), m.modulusPa(), m.densityKgPerM3(), m.yieldPa(), oilKgPerM3);
+        return new TubeSection(wand.outerM(), wand.boreM(), m.modulusPa(), m.densityKgPerM3(), m.yieldPa(), oilKgPerM3);
     }
 
     /** Bending stiffness E I, N m². */

@@ -108,7 +108,7 @@ public final class BayDescriber {
         for (int s = 0; s < q.count(); s++) {
             boolean looks = high ? normals[s] < -LOOKS_ALONG : normals[s] > LOOKS_ALONG;
             if (looks
-                    && q.closure()[s] < 0
+                    && q.isStructure(s)
                     && centres[s] >= from - slack
                     && centres[s] <= to + slack
                     && grid.bayOfCell(q.cell()[s]) == bay

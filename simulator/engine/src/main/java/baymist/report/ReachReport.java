@@ -21,7 +21,9 @@ public final class ReachReport {
     public static String text(ReachResult r) {
         Page page = new Page();
         page.line("%s", r.scene().title());
-        page.line("%s", "=".repeat(Math.min(Page.WIDTH, Math.max(1, r.scene().title().length()))));
+        page.line(
+                "%s",
+                "=".repeat(Math.min(Page.WIDTH, Math.max(1, r.scene().title().length()))));
         long entries = r.lines().stream().map(ReachLine::entry).distinct().count();
         page.line(
                 "Cavity \"%s\": %d way%s in, %d insertions.",
@@ -81,7 +83,8 @@ public final class ReachReport {
         if (stop == null) {
             return "";
         }
-        boolean named = !stop.partName().isEmpty() && (l.reach().feasible() || stop.why().isEmpty());
+        boolean named = !stop.partName().isEmpty()
+                && (l.reach().feasible() || stop.why().isEmpty());
         return named || stop.partName().equals(AccessFinder.WAND_LENGTH) ? stop.partName() : stop.why();
     }
 

@@ -61,7 +61,11 @@ public final class ReachWords {
         WandReach r = line.reach();
         WandStop stop = r.stop();
         String start = String.format(
-                Locale.ROOT, "%s goes in at %s to %.0f mm", capital(line.wand().name()), line.entry().name(), 1e3 * r.maxDepthM());
+                Locale.ROOT,
+                "%s goes in at %s to %.0f mm",
+                capital(line.wand().name()),
+                line.entry().name(),
+                1e3 * r.maxDepthM());
         if (stop == null) {
             return start + ".";
         }
@@ -105,7 +109,8 @@ public final class ReachWords {
     }
 
     private static String rests(SagResult sag) {
-        List<String> on = sag.rests().stream().map(SagResult.Rest::on).distinct().toList();
+        List<String> on =
+                sag.rests().stream().map(SagResult.Rest::on).distinct().toList();
         if (on.isEmpty()) {
             return "; it hangs free";
         }

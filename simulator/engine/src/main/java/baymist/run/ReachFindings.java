@@ -17,7 +17,11 @@ final class ReachFindings {
         List<Finding> findings = new ArrayList<>();
         for (ReachLine l : lines) {
             if (l.sag() != null) {
-                of(l.entry().place(), "wand '" + l.wand().name() + "' at '" + l.entry().name() + "'", l.sag(), findings);
+                of(
+                        l.entry().place(),
+                        "wand '" + l.wand().name() + "' at '" + l.entry().name() + "'",
+                        l.sag(),
+                        findings);
             }
         }
         return findings;

@@ -88,12 +88,12 @@ final class Reaching {
         if (options.allOpenings()) {
             for (int o = 0; o < cavity.openings().size(); o++) {
                 Opening opening = cavity.openings().get(o);
-                boolean used = scene.entries().stream().anyMatch(e -> e.opening().equals(opening.name()));
+                boolean used =
+                        scene.entries().stream().anyMatch(e -> e.opening().equals(opening.name()));
                 if (opening.exterior() && !used) {
                     boolean opened = !asStated.open(o);
                     Surroundings around = opened ? opened(o) : asStated;
-                    EntrySpec entry =
-                            new EntrySpec(opening.name(), opening.name(), null, SourcePlace.of(scene.file()));
+                    EntrySpec entry = new EntrySpec(opening.name(), opening.name(), null, SourcePlace.of(scene.file()));
                     int index = o;
                     wands.forEach(w -> tasks.add(new Task(entry, w, index, opened, around)));
                 }

@@ -74,6 +74,10 @@ final class PieceSharer {
         pz = z;
         crossed = isCrossed(latticeCell);
         for (int side = 0; side < 2; side++) {
+            if (side == sheets.withinItem(part)) {
+                out.addShare(piece, side, AreaShares.OUTSIDE, area);
+                continue;
+            }
             if (shareInOwnCell(out, piece, side, latticeCell, area)) {
                 continue;
             }

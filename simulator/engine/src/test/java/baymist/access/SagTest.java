@@ -36,8 +36,7 @@ class SagTest {
         boolean[] open = new boolean[cavity.openings().size()];
         java.util.Arrays.fill(open, true);
         Surroundings around = Surroundings.of(cavity, open, java.util.List.of());
-        WandPath.Straight line =
-                new WandPath.Straight(new Vec3(0.2, 0, 0.075), Vec3.Y, tube.outerM() / 2, depthM);
+        WandPath.Straight line = new WandPath.Straight(new Vec3(0.2, 0, 0.075), Vec3.Y, tube.outerM() / 2, depthM);
         return new Sag(around, 0, line, tube, gravity, G);
     }
 

@@ -19,8 +19,8 @@ public final class ReachDrawing {
     }
 
     static Canvas draw(ReachResult reach, Lettering lettering) throws IOException {
-        CheckResult structure = new CheckResult(
-                reach.scene(), reach.cavity(), reach.grid(), List.of(), reach.findings());
+        CheckResult structure =
+                new CheckResult(reach.scene(), reach.cavity(), reach.grid(), List.of(), reach.findings());
         String words = String.format(
                 Locale.ROOT,
                 "Reach: %d of %d insertions go in.  Within %.0f mm of a tip and in its sight: %.0f %% of the surface, %.0f %% of"

@@ -30,7 +30,12 @@ final class ReachLayer implements SectionLayer {
     static final Color STOP = Canvas.BARE;
     /** Told apart on white and on each other, also by those who see red and green alike (after Okabe and Ito). */
     private static final Color[] WANDS = {
-        new Color(0x8E2A86), new Color(0x0072B2), new Color(0xB8860B), new Color(0x00785A), new Color(0x5B4FCF), new Color(0x7A4A1E)
+        new Color(0x8E2A86),
+        new Color(0x0072B2),
+        new Color(0xB8860B),
+        new Color(0x00785A),
+        new Color(0x5B4FCF),
+        new Color(0x7A4A1E)
     };
     /** Ways that get a name; of more, the deepest. */
     private static final int NAMED = 10;
@@ -87,7 +92,9 @@ final class ReachLayer implements SectionLayer {
     }
 
     private String words(ReachLine l, boolean whole) {
-        String who = wands.size() == 1 ? l.entry().name() : l.entry().name() + ": " + l.wand().name();
+        String who = wands.size() == 1
+                ? l.entry().name()
+                : l.entry().name() + ": " + l.wand().name();
         if (!whole) {
             return who;
         }
@@ -170,7 +177,8 @@ final class ReachLayer implements SectionLayer {
         if (sag != null) {
             c.stroke(p.line(line.get(0), sag.straightTipM()), colour(l), 1, 3f, 4f);
         }
-        Vec3 outside = line.get(0).plus(-WandLayer.OUTSIDE_M, line.get(1).minus(line.get(0)).unit());
+        Vec3 outside = line.get(0)
+                .plus(-WandLayer.OUTSIDE_M, line.get(1).minus(line.get(0)).unit());
         c.stroke(p.line(outside, line.get(0)), colour(l), 2);
         c.stroke(path(p, line), colour(l), 2.2);
         for (int i = 1; i < line.size(); i++) {

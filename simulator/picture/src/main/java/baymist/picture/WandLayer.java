@@ -36,8 +36,9 @@ final class WandLayer implements SectionLayer {
                 tip = pierce(pass, p.view());
             }
             if (tip != null && p.view().holds(tip)) {
-                String words =
-                        p.view().whole() || !along ? pass.words : pass.words.substring(0, pass.words.lastIndexOf(": tip"));
+                String words = p.view().whole() || !along
+                        ? pass.words
+                        : pass.words.substring(0, pass.words.lastIndexOf(": tip"));
                 labels.add(words, p.x(tip), p.y(tip), p.y(tip) <= 0.5 * p.height(), Canvas.WAND);
             }
         }

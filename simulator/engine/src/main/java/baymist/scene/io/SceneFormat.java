@@ -181,6 +181,12 @@ final class SceneFormat {
                     new MapOf(CavityFormat.STATE, "the name of an opening"),
                     "",
                     "states of openings of the model, by name, that differ here"),
+            may(
+                    "protected",
+                    new ListOf(ItemFormat.PROTECTED, 0, 200),
+                    "",
+                    "what must not be sprayed, with a limit and perhaps a mask"),
+            may("obstacles", new ListOf(ItemFormat.OBSTACLE, 0, 200), "", "what stands outside in the way of wands"),
             may("wands", new ListOf(new FileOr(WandFormat.WAND), 0, 100), "", "wands at hand"),
             need("product", new FileOr(ModelFormat.PRODUCT), "what is sprayed"),
             need("supply", SUPPLY, "air, liquid and droplets"),
