@@ -11,10 +11,14 @@ import baymist.problem.SimulationException;
 import baymist.problem.SourcePlace;
 import baymist.report.SampleRun;
 import baymist.run.CheckResult;
+import baymist.run.ReachOptions;
+import baymist.run.ReachResult;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.scene.Scene;
+import baymist.scene.TipSpec;
+import baymist.scene.WandSpec;
 import baymist.verify.Inputs;
 import baymist.verify.Outcome;
 import baymist.verify.VerificationCase;
@@ -56,6 +60,7 @@ class CliTest {
         boolean passed = true;
         final List<Scene> seen = new ArrayList<>();
         int threads;
+        ReachOptions asked = ReachOptions.DEFAULT;
 
         @Override
         public Scene read(Path file) {
@@ -83,6 +88,24 @@ class CliTest {
         public CheckResult check(Scene scene, RunOptions options, RunObserver observer) {
             seen.add(scene);
             return SampleRun.check();
+        }
+
+        @Override
+        public WandSpec readWand(Path file) {
+            return new WandSpec(file.getFileName().toString(), 1, 0.006, 0.003, new TipSpec("t", List.of()));
+        }
+
+        @Override
+        public ReachResult reach(Scene scene, ReachOptions reach, RunOptions options, RunObserver observer) {
+            seen.add(scene);
+            asked = reach;
+            observer.stage("reach of 2 insertions");
+            observer.progress(0.5, Double.NaN);
+            observer.progress(1, Double.NaN);
+            if (failure != null) {
+                throw failure;
+            }
+            return SampleRun.reach();
         }
 
         @Override

@@ -18,8 +18,11 @@ import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Reach in a section: shaded where a tip place is near and in sight of the plane, dots where tips can be, lines for the deepest
@@ -38,7 +41,9 @@ final class ReachLayer implements SectionLayer {
         new Color(0x7A4A1E)
     };
     /** Ways that get a name; of more, the deepest. */
-    private static final int NAMED = 10;
+    private static final int NAMED = 8;
+    /** Ends closer together than this share a name, pixels. */
+    private static final double SPOT = 14;
     /** Dots of tip places in one view. */
     private static final int DOTS = 4000;
     /** Lines of one wand's other ways. */
@@ -80,15 +85,33 @@ final class ReachLayer implements SectionLayer {
 
     @Override
     public void label(Place p, LeaderLabels labels) throws IOException {
-        List<ReachLine> named = new ArrayList<>(drawn);
-        named.sort(Comparator.comparingDouble((ReachLine l) -> -l.reach().maxDepthM()));
-        for (ReachLine l : named.subList(0, Math.min(NAMED, named.size()))) {
-            Vec3 tip = line(l).get(line(l).size() - 1);
-            Vec3 at = p.view().whole() ? tip : pierce(line(l), p);
+        List<ReachLine> sorted = new ArrayList<>(drawn);
+        sorted.sort(Comparator.comparingDouble((ReachLine l) -> -l.reach().maxDepthM()));
+        // one name for those that end at the same place of the page
+        Map<List<Long>, List<ReachLine>> groups = new LinkedHashMap<>();
+        for (ReachLine l : sorted) {
+            Vec3 at = shown(l, p);
             if (at != null && p.view().holds(at)) {
-                labels.add(words(l, p.view().whole()), p.x(at), p.y(at), p.y(at) <= 0.5 * p.height(), colour(l));
+                List<Long> spot = List.of(Math.round(p.x(at) / SPOT), Math.round(p.y(at) / SPOT));
+                groups.computeIfAbsent(spot, k -> new ArrayList<>()).add(l);
             }
         }
+        int named = 0;
+        for (List<ReachLine> group : groups.values()) {
+            ReachLine l = group.get(0);
+            Vec3 at = shown(l, p);
+            if (at != null && named++ < NAMED) {
+                String more = group.size() > 1 ? " (+" + (group.size() - 1) + ")" : "";
+                String words = words(l, p.view().whole()) + more;
+                labels.add(words, p.x(at), p.y(at), p.y(at) <= 0.5 * p.height(), colour(l));
+            }
+        }
+    }
+
+    /** Where a way gets its name: at its tip, in a section where it passes the plane; null if it does not. */
+    private static @Nullable Vec3 shown(ReachLine l, Place p) {
+        List<Vec3> line = line(l);
+        return p.view().whole() ? line.get(line.size() - 1) : pierce(line, p);
     }
 
     private String words(ReachLine l, boolean whole) {
@@ -96,7 +119,7 @@ final class ReachLayer implements SectionLayer {
                 ? l.entry().name()
                 : l.entry().name() + ": " + l.wand().name();
         if (!whole) {
-            return who;
+            return l.entry().name();
         }
         WandStop stop = l.reach().stop();
         String by = stop == null
@@ -112,7 +135,7 @@ final class ReachLayer implements SectionLayer {
     }
 
     /** Where a line passes the plane of the section, or null. */
-    private static @org.jspecify.annotations.Nullable Vec3 pierce(List<Vec3> line, Place p) {
+    private static @Nullable Vec3 pierce(List<Vec3> line, Place p) {
         int axis = p.view().axis();
         double at = p.view().atM();
         for (int i = 1; i < line.size(); i++) {

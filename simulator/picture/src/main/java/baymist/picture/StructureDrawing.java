@@ -43,26 +43,35 @@ public final class StructureDrawing {
         double widest =
                 views.stream().mapToDouble(v -> v.highU() - v.lowU()).max().orElse(1);
         double scale = inner / widest;
-        List<LeaderLabels> labels = new ArrayList<>();
-        PanelLayout layout = null;
         for (int round = 0; round < ROUNDS; round++) {
-            labels = new ArrayList<>();
-            List<Panel> panels = new ArrayList<>();
-            for (SectionView v : views) {
-                LeaderLabels l = painter.labels(v, scale, lettering);
-                labels.add(l);
-                panels.add(panel(v, l, scale));
-            }
-            layout = PanelLayout.of(panels, inner, lettering);
-            if (Math.abs(layout.pixelsPerM() / scale - 1) < 1e-9) {
-                break;
-            }
-            scale = round == ROUNDS - 2 ? Math.min(scale, layout.pixelsPerM()) : layout.pixelsPerM();
+            // the names need room of their own, which takes some from the drawings
+            PanelLayout next =
+                    PanelLayout.of(panels(views, labels(painter, views, scale, lettering), scale), inner, lettering);
+            scale = Math.min(scale, next.pixelsPerM());
         }
-        Canvas c = paint(check, views, labels, painter, java.util.Objects.requireNonNull(layout), scale, lettering);
+        List<LeaderLabels> labels = labels(painter, views, scale, lettering);
+        PanelLayout layout = PanelLayout.at(panels(views, labels, scale), scale, inner, lettering);
+        Canvas c = paint(check, views, labels, painter, layout, scale, lettering);
         head(c, check, words);
         layer.key(c, MARGIN + 540, MARGIN + HEAD + 46);
         return c;
+    }
+
+    private static List<LeaderLabels> labels(
+            SectionPainter painter, List<SectionView> views, double scale, Lettering lettering) throws IOException {
+        List<LeaderLabels> labels = new ArrayList<>();
+        for (SectionView v : views) {
+            labels.add(painter.labels(v, scale, lettering));
+        }
+        return labels;
+    }
+
+    private static List<Panel> panels(List<SectionView> views, List<LeaderLabels> labels, double scale) {
+        List<Panel> panels = new ArrayList<>();
+        for (int i = 0; i < views.size(); i++) {
+            panels.add(panel(views.get(i), labels.get(i), scale));
+        }
+        return panels;
     }
 
     /** Room for a view and its names at a scale. */
