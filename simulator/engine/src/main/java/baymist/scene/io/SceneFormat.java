@@ -181,7 +181,7 @@ final class SceneFormat {
                     new MapOf(CavityFormat.STATE, "the name of an opening"),
                     "",
                     "states of openings of the model, by name, that differ here"),
-            may("wands", new ListOf(new FileOr(ModelFormat.WAND), 0, 100), "", "wands at hand"),
+            may("wands", new ListOf(new FileOr(WandFormat.WAND), 0, 100), "", "wands at hand"),
             need("product", new FileOr(ModelFormat.PRODUCT), "what is sprayed"),
             need("supply", SUPPLY, "air, liquid and droplets"),
             may("entries", new ListOf(ENTRY, 0, 200), "", "openings that a wand may use"),

@@ -53,7 +53,13 @@ enum SceneProblem {
     STRINGERS("SCN-056"),
     NO_SPRAY("SCN-057"),
     NODE("SCN-070"),
-    STATION("SCN-071");
+    STATION("SCN-071"),
+    BEND_TIGHT("SCN-100"),
+    BENDS_OVERLAP("SCN-101"),
+    FLEX_TIGHT("SCN-102"),
+    COUPLING("SCN-103"),
+    TIP_THIN("SCN-104"),
+    TIP_LONG("SCN-105");
 
     private final String id;
 
