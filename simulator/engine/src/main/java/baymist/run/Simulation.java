@@ -38,8 +38,9 @@ public final class Simulation {
             VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
 
             clock.begin("wand");
-            List<Insertion> insertions = Approach.insertions(scene, cavity);
-            PassPlan plan = Stations.plan(scene, insertions);
+            Approach.Ways ways = Approach.ways(scene, cavity);
+            List<Insertion> insertions = ways.insertions();
+            PassPlan plan = Stations.plan(scene, insertions).with(ways.findings());
             Timeline timeline = Timeline.of(scene, cavity, insertions, plan);
 
             clock.begin("spray");
@@ -73,10 +74,11 @@ public final class Simulation {
             clock.begin("voxels");
             VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
             clock.begin("wand");
-            List<Insertion> perPass = Approach.insertions(scene, cavity);
+            Approach.Ways ways = Approach.ways(scene, cavity);
             List<Finding> findings = new ArrayList<>(RunFindings.geometry(scene, cavity, grid));
-            findings.addAll(OutsideCheck.findings(scene, perPass));
-            List<Insertion> insertions = perPass.stream().distinct().toList();
+            findings.addAll(OutsideCheck.findings(scene, ways.insertions()));
+            findings.addAll(ways.findings());
+            List<Insertion> insertions = ways.insertions().stream().distinct().toList();
             return new CheckResult(scene, cavity, grid, insertions, findings);
         }
     }
