@@ -4,15 +4,14 @@ import baymist.geom.Ray;
 import baymist.geom.TriangleFilter;
 import baymist.geom.Vec3;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
 /**
- * Tells whether a place of the tip is near and in sight. Tip places are sorted into boxes as wide as the distance that counts. One object serves
- * one thread.
+ * Tells whether a place of the tip is near and in sight. Tip places are sorted into boxes as wide as the distance that counts. One object
+ * serves one thread.
  */
 public final class NearTips {
     /** Nearest places from which a point is looked at. */
@@ -22,8 +21,14 @@ public final class NearTips {
 
     private final Surroundings around;
     private final double withinM;
-    private final Map<Key, List<Vec3>> boxes = new HashMap<>();
+    /** Coordinates of the places in each box, m, [3 * places]. */
+    private final Map<Key, double[]> boxes = new HashMap<>();
+
     private final Ray ray = new Ray();
+    /** Nearest places of the point that is being looked at, nearest first, [LOOKS]; squared distances beside them. */
+    private final Vec3[] nearest = new Vec3[LOOKS];
+
+    private final double[] squared = new double[LOOKS];
 
     private record Key(long x, long y, long z) {
         static Key of(Vec3 p, double size) {
@@ -45,37 +50,72 @@ public final class NearTips {
         for (Vec3 p : places) {
             one.putIfAbsent(Key.of(p, withinM * ONE_PLACE), p);
         }
+        Map<Key, List<Vec3>> sorted = new LinkedHashMap<>();
         for (Vec3 p : one.values()) {
-            boxes.computeIfAbsent(Key.of(p, withinM), k -> new ArrayList<>()).add(p);
+            sorted.computeIfAbsent(Key.of(p, withinM), k -> new ArrayList<>()).add(p);
         }
+        sorted.forEach((key, list) -> {
+            double[] flat = new double[3 * list.size()];
+            for (int i = 0; i < list.size(); i++) {
+                flat[3 * i] = list.get(i).x();
+                flat[3 * i + 1] = list.get(i).y();
+                flat[3 * i + 2] = list.get(i).z();
+            }
+            boxes.put(key, flat);
+        });
     }
 
     /** Whether a tip place lies within the distance and no sheet between. */
     public boolean sees(Vec3 at) {
-        List<Vec3> near = new ArrayList<>();
-        Key k = Key.of(at, withinM);
-        for (long dx = -1; dx <= 1; dx++) {
-            for (long dy = -1; dy <= 1; dy++) {
-                for (long dz = -1; dz <= 1; dz++) {
-                    for (Vec3 p : boxes.getOrDefault(new Key(k.x + dx, k.y + dy, k.z + dz), List.of())) {
-                        if (p.distance(at) <= withinM) {
-                            near.add(p);
-                        }
-                    }
-                }
-            }
-        }
-        near.sort(Comparator.comparingDouble(p -> p.distance(at)));
-        for (Vec3 p : near.subList(0, Math.min(LOOKS, near.size()))) {
-            Vec3 way = at.minus(p);
+        int found = findNearest(at);
+        for (int i = 0; i < found; i++) {
+            Vec3 way = at.minus(nearest[i]);
             if (way.dot(way) == 0) {
                 return true;
             }
-            ray.set(p, way, 0, 1);
+            ray.set(nearest[i], way, 0, 1);
             if (!around.bvh().closestHit(ray, TriangleFilter.ALL)) {
                 return true;
             }
         }
         return false;
+    }
+
+    private int findNearest(Vec3 at) {
+        int found = 0;
+        Key k = Key.of(at, withinM);
+        for (long dx = -1; dx <= 1; dx++) {
+            for (long dy = -1; dy <= 1; dy++) {
+                for (long dz = -1; dz <= 1; dz++) {
+                    double[] box = boxes.get(new Key(k.x + dx, k.y + dy, k.z + dz));
+                    found = box == null ? found : take(box, at, found);
+                }
+            }
+        }
+        return found;
+    }
+
+    /** Takes the places of a box among the nearest; of equally near ones the first stays. */
+    private int take(double[] box, Vec3 at, int before) {
+        int found = before;
+        for (int i = 0; i < box.length; i += 3) {
+            double x = box[i] - at.x();
+            double y = box[i + 1] - at.y();
+            double z = box[i + 2] - at.z();
+            double d = x * x + y * y + z * z;
+            if (d > withinM * withinM || (found == LOOKS && d >= squared[LOOKS - 1])) {
+                continue;
+            }
+            int slot = Math.min(found, LOOKS - 1);
+            while (slot > 0 && squared[slot - 1] > d) {
+                squared[slot] = squared[slot - 1];
+                nearest[slot] = nearest[slot - 1];
+                slot--;
+            }
+            squared[slot] = d;
+            nearest[slot] = new Vec3(box[i], box[i + 1], box[i + 2]);
+            found = Math.min(LOOKS, found + 1);
+        }
+        return found;
     }
 }

@@ -12,6 +12,7 @@ import baymist.access.TubeSection;
 import baymist.access.WandPath;
 import baymist.access.WandPose;
 import baymist.access.WandReach;
+import baymist.access.WandStop;
 import baymist.cavity.Cavity;
 import baymist.cavity.Opening;
 import baymist.geom.Vec3;
@@ -83,7 +84,8 @@ final class Reaching {
         List<Task> tasks = new ArrayList<>();
         for (EntrySpec entry : scene.entries()) {
             int opening = new ReachProblem(asStated, entry, wands.get(0), ReachSettings.DEFAULT).openingIndex();
-            wands.forEach(w -> tasks.add(new Task(entry, w, opening, false, asStated)));
+            Surroundings around = inside(opening, asStated.open(opening));
+            wands.forEach(w -> tasks.add(new Task(entry, w, opening, false, around)));
         }
         if (options.allOpenings()) {
             for (int o = 0; o < cavity.openings().size(); o++) {
@@ -92,7 +94,7 @@ final class Reaching {
                         scene.entries().stream().anyMatch(e -> e.opening().equals(opening.name()));
                 if (opening.exterior() && !used) {
                     boolean opened = !asStated.open(o);
-                    Surroundings around = opened ? opened(o) : asStated;
+                    Surroundings around = inside(o, true);
                     EntrySpec entry = new EntrySpec(opening.name(), opening.name(), null, SourcePlace.of(scene.file()));
                     int index = o;
                     wands.forEach(w -> tasks.add(new Task(entry, w, index, opened, around)));
@@ -126,16 +128,42 @@ final class Reaching {
         }
     }
 
-    /** The surroundings with one more opening open. */
-    private Surroundings opened(int opening) {
+    /** What keeps a wand inside: all that leads out is shut but the opening that it comes in by. */
+    private Surroundings inside(int entry, boolean open) {
+        boolean[] states = OpenInPass.of(cavity, scene);
+        for (int o = 0; o < states.length; o++) {
+            states[o] = states[o] && !cavity.openings().get(o).exterior();
+        }
+        states[entry] = open;
+        return Surroundings.of(cavity, states, List.of());
+    }
+
+    /** A wand that would leave again by an opening that is really open is told so. */
+    private WandReach wayOut(Task t, WandReach reach) {
+        WandStop stop = reach.stop();
         boolean[] open = OpenInPass.of(cavity, scene);
-        open[opening] = true;
-        return Surroundings.of(cavity, open, List.of());
+        for (int o = 0; o < open.length && stop != null; o++) {
+            String name = cavity.openings().get(o).name();
+            if (o != t.opening && open[o] && stop.partName().equals("closed opening '" + name + "'")) {
+                String why = "it would leave the cavity again by '" + name + "'";
+                WandStop out = new WandStop("way out by '" + name + "'", stop.placeM(), stop.clearanceM(), why);
+                return new WandReach(
+                        reach.entry(),
+                        reach.wand(),
+                        reach.feasible(),
+                        reach.minDepthM(),
+                        reach.maxDepthM(),
+                        out,
+                        reach.tips(),
+                        reach.resolutionM());
+            }
+        }
+        return reach;
     }
 
     private ReachLine line(Task t) {
         ReachProblem problem = new ReachProblem(t.around, t.entry, t.wand, ReachSettings.DEFAULT);
-        WandReach reach = ReachSearches.of(t.wand).search(problem);
+        WandReach reach = wayOut(t, ReachSearches.of(t.wand).search(problem));
         List<Vec3> places = places(t.wand, reach);
         return new ReachLine(
                 t.entry,
