@@ -13,6 +13,7 @@ import baymist.geom.Vec3;
  * @param stoppedBy what ends it: name of a part, or "wand length"; for an infeasible one what keeps it out
  * @param feasible whether the rod passes the opening at all
  * @param edgeClearanceM distance left between rod and hole edge (negative = does not pass), m
+ * @param path body and tip at each depth
  */
 public record Insertion(
         String entry,
@@ -23,4 +24,5 @@ public record Insertion(
         double maxDepthM,
         String stoppedBy,
         boolean feasible,
-        double edgeClearanceM) {}
+        double edgeClearanceM,
+        WandPath path) {}

@@ -1,6 +1,5 @@
 package baymist.access;
 
-import baymist.geom.Vec3;
 import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.problem.Severity;
@@ -133,8 +132,7 @@ public final class Stations {
     }
 
     private static TipPose pose(PassSpec pass, Insertion in, double depthM) {
-        Vec3 axis = in.axis();
-        return new TipPose(in.originM().plus(depthM, axis), axis, ClockAngle.pin(axis, pass.clockRad()));
+        return in.path().tip(depthM, pass.clockRad());
     }
 
     private static Finding clipped(PassSpec pass, Insertion in, double deepestM) {

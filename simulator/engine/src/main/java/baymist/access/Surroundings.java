@@ -21,6 +21,8 @@ public final class Surroundings {
     /** Index into names, [triangles]: parts first, then openings, then obstacles. */
     private final int[] owner;
 
+    private final SheetLinks links;
+
     /**
      * An obstacle outside the cavity.
      *
@@ -63,6 +65,7 @@ public final class Surroundings {
         this.mesh = soup.mesh();
         this.owner = soup.owners.stream().mapToInt(Integer::intValue).toArray();
         this.bvh = Bvh.of(mesh);
+        this.links = SheetLinks.of(mesh);
     }
 
     public Cavity cavity() {
@@ -82,6 +85,11 @@ public final class Surroundings {
     /** The tree over {@link #mesh}. */
     public Bvh bvh() {
         return bvh;
+    }
+
+    /** Which triangles continue each other. */
+    SheetLinks links() {
+        return links;
     }
 
     /** What a triangle of {@link #mesh} belongs to, as a report says it. */

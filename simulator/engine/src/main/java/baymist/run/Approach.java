@@ -3,6 +3,9 @@ package baymist.run;
 import baymist.access.AccessFinder;
 import baymist.access.Insertion;
 import baymist.access.OpenInPass;
+import baymist.access.ReachProblem;
+import baymist.access.ReachSettings;
+import baymist.access.Surroundings;
 import baymist.cavity.Cavity;
 import baymist.problem.SceneException;
 import baymist.scene.EntrySpec;
@@ -18,10 +21,12 @@ final class Approach {
 
     /** The insertion of each pass, in the order of the passes. */
     static List<Insertion> insertions(Scene scene, Cavity cavity) {
-        boolean[] open = OpenInPass.of(cavity, scene);
+        Surroundings around = Surroundings.of(cavity, OpenInPass.of(cavity, scene), List.of());
         List<Insertion> all = new ArrayList<>();
         for (PassSpec pass : scene.passes()) {
-            all.add(AccessFinder.find(cavity, wand(scene, pass), entry(scene, pass), open));
+            ReachProblem problem =
+                    new ReachProblem(around, entry(scene, pass), wand(scene, pass), ReachSettings.DEFAULT);
+            all.add(AccessFinder.find(problem, pass.aim(), pass.fromDepthM()));
         }
         return all;
     }

@@ -16,7 +16,9 @@ import org.junit.jupiter.api.Test;
 
 class StationsTest {
     private static Insertion insertion(double depth, String by) {
-        return new Insertion("e", "w", 0, new Vec3(0.2, 0, 0.075), Vec3.Y, depth, by, true, 1e-3);
+        Vec3 origin = new Vec3(0.2, 0, 0.075);
+        WandPath path = WandPath.straight(origin, Vec3.Y, 3e-3, depth);
+        return new Insertion("e", "w", 0, origin, Vec3.Y, depth, by, true, 1e-3, path);
     }
 
     @Test
@@ -79,7 +81,17 @@ class StationsTest {
     void everyPassWhoseWandStaysOutIsNamed() {
         Scene scene = TestScene.of(
                 0, 0, Map.of(), TestScene.pass("a", 0.3, 0.3, 0, 2, 0), TestScene.pass("b", 0.3, 0.3, 0, 2, 0));
-        Insertion out = new Insertion("e", "w", 0, Vec3.ZERO, Vec3.Y, 0, "'port' is too small", false, -1e-3);
+        Insertion out = new Insertion(
+                "e",
+                "w",
+                0,
+                Vec3.ZERO,
+                Vec3.Y,
+                0,
+                "'port' is too small",
+                false,
+                -1e-3,
+                WandPath.straight(Vec3.ZERO, Vec3.Y, 3e-3, 0));
         SceneException e = assertThrows(SceneException.class, () -> Stations.plan(scene, List.of(out, out)));
         assertEquals(2, e.findings().size());
         assertEquals("ACC-003", e.findings().get(1).id());

@@ -224,7 +224,17 @@ public final class SampleRun {
             return List.of();
         }
         Vec3 origin = b.cavity().openings().get(opening).place().centreM();
-        return List.of(new Insertion("root", "six-foot wand", opening, origin, Vec3.Y, 1.2, "rib 5", true, 0.0068));
+        return List.of(new Insertion(
+                "root",
+                "six-foot wand",
+                opening,
+                origin,
+                Vec3.Y,
+                1.2,
+                "rib 5",
+                true,
+                0.0068,
+                baymist.access.WandPath.straight(origin, Vec3.Y, 3e-3, 1.2)));
     }
 
     private static List<Station> stations(Vec3 shift) {

@@ -1,0 +1,128 @@
+package baymist.access;
+
+import baymist.geom.RayHit;
+import baymist.geom.RodClearance;
+import baymist.geom.RodClearance.Contact;
+import baymist.geom.Vec3;
+import baymist.scene.WandSpec;
+import java.util.function.IntToDoubleFunction;
+import org.jspecify.annotations.Nullable;
+
+/** Tries lines through one entry with one straight wand, exactly. Holds no state between lines. */
+final class LineProbe {
+    private final Surroundings around;
+    private final WandSpec wand;
+    private final EntryRoom room;
+    private final int ownPart;
+    private final double ownThicknessM;
+
+    LineProbe(ReachProblem p) {
+        this.around = p.surroundings();
+        this.wand = p.wand();
+        this.room = EntryRoom.of(p.opening(), p.entry(), p.gaugeM());
+        this.ownPart = p.opening().part();
+        this.ownThicknessM = Math.max(p.gaugeM(), room.behindM());
+    }
+
+    EntryRoom room() {
+        return room;
+    }
+
+    double rodM() {
+        return wand.thickestM();
+    }
+
+    /**
+     * Depth at which the nose is past the entry's own sheet, m. The hole has been judged by its exact outline; the polygon that stands
+     * for it in the cut mesh, a twentieth of its reach for curved sheet and the gauge must not be met again.
+     */
+    double pastM(double tan) {
+        return 0.5 * thickestOfAllM() * tan
+                + ownThicknessM
+                + 0.05 * room.place().outline().reachM();
+    }
+
+    /** Depth from which each triangle counts for a line of this tilt. */
+    private IntToDoubleFunction startOf(double tan) {
+        double past = pastM(tan);
+        return t -> around.part(t) == ownPart ? past : 0;
+    }
+
+    /** Depth from which a triangle counts for any line up to a tilt, m. */
+    double startM(int triangle, double tan) {
+        return around.part(triangle) == ownPart ? pastM(tan) : 0;
+    }
+
+    /** Tries a line. */
+    RodLine line(double u, double v, double tu, double tv) {
+        Vec3 origin = room.place().point(u, v);
+        Vec3 axis = room.direction(tu, tv).unit();
+        IntToDoubleFunction start = startOf(Math.hypot(tu, tv));
+        RayHit ahead = around.bvh()
+                .closestHit(origin, axis, 0, wand.lengthM(), (t, h, x, y, z) -> h >= start.applyAsDouble(t));
+        if (!room.passes(u, v, tu, tv, wand.thickestM())) {
+            return new RodLine(u, v, tu, tv, origin, axis, false, 0, null, false, ahead);
+        }
+        Contact contact = contact(origin, axis, wand.thickestM(), wand.lengthM(), start, ahead);
+        double depth = contact == null ? wand.lengthM() : contact.depthM();
+        boolean coupling = false;
+        for (WandSpec.Coupling c : wand.couplings()) {
+            double outside = Math.max(0, c.fromTipM() - 0.5 * c.lengthM());
+            if (!(c.outerM() > wand.thickestM()) || depth <= outside) {
+                continue;
+            }
+            boolean enters = room.passes(u, v, tu, tv, c.outerM());
+            Contact met = enters ? contact(origin, axis, c.outerM(), depth - outside, start, ahead) : null;
+            if (!enters || (met != null && outside + met.depthM() < depth)) {
+                depth = met == null ? outside : outside + met.depthM();
+                contact = met;
+                coupling = true;
+            }
+        }
+        return new RodLine(u, v, tu, tv, origin, axis, true, depth, contact, coupling, ahead);
+    }
+
+    private @Nullable Contact contact(
+            Vec3 origin, Vec3 axis, double diameterM, double most, IntToDoubleFunction start, @Nullable RayHit ahead) {
+        double far = ahead == null ? most : Math.min(most, ahead.t() + 1e-9 * (1 + ahead.t()));
+        return RodClearance.contactWithin(origin, axis, 0.5 * diameterM, start, 0, far, around.mesh(), around.bvh());
+    }
+
+    /** Depth at which a thinner rod about the same axis is stopped, at most the first hit of the axis, m. */
+    double thinDepthM(RodLine line, double radiusM) {
+        RayHit ahead = line.ahead();
+        double most = ahead == null ? wand.lengthM() : ahead.t();
+        if (!(radiusM > 0)) {
+            return most;
+        }
+        Contact c = RodClearance.contactWithin(
+                line.originM(),
+                line.axis(),
+                radiusM,
+                startOf(Math.hypot(line.tu(), line.tv())),
+                0,
+                most,
+                around.mesh(),
+                around.bvh());
+        return c == null ? most : c.depthM();
+    }
+
+    private double thickestOfAllM() {
+        return wand.thickestWithinM(wand.lengthM());
+    }
+
+    /** Room round the wand down to a depth, m: play in the hole or distance to what lies along it, at most {@code withinM}. */
+    double roomM(RodLine line, double depthM, double withinM) {
+        double radius = 0.5 * wand.thickestM();
+        double hole = room.clearanceM(line.u(), line.v(), line.tu(), line.tv(), wand.thickestM());
+        double free = RodClearance.freeRadiusM(
+                line.originM(),
+                line.axis(),
+                startOf(Math.hypot(line.tu(), line.tv())),
+                depthM,
+                radius + withinM,
+                around.mesh(),
+                around.bvh());
+        return Math.min(hole, free - radius);
+    }
+}
