@@ -1,6 +1,7 @@
 package baymist.access;
 
 import baymist.geom.Vec3;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -8,36 +9,112 @@ import org.jspecify.annotations.Nullable;
  * Joins two headings in space by arc, straight and arc of one radius.
  *
  * <p>With <b>d</b> the direction of the straight, an arc of radius R from <b>t</b> to <b>d</b> through the angle a moves by
- * {@code R tan(a/2) (t + d)}, whichever way round it goes (tan is negative on the long way). So
- * {@code q - p - R τ0 t0 - R τ1 t1 = (L + R τ0 + R τ1) d} fixes d: it is iterated for each choice of the short or long way at both ends (after
- * Hota & Ghose 2010, Optimal geometrical path in 3D with curvature constraint, IROS). In a plane these are the four words CSC of
- * Dubins (1957). An iteration that does not settle gives no join: the search loses that short cut, nothing else.
+ * {@code R tan(a/2) (t + d)}. So {@code q - p - R τ0 t0 - R τ1 t1 = (L + R τ0 + R τ1) d} with τ = tan(a/2) fixes d: it is iterated, and finished
+ * with Newton's method (after Hota & Ghose 2010, Optimal geometrical path in 3D with curvature constraint, IROS). In a plane these are the four
+ * words CSC of Dubins (1957) with arcs below half a turn. An iteration that does not settle gives no join: the search loses that short cut, nothing
+ * else.
  */
 final class BendConnector {
-    private static final int ROUNDS = 60;
-    private static final double SETTLED = 1e-12;
+    private static final int ROUNDS = 24;
+    private static final double SETTLED = 1e-11;
+    /** Arcs that the long ways round begin with, rad. */
+    private static final double[] LEADS = {2 * Math.PI / 3, 4 * Math.PI / 3};
 
     private BendConnector() {}
 
-    /** Shortest of the joins found, as three pieces (some of them of length 0), or null. */
-    static @Nullable List<PathPiece> join(Heading from, Heading to, double radiusM, boolean longWays) {
-        List<PathPiece> best = null;
-        double bestM = Double.POSITIVE_INFINITY;
-        int ways = longWays ? 8 : 1;
-        for (int way = 0; way < ways; way++) {
-            boolean longFirst = (way & 1) != 0;
-            boolean longLast = (way & 2) != 0;
-            Vec3 d = settle(from, to, radiusM, longFirst, longLast, (way & 4) != 0);
-            if (d == null) {
-                continue;
+    /** The join with arcs below half a turn, as three pieces (some of them may have length 0), or null. */
+    static @Nullable List<PathPiece> join(Heading from, Heading to, double radiusM) {
+        Vec3 gap = to.atM().minus(from.atM());
+        if (!(gap.length() > 0)) {
+            return null;
+        }
+        Vec3 d = gap.unit();
+        Join join = new Join(from, to, radiusM);
+        for (int round = 0; round < ROUNDS; round++) {
+            Vec3 v = join.chord(d);
+            double size = v.length();
+            if (!(size > 1e-12) || !Double.isFinite(size)) {
+                return null;
             }
-            List<PathPiece> pieces = pieces(from, to, radiusM, longFirst, longLast, d);
-            if (pieces != null) {
-                double length = lengthM(pieces);
-                if (length < bestM) {
-                    bestM = length;
-                    best = pieces;
+            Vec3 next = v.times(1 / size);
+            if (next.distance(d) < SETTLED) {
+                return join.pieces(next);
+            }
+            Vec3 improved = round < ROUNDS / 3 ? next : join.newton(d);
+            if (improved == null) {
+                return null;
+            }
+            d = improved;
+        }
+        return null;
+    }
+
+    /**
+     * Shortest of the joins whose first or last arc goes on through more than half a turn, or with arcs at the ends that turn away first; null if none
+     * was found.
+     */
+    static @Nullable List<PathPiece> joinAnyWay(Heading from, Heading to, double radiusM) {
+        List<PathPiece> best = join(from, to, radiusM);
+        List<PathPiece> firsts = leads(from, to.atM(), radiusM);
+        List<PathPiece> lasts = leads(new Heading(to.atM(), to.along().negate()), from.atM(), radiusM);
+        for (PathPiece first : firsts) {
+            for (PathPiece last : lasts) {
+                Heading end = last.end();
+                List<PathPiece> middle = join(first.end(), new Heading(end.atM(), end.along().negate()), radiusM);
+                if (middle == null) {
+                    continue;
                 }
+                List<PathPiece> all = new ArrayList<>();
+                all.add(first);
+                all.addAll(middle);
+                all.add(reversed(last));
+                if (best == null || lengthM(all) < lengthM(best)) {
+                    best = all;
+                }
+            }
+        }
+        return best;
+    }
+
+    /** Nothing, and arcs to both sides in the plane of the heading and the goal. */
+    private static List<PathPiece> leads(Heading from, Vec3 goal, double radiusM) {
+        List<PathPiece> leads = new ArrayList<>();
+        leads.add(PathPiece.straight(from, 0));
+        Vec3 towards = sideOf(from, goal, radiusM);
+        for (double lead : LEADS) {
+            leads.add(new PathPiece(from, towards, 1 / radiusM, lead * radiusM));
+            leads.add(new PathPiece(from, towards.negate(), 1 / radiusM, lead * radiusM));
+        }
+        return leads;
+    }
+
+    private static Vec3 sideOf(Heading from, Vec3 goal, double radiusM) {
+        Vec3 gap = goal.minus(from.atM());
+        Vec3 side = gap.plus(-gap.dot(from.along()), from.along());
+        return side.length() > 1e-9 * radiusM ? side.unit() : from.along().anyPerpendicular();
+    }
+
+    private static PathPiece reversed(PathPiece p) {
+        Heading end = p.end();
+        return new PathPiece(
+                new Heading(end.atM(), end.along().negate()), p.carry(p.towards()), p.curvaturePerM(), p.lengthM());
+    }
+
+    /**
+     * Shortest join found that begins with an arc, or null: three arcs in a row (Dubins' words CCC) are such joins with next to no straight. They pay
+     * only where the ends are less than four radii apart; the first arc's angle is found by sampling and golden section.
+     */
+    static @Nullable List<PathPiece> joinAfterArc(Heading from, Heading to, double radiusM) {
+        if (to.atM().distance(from.atM()) > 4 * radiusM) {
+            return null;
+        }
+        Vec3 towards = sideOf(from, to.atM(), radiusM);
+        List<PathPiece> best = null;
+        for (int sign = -1; sign <= 1; sign += 2) {
+            Led led = new Led(from, towards.times(sign), to, radiusM);
+            List<PathPiece> found = led.pieces(led.bestRad());
+            if (found != null && (best == null || lengthM(found) < lengthM(best))) {
+                best = found;
             }
         }
         return best;
@@ -51,78 +128,114 @@ final class BendConnector {
         return sum;
     }
 
-    private static @Nullable Vec3 settle(
-            Heading from, Heading to, double radiusM, boolean longFirst, boolean longLast, boolean against) {
-        Vec3 gap = to.atM().minus(from.atM());
-        if (!(gap.length() > 0)) {
-            return null;
-        }
-        Vec3 d = gap.unit();
-        if (against) {
-            d = d.negate();
-        }
-        for (int round = 0; round < ROUNDS; round++) {
-            double first = halfTan(from.along(), d, longFirst);
-            double last = halfTan(d, to.along(), longLast);
-            Vec3 v = gap.plus(-radiusM * first, from.along()).plus(-radiusM * last, to.along());
-            double size = v.length();
-            if (!(size > 1e-12) || !Double.isFinite(size)) {
-                return null;
-            }
-            Vec3 next = v.times((against ? -1 : 1) / size);
-            double change = next.distance(d);
-            if (change < SETTLED) {
-                return next;
-            }
-            // half steps keep the far from contracting cases (long ways) from jumping to and fro
-            Vec3 mean = round < 8 ? next : next.plus(d);
-            if (!(mean.length() > 1e-9)) {
-                return null;
-            }
-            d = mean.unit();
-        }
-        return null;
-    }
-
-    /** tan of half the angle from a to b, negative for the long way round. */
-    private static double halfTan(Vec3 a, Vec3 b, boolean longWay) {
-        double tan = Math.tan(angle(a, b) / 2);
-        return longWay ? -tan : tan;
-    }
-
     private static double angle(Vec3 a, Vec3 b) {
         return Math.atan2(a.cross(b).length(), a.dot(b));
     }
 
-    private static @Nullable List<PathPiece> pieces(
-            Heading from, Heading to, double radiusM, boolean longFirst, boolean longLast, Vec3 d) {
-        PathPiece first = arc(from, d, radiusM, longFirst);
-        Heading begin = first.end();
-        double first2 = halfTan(from.along(), d, longFirst);
-        double last2 = halfTan(d, to.along(), longLast);
-        Vec3 v =
-                to.atM().minus(from.atM()).plus(-radiusM * first2, from.along()).plus(-radiusM * last2, to.along());
-        double straight = v.dot(d) - radiusM * (first2 + last2);
-        if (straight < -1e-9) {
-            return null;
+    private record Led(Heading from, Vec3 towards, Heading to, double radiusM) {
+        private static final int SAMPLES = 32;
+        private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+        @Nullable List<PathPiece> pieces(double rad) {
+            PathPiece first = new PathPiece(from, towards, 1 / radiusM, rad * radiusM);
+            List<PathPiece> rest = joinAnyWay(first.end(), to, radiusM);
+            if (rest == null) {
+                return null;
+            }
+            List<PathPiece> all = new ArrayList<>();
+            all.add(first);
+            all.addAll(rest);
+            return all;
         }
-        PathPiece middle = PathPiece.straight(new Heading(begin.atM(), d), Math.max(0, straight));
-        PathPiece last = arc(middle.end(), to.along(), radiusM, longLast);
-        double miss = last.end().atM().distance(to.atM());
-        return miss < 1e-6 * (radiusM + straight) ? List.of(first, middle, last) : null;
+
+        double length(double rad) {
+            List<PathPiece> all = pieces(rad);
+            return all == null ? Double.POSITIVE_INFINITY : lengthM(all);
+        }
+
+        double bestRad() {
+            double step = 2 * Math.PI / SAMPLES;
+            int least = 0;
+            double leastM = Double.POSITIVE_INFINITY;
+            for (int i = 0; i < SAMPLES; i++) {
+                double l = length(i * step);
+                if (l < leastM) {
+                    leastM = l;
+                    least = i;
+                }
+            }
+            double a = Math.max(0, (least - 1) * step);
+            double b = (least + 1) * step;
+            for (int i = 0; i < 20; i++) {
+                double c = b - GOLDEN * (b - a);
+                double d = a + GOLDEN * (b - a);
+                if (length(c) <= length(d)) {
+                    b = d;
+                } else {
+                    a = c;
+                }
+            }
+            double middle = (a + b) / 2;
+            return length(middle) < leastM ? middle : least * step;
+        }
     }
 
-    private static PathPiece arc(Heading from, Vec3 d, double radiusM, boolean longWay) {
-        double angle = angle(from.along(), d);
-        Vec3 side = d.plus(-d.dot(from.along()), from.along());
-        if (side.length() < 1e-12) {
-            return longWay
-                    ? new PathPiece(from, from.along().anyPerpendicular(), 1 / radiusM, 2 * Math.PI * radiusM)
-                    : PathPiece.straight(from, 0);
+    private record Join(Heading from, Heading to, double radiusM) {
+        /** What is left of the gap when the parts of both arcs along the end directions are taken off, m; along d where d is right. */
+        Vec3 chord(Vec3 d) {
+            return to.atM()
+                    .minus(from.atM())
+                    .plus(-radiusM * Math.tan(angle(from.along(), d) / 2), from.along())
+                    .plus(-radiusM * Math.tan(angle(d, to.along()) / 2), to.along());
         }
-        Vec3 towards = side.unit();
-        return longWay
-                ? new PathPiece(from, towards.negate(), 1 / radiusM, (2 * Math.PI - angle) * radiusM)
-                : new PathPiece(from, towards, 1 / radiusM, angle * radiusM);
+
+        /** One step of Newton's method for the part of the chord across d, differences for the derivatives. */
+        @Nullable Vec3 newton(Vec3 d) {
+            Vec3 e = d.anyPerpendicular();
+            Vec3 f = d.cross(e);
+            double h = 1e-7;
+            Vec3 v = chord(d);
+            Vec3 ve = chord(d.plus(h, e).unit());
+            Vec3 vf = chord(d.plus(h, f).unit());
+            // the chord must stay along the turned d: subtract its component that turns with d
+            double along = v.dot(d);
+            double a = ve.minus(v).dot(e) / h - along;
+            double b = vf.minus(v).dot(e) / h;
+            double c = ve.minus(v).dot(f) / h;
+            double g = vf.minus(v).dot(f) / h - along;
+            double det = a * g - b * c;
+            if (!(Math.abs(det) > 1e-12 * radiusM * radiusM)) {
+                return null;
+            }
+            double re = -v.dot(e);
+            double rf = -v.dot(f);
+            double x = (re * g - rf * b) / det;
+            double y = (a * rf - c * re) / det;
+            double size = Math.hypot(x, y);
+            double limit = size > 0.5 ? 0.5 / size : 1;
+            return d.plus(limit * x, e).plus(limit * y, f).unit();
+        }
+
+        @Nullable List<PathPiece> pieces(Vec3 d) {
+            double tans = Math.tan(angle(from.along(), d) / 2) + Math.tan(angle(d, to.along()) / 2);
+            double straight = chord(d).dot(d) - radiusM * tans;
+            if (straight < -1e-9) {
+                return null;
+            }
+            PathPiece first = arc(from, d);
+            PathPiece middle =
+                    PathPiece.straight(new Heading(first.end().atM(), d), Math.max(0, straight));
+            PathPiece last = arc(middle.end(), to.along());
+            double miss = last.end().atM().distance(to.atM());
+            return miss < 1e-6 * (radiusM + straight) ? List.of(first, middle, last) : null;
+        }
+
+        private PathPiece arc(Heading begin, Vec3 d) {
+            Vec3 side = d.plus(-d.dot(begin.along()), begin.along());
+            if (side.length() < 1e-12) {
+                return PathPiece.straight(begin, 0);
+            }
+            return new PathPiece(begin, side.unit(), 1 / radiusM, angle(begin.along(), d) * radiusM);
+        }
     }
 }

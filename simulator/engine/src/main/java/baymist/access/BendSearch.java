@@ -96,7 +96,7 @@ final class BendSearch {
                 break;
             }
             expanded++;
-            List<PathPiece> rest = BendConnector.join(from.end(), goal, limits.minBendM(), true);
+            List<PathPiece> rest = BendConnector.join(from.end(), goal, limits.minBendM());
             if (rest != null && from.lengthM() + BendConnector.lengthM(rest) < bestM && freeAll(rest)) {
                 bestM = from.lengthM() + BendConnector.lengthM(rest);
                 best = new ArrayList<>(from.path());
@@ -104,7 +104,7 @@ final class BendSearch {
             }
             fan(from, queue);
         }
-        return best;
+        return best == null ? null : new RouteSmoother(limits.minBendM(), 0, true, this::freeAll).smooth(best);
     }
 
     private boolean freeAll(List<PathPiece> pieces) {
@@ -172,7 +172,7 @@ final class BendSearch {
             boolean below = gates.opening(g).place().heightM(from.end().atM()) < 0;
             Vec3 through = below ? normal : normal.negate();
             Heading goal = new Heading(centre.plus(-0.25 * grain.stepM(), through), through);
-            List<PathPiece> join = BendConnector.join(from.end(), goal, limits.minBendM(), false);
+            List<PathPiece> join = BendConnector.join(from.end(), goal, limits.minBendM());
             if (join == null) {
                 continue;
             }

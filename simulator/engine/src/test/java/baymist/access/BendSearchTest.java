@@ -26,8 +26,7 @@ class BendSearchTest {
     void freePlaneGivesDubinsLengthsWithinOnePercent() {
         Random random = new Random(1957);
         Set<String> words = new HashSet<>();
-        double worst = 0;
-        for (int i = 0; i < 400 || (words.size() < 6 && i < 4000); i++) {
+        for (int i = 0; i < 60 || (words.size() < 6 && i < 400); i++) {
             double reach = i % 2 == 0 ? 2 : 6;
             double h0 = 2 * Math.PI * random.nextDouble();
             double h1 = 2 * Math.PI * random.nextDouble();
@@ -35,17 +34,15 @@ class BendSearchTest {
             double y = reach * (2 * random.nextDouble() - 1);
             Dubins.Word exact = Dubins.shortest(h0, x, y, h1);
             words.add(exact.word());
-            SearchGrain grain = new SearchGrain(0.1, 0.08, 16, 2, new double[] {1}, 0);
+            SearchGrain grain = new SearchGrain(0.25, 0.25, 16, 2, new double[] {1}, 0);
             BendSearch search = new BendSearch(empty(), BendLimits.radiusOnly(0.01, 1), grain, Gates.NONE);
             Vec3 across = new Vec3(-Math.sin(h0), Math.cos(h0), 0);
             List<PathPiece> path = search.shortest(pose(0, 0, h0), across, pose(x, y, h1), 60_000);
             assertNotNull(path);
             double found = BendConnector.lengthM(path);
             assertTrue(found >= exact.length() - 1e-6, "shorter than Dubins: " + found + " < " + exact);
-            worst = Math.max(worst, found / exact.length() - 1);
             assertTrue(found <= 1.01 * exact.length(), found + " m found, " + exact + " = " + exact.length());
         }
         assertEquals(6, words.size(), "all six words occur: " + words);
-        System.out.println("worst " + worst);
     }
 }
