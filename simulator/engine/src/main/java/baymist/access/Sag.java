@@ -20,7 +20,7 @@ public final class Sag {
     private static final int MOST_NODES = 120;
     /** Node spacing on a long rod, m. */
     private static final double SPACING_M = 0.015;
-    /** A sheet that takes up less of the rod's length than this gets a node of its own, m. */
+    /** Stretch before and after the edge of a sheet across the rod in which the nose is compared with it, m. */
     private static final double NARROW_M = 0.004;
     /** Gravity across the rod below this share is none. */
     private static final double ALONG = 1e-6;
@@ -92,7 +92,7 @@ public final class Sag {
         double even = maxDepthM / n;
         List<Double> at = new ArrayList<>();
         if (corridor != null) {
-            List<Double> narrow = corridor.narrowM(NARROW_M);
+            List<Double> narrow = corridor.acrossM();
             narrow.sort(Double::compare);
             for (double s : narrow) {
                 if (s > even / 3 && s < maxDepthM && (at.isEmpty() || s - at.get(at.size() - 1) > even / 3)) {
@@ -154,8 +154,9 @@ public final class Sag {
         for (int i = 1; i < nodes.length; i++) {
             double from = 0.5 * (nodes[i - 1] + nodes[i]);
             double to = i + 1 < nodes.length ? 0.5 * (nodes[i] + nodes[i + 1]) : nodes[i] - 1e-6;
-            limits[i][0] = c.limit(from, to, false);
-            limits[i][1] = c.limit(from, to, true);
+            boolean nose = i + 1 == nodes.length;
+            limits[i][0] = c.limit(from, to, nose, false);
+            limits[i][1] = c.limit(from, to, nose, true);
         }
         return limits;
     }
@@ -235,11 +236,11 @@ public final class Sag {
 
     /** The sheet that begins at a rib's node, if it comes up higher than what the nose slides on just before it. */
     private static SagCorridor.Limit[] ahead(SagCorridor c, double s, double depthM) {
-        if (s < NARROW_M || s > depthM - 1e-6) {
+        if (s < NARROW_M || s > depthM - 3 * NARROW_M) {
             return new SagCorridor.Limit[0];
         }
-        SagCorridor.Limit at = c.limit(s - NARROW_M / 2, s + NARROW_M / 2, true);
-        SagCorridor.Limit before = c.limit(s - 1.5 * NARROW_M, s - NARROW_M / 2, true);
+        SagCorridor.Limit at = c.limit(s - NARROW_M / 2, s + NARROW_M / 2, false, true);
+        SagCorridor.Limit before = c.limit(s - 1.5 * NARROW_M, s - NARROW_M / 2, false, true);
         boolean step = at != null && (before == null || before.moveM() > at.moveM() + 1e-6);
         return step ? new SagCorridor.Limit[] {at} : new SagCorridor.Limit[0];
     }

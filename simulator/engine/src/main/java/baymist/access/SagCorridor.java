@@ -24,8 +24,15 @@ final class SagCorridor {
     private final double radiusM;
     private final List<Piece> pieces = new ArrayList<>();
 
-    /** A triangle cut to the rod's width: corners {x, z, s}, m; below or above the rod. */
-    private record Piece(double[][] corners, boolean below, double fromM, double toM, String name, int part) {}
+    /**
+     * A face this square to the rod holds its nose back but does not carry it: the least share of its normal along the rod (ASSUMED: 20
+     * degrees, what a rod slides down on).
+     */
+    private static final double SQUARE = 0.94;
+
+    /** A triangle cut to the rod's width: corners {x, z, s}, m; below or above the rod; square to it or not. */
+    private record Piece(
+            double[][] corners, boolean below, double fromM, double toM, boolean square, String name, int part) {}
 
     /** What the rod meets first over a stretch: how far it may move, and where it touches then. */
     record Limit(double moveM, double atM, double acrossM, String name, int part) {}
@@ -66,7 +73,8 @@ final class SagCorridor {
             low = Math.min(low, c[2]);
             high = Math.max(high, c[2]);
         }
-        pieces.add(new Piece(cut, z >= 0, low, high, name, part));
+        boolean square = Math.abs(mesh.normal(triangle).dot(axis)) > SQUARE;
+        pieces.add(new Piece(cut, z >= 0, low, high, square, name, part));
     }
 
     private static boolean beside(double[][] p, int coordinate, double low, double high) {
@@ -75,20 +83,27 @@ final class SagCorridor {
         return most < low || least > high;
     }
 
-    /** Places along the rod where something narrow stands, such as a rib; m, in no order. */
-    List<Double> narrowM(double narrowerThanM) {
+    /** Places along the rod where the edge of a sheet across it stands, such as a rib's hole; m, in no order. */
+    List<Double> acrossM() {
         List<Double> places = new ArrayList<>();
         for (Piece p : pieces) {
-            if (p.toM - p.fromM < narrowerThanM) {
-                places.add(0.5 * (p.fromM + p.toM));
+            if (p.square) {
+                double[] nearest = p.corners[0];
+                for (double[] c : p.corners) {
+                    nearest = Math.abs(c[1]) < Math.abs(nearest[1]) ? c : nearest;
+                }
+                places.add(nearest[2]);
             }
         }
         return places;
     }
 
-    /** Nearest obstacle below (or above) over a stretch of the rod, or null where there is none. */
+    /**
+     * Nearest obstacle below (or above) over a stretch of the rod, or null where there is none. Where the stretch ends at the nose, a
+     * face that stands square before it does not count.
+     */
     @org.jspecify.annotations.Nullable
-    Limit limit(double fromM, double toM, boolean below) {
+    Limit limit(double fromM, double toM, boolean nose, boolean below) {
         Limit best = null;
         for (Piece p : pieces) {
             if (p.below != below || p.toM < fromM || p.fromM > toM) {
@@ -97,7 +112,8 @@ final class SagCorridor {
             double[][] cut = clip(clip(p.corners, 2, toM, true), 2, fromM, false);
             for (int k = 0; k < cut.length; k++) {
                 double[] q = touch(cut[k], cut[(k + 1) % cut.length], below ? 1 : -1);
-                if (best == null || q[0] < best.moveM) {
+                boolean ahead = nose && p.square && q[1] > toM - 1e-9;
+                if (!ahead && (best == null || q[0] < best.moveM)) {
                     best = new Limit(q[0], q[1], q[2], p.name, p.part);
                 }
             }
