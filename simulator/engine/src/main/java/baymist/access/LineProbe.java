@@ -54,7 +54,8 @@ final class LineProbe {
     /** Depth from which each triangle counts for a line of this tilt. */
     private IntToDoubleFunction startOf(double tan) {
         double past = pastM(tan);
-        return t -> around.part(t) == ownPart ? past : 0;
+        double behind = -behindM(tan);
+        return t -> around.part(t) == ownPart ? past : behind;
     }
 
     /** Depth from which a part counts for any line up to a tilt, m. */
@@ -74,6 +75,9 @@ final class LineProbe {
         }
         Contact contact = contact(origin, axis, wand.thickestM(), wand.lengthM(), start, ahead);
         double depth = contact == null ? wand.lengthM() : contact.depthM();
+        if (depth <= 0) {
+            return new RodLine(u, v, tu, tv, origin, axis, false, 0, contact, false, -1, ahead);
+        }
         boolean coupling = false;
         for (WandSpec.Coupling c : wand.couplings()) {
             double outside = Math.max(0, c.fromTipM() - 0.5 * c.lengthM());
@@ -120,6 +124,11 @@ final class LineProbe {
             return false;
         });
         return hit == null ? Double.POSITIVE_INFINITY : hit.t();
+    }
+
+    /** The side of a tilted rod that is inside while the middle of its nose is still in the plane of the opening, m. */
+    private double behindM(double tan) {
+        return 0.5 * wand.thickestM() * tan;
     }
 
     private @Nullable Contact contact(
