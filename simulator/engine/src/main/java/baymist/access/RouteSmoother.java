@@ -83,7 +83,8 @@ final class RouteSmoother {
     }
 
     private static boolean continues(PathPiece a, PathPiece b) {
-        if (Math.abs(a.curvaturePerM() - b.curvaturePerM()) > 1e-9 * a.curvaturePerM()) {
+        if (Math.abs(a.curvaturePerM() - b.curvaturePerM()) > 1e-9 * a.curvaturePerM()
+                || a.bendRad() + b.bendRad() > 2 * Math.PI) {
             return false;
         }
         return a.curvaturePerM() == 0 || a.carry(a.towards()).distance(b.towards()) < 1e-7;
@@ -94,7 +95,7 @@ final class RouteSmoother {
         for (int i = 0; i < best.size(); i++) {
             for (int j = best.size() - 1; j > i && tries < MOST_TRIES; j--) {
                 tries++;
-                List<PathPiece> join = cheapestJoin(best.get(i).start(), best.get(j).end(), i == 0 && j == best.size() - 1);
+                List<PathPiece> join = cheapestJoin(best.get(i).start(), best.get(j).end(), i < 3 && j == best.size() - 1);
                 if (join == null || cost(join) >= cost(best.subList(i, j + 1)) - 1e-7 * radiusM) {
                     continue;
                 }
@@ -110,12 +111,12 @@ final class RouteSmoother {
         return best;
     }
 
-    private @Nullable List<PathPiece> cheapestJoin(Heading from, Heading to, boolean whole) {
+    private @Nullable List<PathPiece> cheapestJoin(Heading from, Heading to, boolean thorough) {
         if (!longWays) {
             return BendConnector.join(from, to, radiusM);
         }
         List<PathPiece> plain = BendConnector.joinAnyWay(from, to, radiusM);
-        if (!whole) {
+        if (!thorough) {
             return plain;
         }
         List<PathPiece> led = BendConnector.joinAfterArc(from, to, radiusM);
