@@ -3,6 +3,7 @@ package baymist.access;
 import baymist.cavity.Opening;
 import baymist.geom.PlacedOutline;
 import baymist.geom.RayHit;
+import baymist.geom.TriangleFilter;
 import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
 import java.util.ArrayList;
@@ -14,16 +15,20 @@ import java.util.List;
  *
  * <ol>
  *   <li>Core: what the middle rod would still meet if it were thinner by the beam's stray, every rod of the cell meets.
- *   <li>Sheet across: a sheet that crosses the beam without a free edge in it, and that the middle line crosses an odd number of times,
- *       is crossed by every line of the cell.
- *   <li>Hull: a beam that has left the hull of the structure, passing no open port, has gone through a sheet.
+ *   <li>Sheet across: walk over the sides of sheets that bound the air in front of what the middle line meets, from edge to edge, as far as
+ *       they lie in the beam. If no open hole is met, this surface has no border inside the beam; the number of times that a line crosses it,
+ *       against its facing less along it, is the same for all lines of the cell. If it is not 0, none gets through.
+ *   <li>Hull: a beam that has left the hull of the structure, has gone through a sheet, or out by another port, which ends a line too.
  * </ol>
  *
  * <p>Keeps scratch arrays: one object for one search.
  */
 final class Beam {
-    /** Most triangles of a sheet that are looked at. */
-    private static final int MOST = 256;
+    /** Most sides of sheets that are looked at. */
+    private static final int MOST = 512;
+
+    /** Most sheets along the middle line that are tried. */
+    private static final int CROSSINGS = 8;
 
     /** Allowance for rounding, m. */
     private static final double SLACK_M = 1e-9;
@@ -31,29 +36,35 @@ final class Beam {
     private final LineProbe probe;
     private final double radiusM;
     private final double lengthM;
-    private final SheetLinks links;
+    private final SheetSides sides;
     /** Corners of each triangle in opening coordinates u, v, s: [9 * triangle + 3 * corner + axis], m. */
     private final double[] corners;
     /** Normals of half spaces that hold the structure, [k][3], and how far they reach, m, [k]. */
     private final double[][] hullNormals;
 
     private final double[] hullReachM;
-    /** Open ports other than the entry: u, v, s of the middle and reach, m. */
-    private final List<double[]> ports = new ArrayList<>();
+
+    /** Openings: u, v, s of the middle and reach, m. */
+    private final double[][] openings;
+
+    /** Whether a line may go on through an opening, [openings]. */
+    private final boolean[] pierceable;
 
     private final int[] stamp;
     private int round;
     private final int[] stack = new int[MOST];
     private final double[] span = new double[2];
+    /** Sign: whether the triangle that was last pierced has its normal along the line. */
+    private double facing;
 
     Beam(ReachProblem p, LineProbe probe) {
         this.probe = probe;
         this.radiusM = 0.5 * probe.rodM();
         this.lengthM = p.wand().lengthM();
         Surroundings around = p.surroundings();
-        this.links = around.links();
+        this.sides = around.sides();
         PlacedOutline place = probe.room().place();
-        TriangleMesh mesh = around.mesh();
+        TriangleMesh mesh = sides.mesh();
         this.corners = new double[9 * mesh.triangleCount()];
         for (int t = 0; t < mesh.triangleCount(); t++) {
             for (int k = 0; k < 3; k++) {
@@ -64,20 +75,23 @@ final class Beam {
             }
         }
         this.hullNormals = normals();
-        this.hullReachM = reaches(around);
-        for (int i = 0; i < p.cavity().openings().size(); i++) {
+        this.hullReachM = reaches();
+        int count = p.cavity().openings().size();
+        this.openings = new double[count][];
+        this.pierceable = new boolean[count];
+        for (int i = 0; i < count; i++) {
             Opening o = p.cavity().openings().get(i);
-            if (o.exterior() && i != p.openingIndex() && around.open(i)) {
-                Vec3 c = o.place().centreM();
-                ports.add(new double[] {
-                    place.u(c),
-                    place.v(c),
-                    place.heightM(c),
-                    o.place().outline().reachM()
-                });
-            }
+            Vec3 c = o.place().centreM();
+            openings[i] = new double[] {
+                place.u(c),
+                place.v(c),
+                place.heightM(c),
+                1.02 * o.place().outline().reachM()
+            };
+            // a line that leaves by another port ends there, as it would at the sheet
+            pierceable[i] = around.open(i) && (i == p.openingIndex() || !o.exterior());
         }
-        this.stamp = new int[mesh.triangleCount()];
+        this.stamp = new int[2 * mesh.triangleCount()];
     }
 
     /** The 26 directions from the middle of a cube to its faces, edges and corners. */
@@ -94,15 +108,12 @@ final class Beam {
         return all.toArray(new double[0][]);
     }
 
-    private double[] reaches(Surroundings around) {
+    private double[] reaches() {
         double[] reach = new double[hullNormals.length];
         for (int k = 0; k < reach.length; k++) {
             double[] n = hullNormals[k];
             double most = Double.NEGATIVE_INFINITY;
             for (int t = 0; t < corners.length / 9; t++) {
-                if (around.part(t) < 0) {
-                    continue;
-                }
                 for (int c = 9 * t; c < 9 * t + 9; c += 3) {
                     most = Math.max(most, n[0] * corners[c] + n[1] * corners[c + 1] + n[2] * corners[c + 2]);
                 }
@@ -121,39 +132,26 @@ final class Beam {
         double height = Math.min(parentHeightM, hullExit(open));
         double depth = Math.min(parentDepthM, height * sec);
         RayHit ahead = middle.ahead();
-        if (ahead != null) {
-            double cos = 1 / Math.sqrt(1 + middle.tu() * middle.tu() + middle.tv() * middle.tv());
-            double at = ahead.t() * cos;
-            double core = radiusM - open.strayM(at);
-            if (core >= 0) {
-                double met = probe.thinDepthM(middle, core * cos);
-                double turn = Math.hypot(half[2], half[3]);
-                depth = Math.min(depth, met + radiusM * turn + Math.hypot(half[0], half[1]) * sine);
-                height = Math.min(height, met * cos + 2 * radiusM * sine);
-            } else if (at < height) {
-                double across = sheetAcross(open, ahead.triangle());
-                height = Math.min(height, across);
-                depth = Math.min(depth, across * sec);
-            }
+        double cos = 1 / Math.sqrt(1 + middle.tu() * middle.tu() + middle.tv() * middle.tv());
+        double at = ahead == null ? height : Math.min(height, ahead.t() * cos);
+        double core = radiusM - open.strayM(at);
+        if (core >= 0) {
+            double met = probe.thinDepthM(middle, core * cos, at / cos);
+            double turn = Math.hypot(half[2], half[3]);
+            depth = Math.min(depth, met + radiusM * turn + Math.hypot(half[0], half[1]) * sine);
+            height = Math.min(height, met * cos + 2 * radiusM * sine);
+        } else if (at < height) {
+            double across = sheetAcross(open, at / cos, height / cos);
+            height = Math.min(height, across);
+            depth = Math.min(depth, across * sec);
         }
         return new LineCell(middle, half, Math.min(height, lengthM), Math.min(depth, lengthM));
     }
 
-    /** Height at which the whole beam is outside the hull of the structure; infinite where it may leave by an open port. */
+    /** Height at which the whole beam is outside the hull of the structure. */
     private double hullExit(LineCell c) {
         RodLine m = c.middle();
         double[] h = c.half();
-        for (double[] port : ports) {
-            double reach = port[3];
-            double s = port[2];
-            double u = Math.abs(port[0] - m.u() - s * m.tu());
-            double v = Math.abs(port[1] - m.v() - s * m.tv());
-            if (s + reach >= 0
-                    && u <= h[0] + (s + reach) * h[2] + reach * (1 + Math.abs(m.tu()))
-                    && v <= h[1] + (s + reach) * h[3] + reach * (1 + Math.abs(m.tv()))) {
-                return Double.POSITIVE_INFINITY;
-            }
-        }
         double exit = Double.POSITIVE_INFINITY;
         for (int k = 0; k < hullNormals.length; k++) {
             double[] n = hullNormals[k];
@@ -166,29 +164,62 @@ final class Beam {
         return exit + SLACK_M;
     }
 
-    /** Height below which every line of the cell crosses the sheet that holds a triangle; infinite if that can't be told. */
-    private double sheetAcross(LineCell c, int triangle) {
+    /** Whether the beam may meet the sphere about an opening; true in doubt. */
+    private static boolean meets(LineCell c, double[] sphere) {
         RodLine m = c.middle();
-        double mostTan = c.largestTangent();
+        double[] h = c.half();
+        double reach = sphere[3];
+        double s = sphere[2];
+        return s + reach >= 0
+                && Math.abs(sphere[0] - m.u() - s * m.tu())
+                        <= h[0] + (s + reach) * h[2] + reach * Math.sqrt(1 + m.tu() * m.tu())
+                && Math.abs(sphere[1] - m.v() - s * m.tv())
+                        <= h[1] + (s + reach) * h[3] + reach * Math.sqrt(1 + m.tv() * m.tv());
+    }
+
+    /** Height below which every line of the cell has met a sheet, tried on all that the middle line meets; infinite if none tells. */
+    private double sheetAcross(LineCell c, double fromM, double toM) {
+        RodLine m = c.middle();
+        double from = fromM - 1e-6;
+        for (int i = 0; i < CROSSINGS && from < toM; i++) {
+            RayHit whole = sides.bvh().closestHit(m.originM(), m.axis(), from, toM, TriangleFilter.ALL);
+            if (whole == null) {
+                break;
+            }
+            double across = across(c, whole.triangle());
+            if (across < Double.POSITIVE_INFINITY) {
+                return across;
+            }
+            from = whole.t() + 1e-6;
+        }
+        return Double.POSITIVE_INFINITY;
+    }
+
+    /** The same for the sheet that holds a triangle of the whole sheets. */
+    private double across(LineCell c, int start) {
+        RodLine m = c.middle();
         double most = 0;
         int crossings = 0;
         int top = 0;
         int seen = 1;
         round++;
-        stamp[triangle] = round;
-        stack[top++] = triangle;
+        int first = 2 * start + (sides.mesh().normal(start).dot(m.axis()) < 0 ? 0 : 1);
+        stamp[first] = round;
+        stack[top++] = first;
         while (top > 0) {
-            int t = stack[--top];
+            int side = stack[--top];
+            int t = side / 2;
+            if (pierceable(c, t)) {
+                return Double.POSITIVE_INFINITY;
+            }
+            double lowest = Math.max(2 * SLACK_M, probe.startM(sides.part(t), c.largestTangent()));
             for (int k = 0; k < 3; k++) {
                 if (!clip(c, 9 * t + 3 * k, 9 * t + 3 * ((k + 1) % 3))) {
                     continue;
                 }
-                if (span[0] <= Math.max(2 * SLACK_M, probe.startM(t, mostTan))) {
-                    return Double.POSITIVE_INFINITY;
-                }
                 most = Math.max(most, span[1]);
-                int next = links.across(t, k);
-                if (next < 0 || seen == MOST) {
+                int next = sides.across(side, k);
+                if (span[0] <= lowest || (stamp[next] != round && seen == MOST)) {
                     return Double.POSITIVE_INFINITY;
                 }
                 if (stamp[next] != round) {
@@ -198,12 +229,36 @@ final class Beam {
                 }
             }
             most = Math.max(most, cornersOfBeam(c, t));
-            // a line of the cell that meets no edge by chance
-            double[] h = c.half();
-            double s = pierced(t, m.u() + 0.31 * h[0], m.v() - 0.17 * h[1], m.tu() + 0.23 * h[2], m.tv() - 0.29 * h[3]);
-            crossings += s > 0 ? 1 : 0;
+            crossings += crossing(c, side);
         }
-        return crossings % 2 == 1 ? most + SLACK_M : Double.POSITIVE_INFINITY;
+        return crossings != 0 ? most + SLACK_M : Double.POSITIVE_INFINITY;
+    }
+
+    /** Whether a triangle is a mere cap, or has an open hole that the beam may meet. */
+    private boolean pierceable(LineCell c, int t) {
+        if (sides.part(t) < 0) {
+            return true;
+        }
+        for (int o : sides.openingsAt(t)) {
+            if (pierceable[o] && meets(c, openings[o])) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** 1 where a line of the cell that meets no edge by chance crosses a side against its facing, -1 along it, 0 past it. */
+    private int crossing(LineCell c, int side) {
+        RodLine m = c.middle();
+        double[] h = c.half();
+        int t = side / 2;
+        double s = pierced(t, m.u() + 0.31 * h[0], m.v() - 0.17 * h[1], m.tu() + 0.23 * h[2], m.tv() - 0.29 * h[3]);
+        if (!(s > 0)) {
+            return 0;
+        }
+        // the three weights have the sign of the normal's component along the line
+        boolean along = facing > 0;
+        return along == (side % 2 == 0) ? -1 : 1;
     }
 
     /** Clips the edge between two corners by the beam; true if something is left, then {@link #span} holds its heights. */
@@ -275,6 +330,7 @@ final class Beam {
             return Double.NEGATIVE_INFINITY;
         }
         double sum = wa + wb + wc;
+        facing = sum;
         return sum == 0
                 ? Double.NEGATIVE_INFINITY
                 : (wa * corners[a + 2] + wb * corners[a + 5] + wc * corners[a + 8]) / sum;

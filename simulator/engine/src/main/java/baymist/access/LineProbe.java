@@ -1,11 +1,13 @@
 package baymist.access;
 
+import baymist.geom.PlacedOutline;
 import baymist.geom.RayHit;
 import baymist.geom.RodClearance;
 import baymist.geom.RodClearance.Contact;
 import baymist.geom.Vec3;
 import baymist.scene.WandSpec;
 import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** Tries lines through one entry with one straight wand, exactly. Holds no state between lines. */
@@ -15,12 +17,19 @@ final class LineProbe {
     private final EntryRoom room;
     private final int ownPart;
     private final double ownThicknessM;
+    /** Openings by which a wand could leave the cavity again. */
+    private final int[] ports;
 
     LineProbe(ReachProblem p) {
         this.around = p.surroundings();
         this.wand = p.wand();
         this.room = EntryRoom.of(p.opening(), p.entry(), p.gaugeM());
         this.ownPart = p.opening().part();
+        this.ports = IntStream.range(0, p.cavity().openings().size())
+                .filter(i -> i != p.openingIndex()
+                        && around.open(i)
+                        && p.cavity().openings().get(i).exterior())
+                .toArray();
         this.ownThicknessM = Math.max(p.gaugeM(), room.behindM());
     }
 
@@ -48,9 +57,9 @@ final class LineProbe {
         return t -> around.part(t) == ownPart ? past : 0;
     }
 
-    /** Depth from which a triangle counts for any line up to a tilt, m. */
-    double startM(int triangle, double tan) {
-        return around.part(triangle) == ownPart ? pastM(tan) : 0;
+    /** Depth from which a part counts for any line up to a tilt, m. */
+    double startM(int part, double tan) {
+        return part == ownPart ? pastM(tan) : 0;
     }
 
     /** Tries a line. */
@@ -61,7 +70,7 @@ final class LineProbe {
         RayHit ahead = around.bvh()
                 .closestHit(origin, axis, 0, wand.lengthM(), (t, h, x, y, z) -> h >= start.applyAsDouble(t));
         if (!room.passes(u, v, tu, tv, wand.thickestM())) {
-            return new RodLine(u, v, tu, tv, origin, axis, false, 0, null, false, ahead);
+            return new RodLine(u, v, tu, tv, origin, axis, false, 0, null, false, -1, ahead);
         }
         Contact contact = contact(origin, axis, wand.thickestM(), wand.lengthM(), start, ahead);
         double depth = contact == null ? wand.lengthM() : contact.depthM();
@@ -79,7 +88,38 @@ final class LineProbe {
                 coupling = true;
             }
         }
-        return new RodLine(u, v, tu, tv, origin, axis, true, depth, contact, coupling, ahead);
+        int exit = -1;
+        for (int o : ports) {
+            double out = exitM(origin, axis, depth, o);
+            if (out < depth) {
+                depth = out;
+                exit = o;
+            }
+        }
+        return exit < 0
+                ? new RodLine(u, v, tu, tv, origin, axis, true, depth, contact, coupling, -1, ahead)
+                : new RodLine(u, v, tu, tv, origin, axis, true, depth, null, false, exit, ahead);
+    }
+
+    /** Depth at which the axis leaves by an open port, m; infinite if it does not within {@code mostM}. */
+    private double exitM(Vec3 origin, Vec3 axis, double mostM, int port) {
+        PlacedOutline place = around.cavity().openings().get(port).place();
+        Vec3 to = place.centreM().minus(origin);
+        double along = to.dot(axis);
+        if (to.dot(to) - along * along
+                > place.outline().reachM() * place.outline().reachM() * 1.05) {
+            return Double.POSITIVE_INFINITY;
+        }
+        SheetSides sides = around.sides();
+        RayHit hit = sides.bvh().closestHit(origin, axis, 0, mostM, (t, h, x, y, z) -> {
+            for (int o : sides.openingsAt(t)) {
+                if (o == port && place.contains(new Vec3(x, y, z))) {
+                    return true;
+                }
+            }
+            return false;
+        });
+        return hit == null ? Double.POSITIVE_INFINITY : hit.t();
     }
 
     private @Nullable Contact contact(
@@ -88,12 +128,10 @@ final class LineProbe {
         return RodClearance.contactWithin(origin, axis, 0.5 * diameterM, start, 0, far, around.mesh(), around.bvh());
     }
 
-    /** Depth at which a thinner rod about the same axis is stopped, at most the first hit of the axis, m. */
-    double thinDepthM(RodLine line, double radiusM) {
-        RayHit ahead = line.ahead();
-        double most = ahead == null ? wand.lengthM() : ahead.t();
-        if (!(radiusM > 0)) {
-            return most;
+    /** Depth at which a thinner rod about the same axis is stopped, at most the given depth, m. */
+    double thinDepthM(RodLine line, double radiusM, double mostM) {
+        if (!(radiusM > 0) || !(mostM > 0)) {
+            return mostM;
         }
         Contact c = RodClearance.contactWithin(
                 line.originM(),
@@ -101,10 +139,10 @@ final class LineProbe {
                 radiusM,
                 startOf(Math.hypot(line.tu(), line.tv())),
                 0,
-                most,
+                mostM,
                 around.mesh(),
                 around.bvh());
-        return c == null ? most : c.depthM();
+        return c == null ? mostM : c.depthM();
     }
 
     private double thickestOfAllM() {

@@ -157,6 +157,10 @@ public final class RigidReach implements ReachSearch {
             String name = p.surroundings().name(contact.triangle());
             return new WandStop(name, contact.placeM(), 0, who + " meets " + name);
         }
+        if (line.exit() >= 0) {
+            String port = p.cavity().openings().get(line.exit()).name();
+            return new WandStop("open opening '" + port + "'", tip, 0, "the nose comes out of '" + port + "'");
+        }
         if (line.coupling()) {
             String part = p.cavity().parts().get(p.opening().part()).name();
             return new WandStop(

@@ -54,6 +54,10 @@ final class RigidSearch {
         return probe;
     }
 
+    List<LineCell> frontierForTest() {
+        return frontier;
+    }
+
     /** Lines tried so far that pass the entry, in order of trial. */
     List<RodLine> lines() {
         return lines;

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param depthM depth that it reaches, m; 0 if it does not pass
  * @param contact what ends it, null = the wand's length
  * @param coupling whether a coupling rather than the nose meets {@code contact} (or the hole, where that is null)
+ * @param exit open opening that the axis leaves the cavity by, which ends it; -1 = none
  * @param ahead what the axis itself meets first, null = nothing within the wand's length
  */
 record RodLine(
@@ -28,6 +29,7 @@ record RodLine(
         double depthM,
         RodClearance.@Nullable Contact contact,
         boolean coupling,
+        int exit,
         @Nullable RayHit ahead) {
     /** The body when the nose is at the deepest. */
     WandPose pose(double radiusM) {

@@ -21,7 +21,7 @@ public final class Surroundings {
     /** Index into names, [triangles]: parts first, then openings, then obstacles. */
     private final int[] owner;
 
-    private final SheetLinks links;
+    private final SheetSides sides;
 
     /**
      * An obstacle outside the cavity.
@@ -65,7 +65,7 @@ public final class Surroundings {
         this.mesh = soup.mesh();
         this.owner = soup.owners.stream().mapToInt(Integer::intValue).toArray();
         this.bvh = Bvh.of(mesh);
-        this.links = SheetLinks.of(mesh);
+        this.sides = SheetSides.of(cavity);
     }
 
     public Cavity cavity() {
@@ -87,9 +87,9 @@ public final class Surroundings {
         return bvh;
     }
 
-    /** Which triangles continue each other. */
-    SheetLinks links() {
-        return links;
+    /** The sides of the whole sheets and how they join. */
+    SheetSides sides() {
+        return sides;
     }
 
     /** What a triangle of {@link #mesh} belongs to, as a report says it. */
