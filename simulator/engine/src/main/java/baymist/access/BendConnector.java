@@ -223,14 +223,18 @@ final class BendConnector {
         List<PathPiece> pieces(Vec3 d) {
             double tans = Math.tan(angle(from.along(), d) / 2) + Math.tan(angle(d, to.along()) / 2);
             double straight = chord(d).dot(d) - radiusM * tans;
-            if (straight < -1e-9) {
+            // a turn straight back has no plane of its own
+            boolean back = from.along().dot(d) < -1 + 1e-9 || to.along().dot(d) < -1 + 1e-9;
+            if (straight < -1e-9 || back) {
                 return null;
             }
             PathPiece first = arc(from, d);
             PathPiece middle = PathPiece.straight(new Heading(first.end().atM(), d), Math.max(0, straight));
             PathPiece last = arc(middle.end(), to.along());
-            double miss = last.end().atM().distance(to.atM());
-            return miss < 1e-6 * (radiusM + straight) ? List.of(first, middle, last) : null;
+            Heading end = last.end();
+            double miss = end.atM().distance(to.atM()) / (radiusM + straight)
+                    + end.along().distance(to.along());
+            return miss < 1e-6 ? List.of(first, middle, last) : null;
         }
 
         private PathPiece arc(Heading begin, Vec3 d) {

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * <p>From each place that is reached a straight and arcs of a few curvatures in several planes go on by one step, each certified against the
  * sheets ({@link FreeSpace}). Ways are closed by bins of place and direction ({@link RouteTree}; the scheme of hybrid-state A*: Dolgov, Thrun,
  * Montemerlo & Diebel 2010, Path planning for autonomous vehicles in unknown semi-structured environments, IJRR 29(5)). Ways into cells that
- * nobody has been to go first, then the cheaper ones: a search that is stopped early has looked everywhere a little rather than somewhere
+ * nobody has been to go first, then ways through other openings, then the rest, the cheaper first in each: a search that is stopped early has looked everywhere a little rather than somewhere
  * thoroughly. From new cells a join straight into nearby openings is tried as well. The budget counts pieces that were tried, never time.
  */
 final class BendSearch {
@@ -59,7 +59,7 @@ final class BendSearch {
      * @return every way taken in, in order of arrival
      */
     List<Node> explore(List<PathPiece> starts, int budget) {
-        PriorityQueue<Node> queue = new PriorityQueue<>(Comparator.comparingInt(Node::novelty)
+        PriorityQueue<Node> queue = new PriorityQueue<>(Comparator.comparingInt(Node::rank)
                 .thenComparingDouble(n -> n.lengthM() + grain.bendCostM() * n.bendRad())
                 .thenComparingInt(Node::number));
         for (PathPiece start : starts) {
@@ -69,7 +69,7 @@ final class BendSearch {
             Node from = queue.remove();
             expanded++;
             fan(from, queue);
-            if (from.novelty() == 0) {
+            if (from.rank() <= 1) {
                 intoOpenings(from, queue);
             }
         }
@@ -215,7 +215,7 @@ final class BendSearch {
         }
         Heading end = pieces.get(pieces.size() - 1).end();
         Vec3 square = across.plus(-across.dot(end.along()), end.along()).unit();
-        Node taken = tree.offer(new Node(0, from, pieces, end, square, length, bend, push, way, 0));
+        Node taken = tree.offer(new Node(0, from, pieces, end, square, length, bend, push, way, 0, 0));
         if (taken != null) {
             queue.add(taken);
         }

@@ -1,7 +1,6 @@
 package baymist.access;
 
 import baymist.geom.Bvh;
-import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
 import java.util.List;
 import java.util.function.IntFunction;
@@ -29,12 +28,12 @@ final class FreeSpace {
     private long lookUps;
 
     /**
-     * @param sheets everything that is in the way
+     * @param sheets tree over everything that is in the way
      * @param nameOf what a technician calls a triangle of it
      * @param pitchM pitch of the lattice of distances, m
      */
-    FreeSpace(TriangleMesh sheets, IntFunction<String> nameOf, double pitchM) {
-        this.bvh = Bvh.of(sheets);
+    FreeSpace(Bvh sheets, IntFunction<String> nameOf, double pitchM) {
+        this.bvh = sheets;
         this.nameOf = nameOf;
         this.field = new DistanceField(bvh, pitchM);
     }
@@ -55,8 +54,33 @@ final class FreeSpace {
         return firstBlock(piece, 0, piece.lengthM(), radiusM);
     }
 
+    /** Whether all of a piece is free; the far end and the middle are looked at first, since most pieces that fail do so there. */
     boolean free(PathPiece piece, double radiusM) {
-        return firstBlock(piece, radiusM) == null;
+        return roomM(piece.end().atM(), radiusM) >= radiusM && free(piece, 0, piece.lengthM(), radiusM);
+    }
+
+    private boolean free(PathPiece piece, double from, double to, double radiusM) {
+        double half = (to - from) / 2;
+        double d = roomM(piece.pointAt(from + half), radiusM + half);
+        if (d >= radiusM + half) {
+            return true;
+        }
+        if (d < radiusM || 2 * half <= FINEST_M) {
+            return false;
+        }
+        // d is exact here: what lies within the slack of the middle is done
+        double done = d - radiusM;
+        return free(piece, from, from + half - done, radiusM) && free(piece, from + half + done, to, radiusM);
+    }
+
+    /** At least {@code neededM} if the sheets are that far from the point, otherwise their distance, m. */
+    private double roomM(Vec3 p, double neededM) {
+        lookUps++;
+        if (field.atLeastM(p) >= neededM) {
+            return neededM;
+        }
+        exactQueries++;
+        return bvh.distanceBelow(p.x(), p.y(), p.z(), neededM);
     }
 
     private @Nullable Block firstBlock(PathPiece piece, double from, double to, double radiusM) {
@@ -66,11 +90,13 @@ final class FreeSpace {
         if (field.atLeastM(middle) >= radiusM + half) {
             return null;
         }
-        Bvh.Nearest nearest = nearest(middle);
-        if (nearest == null || nearest.distanceM() >= radiusM + half) {
+        exactQueries++;
+        double d = bvh.distanceBelow(middle.x(), middle.y(), middle.z(), radiusM + half);
+        if (d >= radiusM + half) {
             return null;
         }
-        if (2 * half <= FINEST_M) {
+        Bvh.Nearest nearest = 2 * half <= FINEST_M ? nearest(middle) : null;
+        if (nearest != null && 2 * half <= FINEST_M) {
             return new Block(from, nameOf.apply(nearest.triangle()), nearest.point(), nearest.distanceM() - radiusM);
         }
         Block first = firstBlock(piece, from, from + half, radiusM);
@@ -83,7 +109,7 @@ final class FreeSpace {
     /** Distance of the sheets from a point, m, exact; infinite where there is no sheet. */
     double distanceM(Vec3 p) {
         exactQueries++;
-        return bvh.distanceToPoint(p);
+        return bvh.distanceBelow(p.x(), p.y(), p.z(), Double.POSITIVE_INFINITY);
     }
 
     Bvh.@Nullable Nearest nearest(Vec3 p) {

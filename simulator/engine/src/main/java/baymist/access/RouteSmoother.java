@@ -83,7 +83,8 @@ final class RouteSmoother {
     }
 
     private static boolean continues(PathPiece a, PathPiece b) {
-        if (Math.abs(a.curvaturePerM() - b.curvaturePerM()) > 1e-9 * a.curvaturePerM()) {
+        if (Math.abs(a.curvaturePerM() - b.curvaturePerM()) > 1e-9 * a.curvaturePerM()
+                || a.bendRad() + b.bendRad() > 2 * Math.PI) {
             return false;
         }
         return a.curvaturePerM() == 0 || a.carry(a.towards()).distance(b.towards()) < 1e-7;
@@ -94,8 +95,7 @@ final class RouteSmoother {
         for (int i = 0; i < best.size(); i++) {
             for (int j = best.size() - 1; j > i && tries < MOST_TRIES; j--) {
                 tries++;
-                List<PathPiece> join =
-                        cheapestJoin(best.get(i).start(), best.get(j).end(), i == 0 && j == best.size() - 1);
+                List<PathPiece> join = cheapestJoin(best.get(i).start(), best.get(j).end(), i < 3 && j == best.size() - 1);
                 if (join == null || cost(join) >= cost(best.subList(i, j + 1)) - 1e-7 * radiusM) {
                     continue;
                 }
@@ -111,12 +111,12 @@ final class RouteSmoother {
         return best;
     }
 
-    private @Nullable List<PathPiece> cheapestJoin(Heading from, Heading to, boolean whole) {
+    private @Nullable List<PathPiece> cheapestJoin(Heading from, Heading to, boolean thorough) {
         if (!longWays) {
             return BendConnector.join(from, to, radiusM);
         }
         List<PathPiece> plain = BendConnector.joinAnyWay(from, to, radiusM);
-        if (!whole) {
+        if (!thorough) {
             return plain;
         }
         List<PathPiece> led = BendConnector.joinAfterArc(from, to, radiusM);
@@ -156,7 +156,8 @@ final class RouteSmoother {
         return null;
     }
 
-    private @Nullable List<PathPiece> rejoined(List<PathPiece> path, int keep, int i, double change, Heading goal) {
+    private @Nullable List<PathPiece> rejoined(
+            List<PathPiece> path, int keep, int i, double change, Heading goal) {
         tries++;
         List<PathPiece> kept = new ArrayList<>(path.subList(0, keep));
         if (i < keep - 1) {
@@ -165,7 +166,8 @@ final class RouteSmoother {
             kept.set(keep - 1, last.cut(last.lengthM() / 2));
         }
         List<PathPiece> moved = moved(kept, i, kept.get(i).lengthM() + change);
-        List<PathPiece> join = BendConnector.join(moved.get(moved.size() - 1).end(), goal, radiusM);
+        List<PathPiece> join =
+                BendConnector.join(moved.get(moved.size() - 1).end(), goal, radiusM);
         if (join == null) {
             return null;
         }

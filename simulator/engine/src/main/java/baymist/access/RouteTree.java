@@ -19,6 +19,7 @@ final class RouteTree {
     private final List<Node> nodes = new ArrayList<>();
     private final Map<Bin, List<Node>> bins = new HashMap<>();
     private final Map<Cell, Integer> visits = new HashMap<>();
+    private final Map<CellByWay, Integer> visitsByWay = new HashMap<>();
     private final Map<List<Integer>, Integer> ways = new HashMap<>();
 
     RouteTree(SearchGrain grain) {
@@ -32,7 +33,8 @@ final class RouteTree {
      * @param parent what it continues, null at an entry
      * @param pieces what was added to the parent
      * @param across unit vector square to the direction, carried without twist: the planes of the next arcs count from it
-     * @param novelty how many ways had come to this cell through the same openings before
+     * @param visits how many ways had come to this cell before
+     * @param wayVisits how many of them through the same openings
      */
     record Node(
             int number,
@@ -44,7 +46,13 @@ final class RouteTree {
             double bendRad,
             PushForce push,
             List<Integer> way,
-            int novelty) {
+            int visits,
+            int wayVisits) {
+        /** 0 = first in its cell, 1 = first there through these openings, from 2 on the more the oftener visited. */
+        int rank() {
+            return visits == 0 ? 0 : wayVisits == 0 ? 1 : 1 + wayVisits;
+        }
+
         /** All pieces from the entry on. */
         List<PathPiece> path() {
             List<List<PathPiece>> back = new ArrayList<>();
@@ -56,17 +64,20 @@ final class RouteTree {
         }
     }
 
-    private record Cell(int x, int y, int z, int way) {}
+    private record Cell(int x, int y, int z) {}
 
-    private record Bin(Cell cell, int direction) {}
+    private record CellByWay(Cell cell, int way) {}
+
+    private record Bin(CellByWay cell, int direction) {}
 
     /** Takes a way in unless its bin holds a better one; returns it with its number and novelty, or null. */
     @Nullable
     Node offer(Node candidate) {
         int way = ways.computeIfAbsent(candidate.way(), k -> ways.size());
-        Cell cell = cell(candidate.end().atM(), way);
+        Cell cell = cell(candidate.end().atM());
+        CellByWay byWay = new CellByWay(cell, way);
         List<Node> held =
-                bins.computeIfAbsent(new Bin(cell, facet(candidate.end().along())), k -> new ArrayList<>(1));
+                bins.computeIfAbsent(new Bin(byWay, facet(candidate.end().along())), k -> new ArrayList<>(1));
         for (Node n : held) {
             if (n.lengthM() <= candidate.lengthM() + 1e-9 && n.bendRad() <= candidate.bendRad() + 1e-9) {
                 return null;
@@ -77,6 +88,7 @@ final class RouteTree {
             return null;
         }
         int before = visits.merge(cell, 1, Integer::sum) - 1;
+        int beforeByWay = visitsByWay.merge(byWay, 1, Integer::sum) - 1;
         Node taken = new Node(
                 nodes.size(),
                 candidate.parent(),
@@ -87,7 +99,8 @@ final class RouteTree {
                 candidate.bendRad(),
                 candidate.push(),
                 candidate.way(),
-                before);
+                before,
+                beforeByWay);
         nodes.add(taken);
         held.add(taken);
         return taken;
@@ -97,12 +110,9 @@ final class RouteTree {
         return Collections.unmodifiableList(nodes);
     }
 
-    private Cell cell(Vec3 p, int way) {
-        return new Cell(
-                (int) Math.floor(p.x() / grain.cellM()),
-                (int) Math.floor(p.y() / grain.cellM()),
-                (int) Math.floor(p.z() / grain.cellM()),
-                way);
+    private Cell cell(Vec3 p) {
+        return new Cell((int) Math.floor(p.x() / grain.cellM()), (int) Math.floor(p.y() / grain.cellM()), (int)
+                Math.floor(p.z() / grain.cellM()));
     }
 
     /** Field of the direction on a cube, 0 .. 6 facets² - 1. */

@@ -11,6 +11,8 @@ package baymist.access;
  * @param bendCostM length that a radian of bend counts for when ways are compared, m
  */
 record SearchGrain(double stepM, double cellM, int facets, int azimuths, double[] curvatures, double bendCostM) {
+    private static final double CELLS = 4000;
+
     SearchGrain {
         if (!(stepM > 0 && cellM > 0) || facets < 1 || azimuths < 1 || curvatures.length == 0) {
             throw new IllegalArgumentException("positive steps and at least one azimuth and curvature expected");
@@ -23,9 +25,14 @@ record SearchGrain(double stepM, double cellM, int facets, int azimuths, double[
         return curvatures.clone();
     }
 
-    /** Grain for a wand of this least bend radius: half a radian an arc, a cell below the step, so that each step leaves its cell. */
-    static SearchGrain of(double minBendM) {
-        double step = 0.5 * minBendM;
-        return new SearchGrain(step, 0.8 * step, 4, 8, new double[] {1, 0.5}, 0.25 * minBendM);
+    /**
+     * Grain for a wand in a space: the cell is a fraction of the bend radius, coarser where the space would hold too many cells, but never above the
+     * radius. A step is longer than its cell, so that it leaves it.
+     *
+     * @param volumeM3 volume of the box round the space, m³
+     */
+    static SearchGrain of(double minBendM, double volumeM3) {
+        double cell = Math.min(minBendM, Math.max(0.4 * minBendM, Math.cbrt(volumeM3 / CELLS)));
+        return new SearchGrain(1.25 * cell, cell, 4, 8, new double[] {1, 0.5}, 0.25 * minBendM);
     }
 }

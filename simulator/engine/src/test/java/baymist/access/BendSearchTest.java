@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import baymist.geom.Bvh;
 import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
 import java.util.HashSet;
@@ -14,7 +15,7 @@ import org.junit.jupiter.api.Test;
 
 class BendSearchTest {
     private static FreeSpace empty() {
-        return new FreeSpace(new TriangleMesh(new double[0], new int[0]), t -> "none", 0.1);
+        return new FreeSpace(Bvh.of(new TriangleMesh(new double[0], new int[0])), t -> "none", 0.1);
     }
 
     private static Heading pose(double x, double y, double heading) {
@@ -37,7 +38,7 @@ class BendSearchTest {
             SearchGrain grain = new SearchGrain(0.25, 0.25, 16, 2, new double[] {1}, 0);
             BendSearch search = new BendSearch(empty(), BendLimits.radiusOnly(0.01, 1), grain, Gates.NONE);
             Vec3 across = new Vec3(-Math.sin(h0), Math.cos(h0), 0);
-            List<PathPiece> path = search.shortest(pose(0, 0, h0), across, pose(x, y, h1), 60_000);
+            List<PathPiece> path = search.shortest(pose(0, 0, h0), across, pose(x, y, h1), 200_000);
             assertNotNull(path);
             double found = BendConnector.lengthM(path);
             assertTrue(found >= exact.length() - 1e-6, "shorter than Dubins: " + found + " < " + exact);

@@ -1,0 +1,33 @@
+package baymist.access;
+
+import java.util.List;
+
+/**
+ * What a search for flexible ways found.
+ *
+ * @param routes the way to the place that takes most wand first, then other ways there through other openings, then ways elsewhere; empty if
+ *     the wand does not go in
+ * @param tips bodies to places all over what is reached, deepest first
+ * @param refusal what keeps the wand out, if there are no routes; otherwise what ends the deepest
+ * @param expanded places gone on from
+ * @param tried pieces of centreline tried
+ * @param distances exact distance searches
+ * @param lookUps look-ups of distance bounds
+ * @param exhausted whether everything was seen at this resolution; false = the budget ended the search
+ * @param resolutionM edge of the cells in which places count as one, m
+ */
+public record FlexRoutes(
+        List<FlexRoute> routes,
+        List<WandPose> tips,
+        WandStop refusal,
+        int expanded,
+        int tried,
+        long distances,
+        long lookUps,
+        boolean exhausted,
+        double resolutionM) {
+    public FlexRoutes {
+        routes = List.copyOf(routes);
+        tips = List.copyOf(tips);
+    }
+}

@@ -1,0 +1,246 @@
+package baymist.access;
+
+import baymist.geom.PlacedOutline;
+import baymist.geom.Vec3;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How a hook tube is threaded: slides and clock angles on a grid, flooded from outside over motions that are free from end to end.
+ *
+ * <p>A step slides the tube along its own centreline through the hole, or turns it about the hole's normal; the tube stands in the hole as
+ * {@link HookFit} says. No point moves farther than m during a step. The step is free if the tube in the middle of it is free by m/2 of every sheet; if not,
+ * it is halved, down to a tenth of a millimetre (Schwarzer, Saha & Latombe 2005). The entry's own sheet within 2 m of the hole is judged at those
+ * middles without the margin, since the tube hardly moves there but along itself.
+ */
+final class HookThread {
+    private static final double FINEST_M = 2e-4;
+    private static final int DEEPEST_HALVING = 6;
+
+    private final HookShape shape;
+    private final HookSpace space;
+    private final PlacedOutline hole;
+    private final double holeRadiusM;
+    private final double gaugeM;
+    private final double mostM;
+    private final double stepM;
+    private final int slides;
+    private final int clocks;
+    private final int budget;
+    /** Where each grid point was come to from; -1 = never, own index = start, [slides * clocks]. */
+    private final int[] from;
+
+    private final HookFit[] fits;
+    private int tried;
+
+    HookThread(
+            HookShape shape,
+            HookSpace space,
+            PlacedOutline hole,
+            double holeRadiusM,
+            double gaugeM,
+            double mostM,
+            int slides,
+            int clocks,
+            int budget) {
+        this.shape = shape;
+        this.space = space;
+        this.hole = hole;
+        this.holeRadiusM = holeRadiusM;
+        this.gaugeM = gaugeM;
+        this.mostM = mostM;
+        this.slides = slides;
+        this.clocks = clocks;
+        this.budget = budget;
+        this.stepM = mostM / (slides - 1);
+        this.from = new int[slides * clocks];
+        this.fits = new HookFit[slides];
+        for (int i = 0; i < slides; i++) {
+            fits[i] = fit(slideM(i));
+        }
+    }
+
+    HookFit fit(double slideM) {
+        return HookFit.of(shape, shape.lengthM() - slideM, holeRadiusM, gaugeM);
+    }
+
+    int slides() {
+        return slides;
+    }
+
+    int clocks() {
+        return clocks;
+    }
+
+    double slideM(int i) {
+        return i * stepM;
+    }
+
+    double clockRad(int j) {
+        return 2 * Math.PI * j / clocks;
+    }
+
+    HookFit fitAt(int i) {
+        return fits[i];
+    }
+
+    boolean reached(int i, int j) {
+        return from[i * clocks + j] >= 0;
+    }
+
+    int tried() {
+        return tried;
+    }
+
+    HookPlace place(int i, int j) {
+        return place(slideM(i), clockRad(j), fits[i]);
+    }
+
+    HookPlace place(double slideM, double clockRad, HookFit fit) {
+        return HookPlace.of(shape, slideM, clockRad, fit, hole);
+    }
+
+    /** Floods from the tube before the hole, in order of the number of steps. */
+    void flood() {
+        Arrays.fill(from, -1);
+        ArrayDeque<Integer> open = new ArrayDeque<>();
+        for (int j = 0; j < clocks; j++) {
+            tried++;
+            if (fits[0].clearanceM() >= 0 && space.free(place(0, j), 0, 0)) {
+                from[j] = j;
+                open.addLast(j);
+            }
+        }
+        while (!open.isEmpty() && tried < budget) {
+            int at = open.removeFirst();
+            int i = at / clocks;
+            int j = at % clocks;
+            visit(open, at, i + 1, j);
+            visit(open, at, i, (j + 1) % clocks);
+            visit(open, at, i, (j + clocks - 1) % clocks);
+            visit(open, at, i - 1, j);
+        }
+    }
+
+    private void visit(ArrayDeque<Integer> open, int at, int i, int j) {
+        if (i < 0 || i >= slides || from[i * clocks + j] >= 0) {
+            return;
+        }
+        int i0 = at / clocks;
+        double c0 = clockRad(at % clocks);
+        double c1 = clockRad(j);
+        if (c1 - c0 > Math.PI) {
+            c1 -= 2 * Math.PI;
+        } else if (c0 - c1 > Math.PI) {
+            c1 += 2 * Math.PI;
+        }
+        if (fits[i].clearanceM() >= 0 && stepFree(slideM(i0), c0, slideM(i), c1, 0)) {
+            from[i * clocks + j] = at;
+            open.addLast(i * clocks + j);
+        }
+    }
+
+    private boolean stepFree(double s0, double c0, double s1, double c1, int depth) {
+        double s = (s0 + s1) / 2;
+        HookFit fit = fit(s);
+        if (fit.clearanceM() < 0) {
+            return false;
+        }
+        double motion = motionM(s0, c0, s1, c1);
+        HookPlace middle = place(s, (c0 + c1) / 2, fit);
+        tried++;
+        if (space.free(middle, motion / 2, 2 * motion)) {
+            return true;
+        }
+        if (depth >= DEEPEST_HALVING || motion < FINEST_M || !space.free(middle, 0, 0)) {
+            return false;
+        }
+        return stepFree(s0, c0, s, (c0 + c1) / 2, depth + 1) && stepFree(s, (c0 + c1) / 2, s1, c1, depth + 1);
+    }
+
+    /** At least the way of any point of the tube between two places, m. */
+    private double motionM(double s0, double c0, double s1, double c1) {
+        double lever = Math.max(Math.max(s0, s1), shape.lengthM() - Math.min(s0, s1));
+        HookFit a = fit(s0);
+        HookFit b = fit(s1);
+        double slide = Math.abs(s1 - s0);
+        double turn = Math.abs(c1 - c0);
+        // sliding turns the frame by the curvature in the hole; tilt and offset follow the fit
+        double bend = slide * shape.sharpestNearPerM(Math.min(s0, s1), Math.max(s0, s1));
+        double tilt = Math.abs(a.tiltRad() * Math.signum(a.bendDirection().dot(b.bendDirection())) - b.tiltRad());
+        boolean sameSide = a.bendDirection().dot(b.bendDirection()) > 0;
+        double offset = sameSide ? Math.abs(a.offsetM() - b.offsetM()) : Math.abs(a.offsetM()) + Math.abs(b.offsetM());
+        return slide + lever * (turn + bend + tilt) + offset + turn * Math.abs(a.offsetM());
+    }
+
+    /** Grid points from outside to one that was reached. */
+    List<int[]> way(int i, int j) {
+        List<int[]> back = new ArrayList<>();
+        int at = i * clocks + j;
+        while (true) {
+            back.add(new int[] {at / clocks, at % clocks});
+            if (from[at] == at || from[at] < 0) {
+                break;
+            }
+            at = from[at];
+        }
+        Collections.reverse(back);
+        return back;
+    }
+
+    /** Deepest slide that was reached, -1 if none. */
+    int deepest() {
+        for (int i = slides - 1; i >= 0; i--) {
+            for (int j = 0; j < clocks; j++) {
+                if (reached(i, j)) {
+                    return i;
+                }
+            }
+        }
+        return -1;
+    }
+
+    /** Reached clock angle nearest to the wanted one at a slide, -1 if none. */
+    int nearestClock(int i, double wantedRad) {
+        int best = -1;
+        double least = Double.POSITIVE_INFINITY;
+        for (int j = 0; j < clocks; j++) {
+            double d = Math.abs(Math.IEEEremainder(clockRad(j) - wantedRad, 2 * Math.PI));
+            if (reached(i, j) && d < least) {
+                least = d;
+                best = j;
+            }
+        }
+        return best;
+    }
+
+    /** What keeps the tube from going one step deeper at the deepest slide: the sheet that is nearest when it tries, with least overlap. */
+    HookSpace.@Nullable Touch stop(int i) {
+        if (i + 1 >= slides) {
+            return null;
+        }
+        HookSpace.Touch best = null;
+        for (int j = 0; j < clocks; j++) {
+            if (!reached(i, j) || fits[i + 1].clearanceM() < 0) {
+                continue;
+            }
+            HookSpace.Touch touch = space.nearest(place(i + 1, j));
+            if (touch != null && (best == null || touch.clearanceM() > best.clearanceM())) {
+                best = touch;
+            }
+        }
+        return best;
+    }
+
+    double mostM() {
+        return mostM;
+    }
+
+    Vec3 holeM() {
+        return hole.centreM();
+    }
+}
