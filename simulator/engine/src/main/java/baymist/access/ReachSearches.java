@@ -10,9 +10,8 @@ public final class ReachSearches {
     public static ReachSearch of(WandSpec wand) {
         return switch (wand.kind()) {
             case STRAIGHT -> new RigidReach();
-            case BENT, FLEXIBLE ->
-                p -> WandReach.none(
-                        p, new WandStop("", p.opening().place().centreM(), 0, "no search for this kind of wand yet"));
+            case BENT -> new HookReach();
+            case FLEXIBLE -> new FlexibleReach();
         };
     }
 }
