@@ -37,11 +37,14 @@ public final class AccessFinder {
     /**
      * The insertion for an aim.
      *
-     * @param aim null = along the entry's direction
+     * @param aim null = along the entry's direction; counts for straight wands alone
      * @param depthM depth that is wanted, m; infinite = as deep as it goes
      */
     public static Insertion find(ReachProblem p, @Nullable WandAim aim, double depthM) {
-        return aim == null ? find(p) : new RigidReach().best(p, aim, depthM).insertion();
+        boolean straight = p.wand().kind() == WandSpec.Kind.STRAIGHT;
+        return aim == null || !straight
+                ? find(p)
+                : new RigidReach().best(p, aim, depthM).insertion();
     }
 
     /** The insertion along the entry's direction. */

@@ -2,6 +2,7 @@ package baymist.access;
 
 import baymist.geom.RodClearance.Contact;
 import baymist.geom.Vec3;
+import baymist.scene.Obstacle;
 import baymist.scene.WandAim;
 import baymist.scene.WandSpec;
 import java.util.ArrayList;
@@ -46,7 +47,7 @@ public final class RigidReach implements ReachSearch {
         RigidSearch.Find find = search.best(LineGoals.deepest(p.settings().resolutionM()));
         if (!find.line().passes()) {
             double lacks = roomiest(search.probe()).clearanceM();
-            return WandReach.none(p, keptOut(p, tooSmall(p, lacks), lacks));
+            return WandReach.none(p, keptOut(p, whyOut(p, find.line(), lacks), lacks));
         }
         return new WandReach(
                 p.entry().name(),
@@ -81,7 +82,7 @@ public final class RigidReach implements ReachSearch {
         RodLine line = find.line();
         if (!line.passes()) {
             double lacks = roomiest(search.probe()).clearanceM();
-            String why = tooSmall(p, lacks);
+            String why = whyOut(p, line, lacks);
             return new Choice(
                     AccessFinder.refused(p, index, line.originM(), stated, why, lacks),
                     keptOut(p, why, lacks),
@@ -93,7 +94,8 @@ public final class RigidReach implements ReachSearch {
                 .room()
                 .clearanceM(line.u(), line.v(), line.tu(), line.tv(), p.wand().thickestM());
         return new Choice(
-                AccessFinder.going(p, index, line.originM(), line.axis(), line.depthM(), stop.partName(), play),
+                AccessFinder.going(p, index, line.originM(), line.axis(), line.depthM(), stop.partName(), play)
+                        .within(find.resolutionM()),
                 stop,
                 find.resolutionM(),
                 search.tried());
@@ -134,7 +136,16 @@ public final class RigidReach implements ReachSearch {
         }
     }
 
-    private static String tooSmall(ReachProblem p, double lacksM) {
+    /** Why no line goes in, told by the middle one. */
+    private static String whyOut(ReachProblem p, RodLine line, double lacksM) {
+        Obstacle kept = line.kept();
+        if (kept != null) {
+            return "'" + kept.name() + "' outside leaves no room to feed the wand in";
+        }
+        if (lacksM >= 0 && line.contact() != null) {
+            return "'" + p.surroundings().name(line.contact().triangle()) + "' stands right behind '"
+                    + p.opening().name() + "'";
+        }
         return String.format(
                 Locale.ROOT,
                 "'%s' is too small: a rod of %.3f mm lacks %.3f mm across",
@@ -156,6 +167,11 @@ public final class RigidReach implements ReachSearch {
         if (contact != null) {
             String name = p.surroundings().name(contact.triangle());
             return new WandStop(name, contact.placeM(), 0, who + " meets " + name);
+        }
+        Obstacle kept = line.kept();
+        if (kept != null) {
+            String why = "'" + kept.name() + "' outside leaves no room to feed in more";
+            return new WandStop(kept.name(), line.originM(), 0, why);
         }
         if (line.exit() >= 0) {
             String port = p.cavity().openings().get(line.exit()).name();

@@ -31,7 +31,7 @@
  * Block: "forward wall", "aft wall", "left wall", "right wall", "floor", "ceiling". Cylinder: "shell", "forward end", "aft
  * end"; sphere: "shell". Shell (tail cone): "skin", "forward end", "aft end", "frame n" (rings), "bulkhead n" (closed webs),
  * "floor", "stringer n" (from the keel up the right side). Box section: "bottom", "right wall", "top", "left wall", "start
- * end", "far end", "baffle n", "plate n". Tube frame: "tube n", "tube n first end", "tube n last end" or by their names.
+ * end", "far end", "baffle n", "plate n". Tube frame: "tube n", "tube n first end", "tube n last end", "gusset n" or by their names.
  * Door, stiffened void, free plates, bodies: docs/guide/families.
  * Openings named by us: "rib 2 hole 1", "spar hole 1", "rib 2 end gap", "rib 2 upper notch 1", "open tip", "gap 1 (aft end)".
  *
@@ -41,7 +41,7 @@
  * out is larger in the sheet than the outline's area, by the secant of the facets' tilt; seen along the normal it is exact.
  * Every gap counts as leading outside until the voxeliser finds out.
  *
- * <p><b>Messages.</b> CAV-001 to CAV-012, CAV-031 to CAV-037, CAV-041 to CAV-049 and CAV-051 to CAV-059 measures of a family,
+ * <p><b>Messages.</b> CAV-001 to CAV-012, CAV-031 to CAV-038, CAV-041 to CAV-049 and CAV-051 to CAV-059 measures of a family,
  * CAV-020 to CAV-030 openings, CAV-061 to CAV-064 protected items, MSH-001 to MSH-016 mesh files.
  *
  * <p>Theory, sources and checks: docs/theory/geometry.md. How each measure is taken: docs/guide/measuring.md.

@@ -2,7 +2,6 @@ package baymist.run;
 
 import baymist.access.AccessFinder;
 import baymist.access.Insertion;
-import baymist.access.OpenInPass;
 import baymist.access.ReachProblem;
 import baymist.access.ReachSettings;
 import baymist.access.Surroundings;
@@ -30,7 +29,7 @@ final class Approach {
 
     /** The insertion of each pass; a wand that sags hangs on its way. */
     static Ways ways(Scene scene, Cavity cavity) {
-        Surroundings around = Surroundings.of(cavity, OpenInPass.of(cavity, scene), List.of());
+        Surroundings around = Surroundings.of(cavity, scene);
         List<Insertion> all = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
         for (PassSpec pass : scene.passes()) {

@@ -35,7 +35,7 @@ public final class Simulation {
             Cavity cavity = CavityBuilder.build(scene);
 
             clock.begin("voxels");
-            VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
+            VoxelGrid grid = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
 
             clock.begin("wand");
             Approach.Ways ways = Approach.ways(scene, cavity);
@@ -72,7 +72,7 @@ public final class Simulation {
             clock.begin("sheets and openings");
             Cavity cavity = CavityBuilder.build(scene);
             clock.begin("voxels");
-            VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
+            VoxelGrid grid = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
             clock.begin("wand");
             Approach.Ways ways = Approach.ways(scene, cavity);
             List<Finding> findings = new ArrayList<>(RunFindings.geometry(scene, cavity, grid));

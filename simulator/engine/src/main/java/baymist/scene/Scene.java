@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param ambient air in and round the cavity
  * @param protectedItems what must not be sprayed, in or on the cavity
  * @param obstacles what stands outside in the way of wands
+ * @param bayLabels names of bays, where people have them
  */
 public record Scene(
         String file,
@@ -49,7 +50,8 @@ public record Scene(
         double stationSpacingM,
         Air ambient,
         List<ProtectedItem> protectedItems,
-        List<Obstacle> obstacles) {
+        List<Obstacle> obstacles,
+        List<BayLabel> bayLabels) {
     public Scene {
         cuts = List.copyOf(cuts);
         states = Map.copyOf(states);
@@ -58,9 +60,10 @@ public record Scene(
         passes = List.copyOf(passes);
         protectedItems = List.copyOf(protectedItems);
         obstacles = List.copyOf(obstacles);
+        bayLabels = List.copyOf(bayLabels);
     }
 
-    /** A scene without protected items and obstacles. */
+    /** A scene without protected items, obstacles and names of bays. */
     public Scene(
             String file,
             String hash,
@@ -110,6 +113,7 @@ public record Scene(
                 stationSpacingM,
                 ambient,
                 List.of(),
+                List.of(),
                 List.of());
     }
 
@@ -128,7 +132,16 @@ public record Scene(
         return copy(hangS, voxel, otherBins, otherRays);
     }
 
+    /** The same job with other names for its bays. */
+    public Scene withBayLabels(List<BayLabel> labels) {
+        return copy(hangS, voxel, sizeBins, raysPerJet, labels);
+    }
+
     private Scene copy(double newHangS, VoxelSpec newVoxel, int newBins, int newRays) {
+        return copy(newHangS, newVoxel, newBins, newRays, bayLabels);
+    }
+
+    private Scene copy(double newHangS, VoxelSpec newVoxel, int newBins, int newRays, List<BayLabel> newLabels) {
         return new Scene(
                 file,
                 hash,
@@ -154,6 +167,7 @@ public record Scene(
                 stationSpacingM,
                 ambient,
                 protectedItems,
-                obstacles);
+                obstacles,
+                newLabels);
     }
 }

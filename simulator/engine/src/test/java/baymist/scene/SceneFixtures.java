@@ -36,6 +36,7 @@ public final class SceneFixtures {
     private int raysPerJet = 32;
     private List<ProtectedItem> protectedItems = List.of();
     private List<Obstacle> obstacles = List.of();
+    private List<BayLabel> bayLabels = List.of();
 
     private SceneFixtures() {}
 
@@ -144,6 +145,11 @@ public final class SceneFixtures {
         return this;
     }
 
+    public SceneFixtures withBayLabels(BayLabel... value) {
+        bayLabels = List.of(value);
+        return this;
+    }
+
     public Scene build() {
         Map<String, WandSpec> byName = new LinkedHashMap<>();
         wands.forEach(w -> byName.put(w.name(), w));
@@ -172,6 +178,7 @@ public final class SceneFixtures {
                 0,
                 Air.STANDARD,
                 protectedItems,
-                obstacles);
+                obstacles,
+                bayLabels);
     }
 }

@@ -136,15 +136,14 @@ class BodiesTest {
             assertEquals(0, CavityHealth.of(cavity).freeEdges(), what);
             VoxelGrid grid = ClosedBodyCheck.coarse(cavity, 20);
             ClosedBodyCheck.openingsAreExact(cavity, grid, what);
-            // the model is exact in any pose; voxels may count a strip along the re-entrant corner outside as a lap
             double model = 0;
             for (int t = 0; t < cavity.cutSheets().triangleCount(); t++) {
                 boolean shared = cavity.parts().get(cavity.partOfCut(t)).name().contains(" on ");
                 model += (shared ? 2 : 1) * cavity.cutSheets().areaM2(t);
             }
             assertEquals(PAIR_M2 - HOLES_M2, model, 1e-9, what);
-            assertEquals(PAIR_M2 - HOLES_M2, ClosedBodyCheck.area(grid), draw < 16 ? 1e-9 : 0.005 * PAIR_M2, what);
-            assertEquals(0.36, grid.totalVolumeM3(), draw < 16 ? 1e-6 : 0.012 * 0.36, what);
+            assertEquals(PAIR_M2 - HOLES_M2, ClosedBodyCheck.area(grid), 1e-9, what);
+            assertEquals(0.36, grid.totalVolumeM3(), draw < 16 ? 1e-6 : 0.002 * 0.36, what);
         }
     }
 

@@ -2,6 +2,7 @@ package baymist.scene.io;
 
 import baymist.geom.Vec3;
 import baymist.problem.SourcePlace;
+import baymist.scene.BayLabel;
 import baymist.scene.BodySpec;
 import baymist.scene.Obstacle;
 import baymist.scene.ProtectedItem;
@@ -14,7 +15,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** Makes protected items and obstacles. */
+/** Makes protected items, obstacles and names of bays. */
 final class ItemAssembler {
     private final Problems problems;
 
@@ -52,6 +53,19 @@ final class ItemAssembler {
             }
         }
         return obstacles;
+    }
+
+    List<BayLabel> bayLabels(List<Fields> list) {
+        List<BayLabel> labels = new ArrayList<>();
+        Map<String, SourcePlace> seen = new HashMap<>();
+        for (Fields f : list) {
+            once("bay", f, seen);
+            Vec3 at = f.vector("at");
+            if (at != null) {
+                labels.add(new BayLabel(f.text("name"), at, f.place()));
+            }
+        }
+        return labels;
     }
 
     private void once(String what, Fields f, Map<String, SourcePlace> seen) {

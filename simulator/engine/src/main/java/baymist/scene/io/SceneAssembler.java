@@ -3,6 +3,7 @@ package baymist.scene.io;
 import baymist.geom.Vec3;
 import baymist.problem.SourcePlace;
 import baymist.scene.AirSpec;
+import baymist.scene.BayLabel;
 import baymist.scene.CavitySpec;
 import baymist.scene.EntrySpec;
 import baymist.scene.InitialFog;
@@ -72,6 +73,7 @@ final class SceneAssembler {
         ItemAssembler items = new ItemAssembler(problems);
         List<ProtectedItem> protectedItems = items.protectedItems(f.list("protected"));
         List<Obstacle> obstacles = items.obstacles(f.list("obstacles"));
+        List<BayLabel> bayLabels = items.bayLabels(f.list("bays"));
         if (problems.any()
                 || cavity == null
                 || product == null
@@ -105,7 +107,8 @@ final class SceneAssembler {
                 numerics.si("station_spacing", 0),
                 ambient(f.fields("ambient")),
                 protectedItems,
-                obstacles);
+                obstacles,
+                bayLabels);
     }
 
     /**

@@ -67,7 +67,9 @@ final class SceneFormat {
             "an opening that a wand may use",
             need("name", Text.NAME, "name by which passes call it"),
             need("opening", Text.NAME, "name of the opening, of the cavity or cut here"),
-            may("direction", CavityFormat.DIRECTION, "", "way of the wand going in; left out = square to the opening"));
+            may("direction", CavityFormat.DIRECTION, "", "way of the wand going in; left out = square to the opening"),
+            may("grommet", AimFormat.GROMMET, "", "a lining that narrows the hole and thickens its edge"),
+            may("second_plate", AimFormat.SECOND_PLATE, "", "another plate with a hole before or behind this one"));
 
     static final Group PASS = Group.of(
             "pass",
@@ -93,7 +95,12 @@ final class SceneFormat {
                     "sag",
                     Choice.of("on", "off"),
                     "",
-                    "whether a straight wand's tip stands where it hangs; left out = on if the wand states its `material`"));
+                    "whether a straight wand's tip stands where it hangs; left out = on if the wand states its `material`"),
+            may(
+                    "aim",
+                    Either.of(Choice.of("deepest", "central"), AimFormat.AIM),
+                    "",
+                    "which of all lines through the entry a straight wand takes; left out = the entry's direction"));
 
     private static final Group TARGETS = Group.of(
             "targets",
@@ -173,6 +180,12 @@ final class SceneFormat {
                     "",
                     "largest distance of spray stations; left out = chosen by the engine"));
 
+    private static final Group BAY = Group.of(
+            "bay",
+            "the name that people have for a bay",
+            need("name", Text.NAME, "its name in every table, picture and message"),
+            need("at", CavityFormat.POINT, "a point in its air, half a voxel or more off the sheets"));
+
     static final Group SCENE = Group.of(
             "scene",
             "one job",
@@ -186,6 +199,11 @@ final class SceneFormat {
                     new MapOf(CavityFormat.STATE, "the name of an opening"),
                     "",
                     "states of openings of the model, by name, that differ here"),
+            may(
+                    "bays",
+                    new ListOf(BAY, 0, 500),
+                    "",
+                    "names of bays; left out = `bay 1` and so on, root or front first"),
             may(
                     "protected",
                     new ListOf(ItemFormat.PROTECTED, 0, 200),
