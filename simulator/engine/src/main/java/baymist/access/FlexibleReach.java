@@ -39,14 +39,17 @@ public final class FlexibleReach implements ReachSearch {
         if (found.routes().isEmpty()) {
             return WandReach.none(p, found.refusal());
         }
-        double deepest = found.routes().get(0).depthM();
+        FlexRoute deepest = found.routes().get(0);
+        for (FlexRoute r : found.routes()) {
+            deepest = r.depthM() > deepest.depthM() ? r : deepest;
+        }
         return new WandReach(
                 p.entry().name(),
                 p.wand().name(),
                 true,
                 0,
-                deepest,
-                found.routes().get(0).stop(),
+                deepest.depthM(),
+                deepest.stop(),
                 found.tips(),
                 found.resolutionM());
     }
@@ -57,6 +60,11 @@ public final class FlexibleReach implements ReachSearch {
      * @throws baymist.problem.SceneException if the entry names no opening or does not lead in
      */
     public FlexRoutes routes(ReachProblem p) {
+        return routes(p, null);
+    }
+
+    /** As above, the way whose tip comes nearest to a region first; null = the one that goes deepest. */
+    public FlexRoutes routes(ReachProblem p, @Nullable Box3 region) {
         Flexibility flex = p.wand().flexibility();
         if (flex == null) {
             throw new IllegalArgumentException("'" + p.wand().name() + "' is not flexible");
@@ -84,13 +92,18 @@ public final class FlexibleReach implements ReachSearch {
         if (shut != null) {
             String part = p.cavity().parts().get(p.opening().part()).name();
             WandStop refusal = new WandStop(part, p.opening().place().centreM(), fit.clearanceM(), shut);
-            return new FlexRoutes(List.of(), List.of(), refusal, 0, 0, 0, 0, true, grain.cellM());
+            return new FlexRoutes(List.of(), List.of(), refusal, fit.clearanceM(), 0, 0, 0, 0, true, grain.cellM());
         }
-        return explore(p, limits, grain, starts);
+        return explore(p, limits, grain, starts, fit.clearanceM(), region);
     }
 
     private static FlexRoutes explore(
-            ReachProblem p, BendLimits limits, SearchGrain grain, List<PathPiece> starts) {
+            ReachProblem p,
+            BendLimits limits,
+            SearchGrain grain,
+            List<PathPiece> starts,
+            double playM,
+            @Nullable Box3 region) {
         Bvh bvh = p.surroundings().bvh();
         FreeSpace space = new FreeSpace(bvh, p.surroundings()::name, Math.max(0.004, 0.4 * grain.stepM()));
         Gates gates = new Gates(p.cavity().openings());
@@ -99,14 +112,16 @@ public final class FlexibleReach implements ReachSearch {
         FlexEnd ending = new FlexEnd(space, limits, grain, gates);
         List<FlexRoute> routes = new ArrayList<>();
         boolean whole = limits.lengthM() >= p.wand().lengthM();
-        for (Node end : ends(nodes, grain)) {
+        for (Node end : ends(nodes, grain, region)) {
             routes.add(route(space, limits, grain, gates, ending, end, whole));
         }
+        easiestFirst(routes, NEAR_CELLS * grain.cellM());
         List<WandPose> tips = tips(nodes, limits.radiusM(), routes, p.settings().tips());
         return new FlexRoutes(
                 routes,
                 tips,
                 routes.get(0).stop(),
+                playM,
                 search.expanded(),
                 search.tried(),
                 space.exactQueries(),
@@ -115,16 +130,29 @@ public final class FlexibleReach implements ReachSearch {
                 grain.cellM());
     }
 
+    /** Puts the way that is easiest to push before the others to the same place. */
+    private static void easiestFirst(List<FlexRoute> routes, double nearM) {
+        Vec3 place = routes.get(0).path().tipM(routes.get(0).depthM());
+        FlexRoute easiest = routes.get(0);
+        for (FlexRoute r : routes) {
+            boolean there = r.path().tipM(r.depthM()).distance(place) < nearM;
+            easiest = there && r.pushN() < easiest.pushN() ? r : easiest;
+        }
+        routes.remove(easiest);
+        routes.add(0, easiest);
+    }
+
     /**
      * The place that takes most wand to get to by the shortest way; then the other ways through openings, those that come near the same place
      * first, by their cost.
      */
-    private static List<Node> ends(List<Node> nodes, SearchGrain grain) {
+    private static List<Node> ends(List<Node> nodes, SearchGrain grain, @Nullable Box3 region) {
         Node deepest = nodes.get(0);
         for (Node n : nodes) {
-            if (n.visits() == 0 && n.lengthM() > deepest.lengthM()) {
-                deepest = n;
-            }
+            boolean better = region == null
+                    ? n.visits() == 0 && n.lengthM() > deepest.lengthM()
+                    : distanceM(region, n.end().atM()) < distanceM(region, deepest.end().atM());
+            deepest = better ? n : deepest;
         }
         Map<List<Integer>, Node> there = new HashMap<>();
         Map<List<Integer>, Node> elsewhere = new HashMap<>();
@@ -229,23 +257,14 @@ public final class FlexibleReach implements ReachSearch {
         return tips;
     }
 
-    /** The route that comes nearest to a point with its tip, with the depth cut to where it does; the deepest without a point. */
-    static @Nullable FlexRoute choose(FlexRoutes found, @Nullable Vec3 aim) {
-        if (found.routes().isEmpty() || aim == null) {
-            return found.routes().isEmpty() ? null : found.routes().get(0);
+    private static double distanceM(Box3 box, Vec3 p) {
+        double sum = 0;
+        for (int axis = 0; axis < 3; axis++) {
+            double c = p.get(axis);
+            double d = Math.max(0, Math.max(box.min().get(axis) - c, c - box.max().get(axis)));
+            sum += d * d;
         }
-        FlexRoute best = found.routes().get(0);
-        double bestM = Double.POSITIVE_INFINITY;
-        for (FlexRoute r : found.routes()) {
-            for (Vec3 v : r.path().body(r.depthM()).centrelineM()) {
-                double d = v.distance(aim);
-                if (d < bestM) {
-                    bestM = d;
-                    best = r;
-                }
-            }
-        }
-        return best;
+        return Math.sqrt(sum);
     }
 
     static BendLimits limits(WandSpec wand, Flexibility flex) {

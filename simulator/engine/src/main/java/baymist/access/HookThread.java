@@ -1,12 +1,15 @@
 package baymist.access;
 
 import baymist.geom.PlacedOutline;
+import baymist.geom.TriangleDistance;
 import baymist.geom.Vec3;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,7 +37,7 @@ final class HookThread {
     /** Where each grid point was come to from; -1 = never, own index = start, [slides * clocks]. */
     private final int[] from;
 
-    private final HookFit[] fits;
+    private final Map<Double, HookFit> known = new HashMap<>();
     private int tried;
 
     HookThread(
@@ -58,14 +61,11 @@ final class HookThread {
         this.budget = budget;
         this.stepM = mostM / (slides - 1);
         this.from = new int[slides * clocks];
-        this.fits = new HookFit[slides];
-        for (int i = 0; i < slides; i++) {
-            fits[i] = fit(slideM(i));
-        }
     }
 
+    /** Best stand at a slide; kept, since many clock angles ask for the same. */
     HookFit fit(double slideM) {
-        return HookFit.of(shape, shape.lengthM() - slideM, holeRadiusM, gaugeM);
+        return known.computeIfAbsent(slideM, s -> HookFit.of(shape, shape.lengthM() - s, holeRadiusM, gaugeM));
     }
 
     int slides() {
@@ -85,7 +85,7 @@ final class HookThread {
     }
 
     HookFit fitAt(int i) {
-        return fits[i];
+        return fit(slideM(i));
     }
 
     boolean reached(int i, int j) {
@@ -97,7 +97,7 @@ final class HookThread {
     }
 
     HookPlace place(int i, int j) {
-        return place(slideM(i), clockRad(j), fits[i]);
+        return place(slideM(i), clockRad(j), fitAt(i));
     }
 
     HookPlace place(double slideM, double clockRad, HookFit fit) {
@@ -110,7 +110,7 @@ final class HookThread {
         ArrayDeque<Integer> open = new ArrayDeque<>();
         for (int j = 0; j < clocks; j++) {
             tried++;
-            if (fits[0].clearanceM() >= 0 && space.free(place(0, j), 0, 0)) {
+            if (fitAt(0).clearanceM() >= 0 && space.free(place(0, j), 0, 0)) {
                 from[j] = j;
                 open.addLast(j);
             }
@@ -138,7 +138,7 @@ final class HookThread {
         } else if (c0 - c1 > Math.PI) {
             c1 += 2 * Math.PI;
         }
-        if (fits[i].clearanceM() >= 0 && stepFree(slideM(i0), c0, slideM(i), c1, 0)) {
+        if (fitAt(i).clearanceM() >= 0 && stepFree(slideM(i0), c0, slideM(i), c1, 0)) {
             from[i * clocks + j] = at;
             open.addLast(i * clocks + j);
         }
@@ -218,22 +218,37 @@ final class HookThread {
         return best;
     }
 
-    /** What keeps the tube from going one step deeper at the deepest slide: the sheet that is nearest when it tries, with least overlap. */
+    /**
+     * What keeps the tube from going one step deeper at the deepest slide: the sheet that it overlaps least when it tries, with the distance that the tube
+     * still has from that place before.
+     */
     HookSpace.@Nullable Touch stop(int i) {
         if (i + 1 >= slides) {
             return null;
         }
         HookSpace.Touch best = null;
+        int at = -1;
         for (int j = 0; j < clocks; j++) {
-            if (!reached(i, j) || fits[i + 1].clearanceM() < 0) {
+            if (!reached(i, j) || fitAt(i + 1).clearanceM() < 0) {
                 continue;
             }
             HookSpace.Touch touch = space.nearest(place(i + 1, j));
             if (touch != null && (best == null || touch.clearanceM() > best.clearanceM())) {
                 best = touch;
+                at = j;
             }
         }
-        return best;
+        if (best == null) {
+            return null;
+        }
+        WandPose before = place(i, at).pose();
+        double left = Double.POSITIVE_INFINITY;
+        for (int k = 0; k + 1 < before.centrelineM().size(); k++) {
+            Vec3 foot = TriangleDistance.closestOnSegment(
+                    best.placeM(), before.centrelineM().get(k), before.centrelineM().get(k + 1));
+            left = Math.min(left, foot.distance(best.placeM()));
+        }
+        return new HookSpace.Touch(best.part(), best.placeM(), Math.max(0, left - before.radiusM()));
     }
 
     double mostM() {
