@@ -7,7 +7,6 @@ import baymist.geom.Vec3;
 import baymist.scene.EntrySpec;
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /**
  * All that a rod must pass at an entry: the hole in the sheet, narrowed and thickened by a grommet, and the hole of a second plate
@@ -115,14 +114,15 @@ final class EntryRoom {
         return place.normal().plus(tu, place.uAxis()).plus(tv, place.vAxis());
     }
 
+    /** Tangent of the tilt of an axis. */
+    double tangent(Vec3 axis) {
+        double cos = axis.dot(place.normal());
+        return Math.sqrt(Math.max(0, 1 - cos * cos)) / cos;
+    }
+
     /** Largest tangent of the tilt at which a rod passes in the middle of a circle as wide as the outline reaches, or the limit. */
     static double largestTangent(PlacedOutline place, double rodM, double limit) {
         double hole = 2 * place.outline().reachM();
         return rodM >= hole ? 0 : Math.min(limit, Math.sqrt(hole * hole - rodM * rodM) / rodM);
-    }
-
-    @Nullable
-    String what() {
-        return plates.size() == 1 ? null : "grommet or second plate";
     }
 }

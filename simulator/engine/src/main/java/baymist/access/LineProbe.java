@@ -5,6 +5,7 @@ import baymist.geom.RayHit;
 import baymist.geom.RodClearance;
 import baymist.geom.RodClearance.Contact;
 import baymist.geom.Vec3;
+import baymist.scene.Obstacle;
 import baymist.scene.WandSpec;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
@@ -54,7 +55,8 @@ final class LineProbe {
     /** Depth from which each triangle counts for a line of this tilt. */
     private IntToDoubleFunction startOf(double tan) {
         double past = pastM(tan);
-        return t -> around.part(t) == ownPart ? past : 0;
+        double behind = -behindM(tan);
+        return t -> around.part(t) == ownPart ? past : behind;
     }
 
     /** Depth from which a part counts for any line up to a tilt, m. */
@@ -70,10 +72,13 @@ final class LineProbe {
         RayHit ahead = around.bvh()
                 .closestHit(origin, axis, 0, wand.lengthM(), (t, h, x, y, z) -> h >= start.applyAsDouble(t));
         if (!room.passes(u, v, tu, tv, wand.thickestM())) {
-            return new RodLine(u, v, tu, tv, origin, axis, false, 0, null, false, -1, ahead);
+            return new RodLine(u, v, tu, tv, origin, axis, false, 0, null, false, -1, null, ahead);
         }
         Contact contact = contact(origin, axis, wand.thickestM(), wand.lengthM(), start, ahead);
         double depth = contact == null ? wand.lengthM() : contact.depthM();
+        if (depth <= 0) {
+            return new RodLine(u, v, tu, tv, origin, axis, false, 0, contact, false, -1, null, ahead);
+        }
         boolean coupling = false;
         for (WandSpec.Coupling c : wand.couplings()) {
             double outside = Math.max(0, c.fromTipM() - 0.5 * c.lengthM());
@@ -97,8 +102,8 @@ final class LineProbe {
             }
         }
         return exit < 0
-                ? new RodLine(u, v, tu, tv, origin, axis, true, depth, contact, coupling, -1, ahead)
-                : new RodLine(u, v, tu, tv, origin, axis, true, depth, null, false, exit, ahead);
+                ? new RodLine(u, v, tu, tv, origin, axis, true, depth, contact, coupling, -1, null, ahead)
+                : new RodLine(u, v, tu, tv, origin, axis, true, depth, null, false, exit, null, ahead);
     }
 
     /** Depth at which the axis leaves by an open port, m; infinite if it does not within {@code mostM}. */
@@ -120,6 +125,26 @@ final class LineProbe {
             return false;
         });
         return hit == null ? Double.POSITIVE_INFINITY : hit.t();
+    }
+
+    /** Tries a line with what stands outside in the way as well. */
+    RodLine lineFed(double u, double v, double tu, double tv) {
+        RodLine line = line(u, v, tu, tv);
+        for (Obstacle o : around.outside()) {
+            if (line.passes()) {
+                double free = OutsideCheck.freeLengthM(line.originM(), line.axis(), wand, o.body());
+                double most = wand.feedableM(free);
+                if (most < line.depthM()) {
+                    line = line.keptAt(most, o);
+                }
+            }
+        }
+        return line;
+    }
+
+    /** The side of a tilted rod that is inside while the middle of its nose is still in the plane of the opening, m. */
+    private double behindM(double tan) {
+        return 0.5 * wand.thickestM() * tan;
     }
 
     private @Nullable Contact contact(

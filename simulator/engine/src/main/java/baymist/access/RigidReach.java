@@ -2,6 +2,7 @@ package baymist.access;
 
 import baymist.geom.RodClearance.Contact;
 import baymist.geom.Vec3;
+import baymist.scene.Obstacle;
 import baymist.scene.WandAim;
 import baymist.scene.WandSpec;
 import java.util.ArrayList;
@@ -156,6 +157,11 @@ public final class RigidReach implements ReachSearch {
         if (contact != null) {
             String name = p.surroundings().name(contact.triangle());
             return new WandStop(name, contact.placeM(), 0, who + " meets " + name);
+        }
+        Obstacle kept = line.kept();
+        if (kept != null) {
+            String why = "'" + kept.name() + "' outside leaves no room to feed in more";
+            return new WandStop(kept.name(), line.originM(), 0, why);
         }
         if (line.exit() >= 0) {
             String port = p.cavity().openings().get(line.exit()).name();

@@ -54,10 +54,6 @@ final class RigidSearch {
         return probe;
     }
 
-    List<LineCell> frontierForTest() {
-        return frontier;
-    }
-
     /** Lines tried so far that pass the entry, in order of trial. */
     List<RodLine> lines() {
         return lines;
@@ -90,7 +86,7 @@ final class RigidSearch {
     /** Tries a line that is known to be worth it. */
     RodLine attempt(double u, double v, double tu, double tv) {
         tried++;
-        RodLine line = probe.line(u, v, tu, tv);
+        RodLine line = probe.lineFed(u, v, tu, tv);
         if (line.passes()) {
             lines.add(line);
         }

@@ -4,6 +4,7 @@ import baymist.cavity.Cavity;
 import baymist.geom.Bvh;
 import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
+import baymist.scene.Scene;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -22,6 +23,8 @@ public final class Surroundings {
     private final int[] owner;
 
     private final SheetSides sides;
+    /** Bodies outside, in the way of the part of a wand that is not in yet. */
+    private final List<baymist.scene.Obstacle> outside;
 
     /**
      * An obstacle outside the cavity.
@@ -36,10 +39,17 @@ public final class Surroundings {
      * @param openInPass whether each opening stands open while spraying, [openings]
      */
     public static Surroundings of(Cavity cavity, boolean[] openInPass, List<Obstacle> obstacles) {
-        return new Surroundings(cavity, openInPass.clone(), obstacles);
+        return new Surroundings(cavity, openInPass.clone(), obstacles, List.of());
     }
 
-    private Surroundings(Cavity cavity, boolean[] open, List<Obstacle> obstacles) {
+    /** What stands in the way in a scene. */
+    public static Surroundings of(Cavity cavity, Scene scene) {
+        return new Surroundings(cavity, OpenInPass.of(cavity, scene), List.of(), scene.obstacles());
+    }
+
+    private Surroundings(
+            Cavity cavity, boolean[] open, List<Obstacle> obstacles, List<baymist.scene.Obstacle> outside) {
+        this.outside = List.copyOf(outside);
         this.cavity = cavity;
         this.open = open;
         List<String> named = new ArrayList<>();
@@ -85,6 +95,11 @@ public final class Surroundings {
     /** The tree over {@link #mesh}. */
     public Bvh bvh() {
         return bvh;
+    }
+
+    /** Bodies that the scene states outside the cavity. */
+    public List<baymist.scene.Obstacle> outside() {
+        return outside;
     }
 
     /** The sides of the whole sheets and how they join. */

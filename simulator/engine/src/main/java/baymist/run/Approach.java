@@ -2,7 +2,6 @@ package baymist.run;
 
 import baymist.access.AccessFinder;
 import baymist.access.Insertion;
-import baymist.access.OpenInPass;
 import baymist.access.ReachProblem;
 import baymist.access.ReachSettings;
 import baymist.access.Surroundings;
@@ -21,7 +20,7 @@ final class Approach {
 
     /** The insertion of each pass, in the order of the passes. */
     static List<Insertion> insertions(Scene scene, Cavity cavity) {
-        Surroundings around = Surroundings.of(cavity, OpenInPass.of(cavity, scene), List.of());
+        Surroundings around = Surroundings.of(cavity, scene);
         List<Insertion> all = new ArrayList<>();
         for (PassSpec pass : scene.passes()) {
             ReachProblem problem =

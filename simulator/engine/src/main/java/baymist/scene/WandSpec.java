@@ -91,6 +91,21 @@ public record WandSpec(
         return most;
     }
 
+    /**
+     * How deep it can be fed with so much free length outside, m: it is fed in section by section, each coupled on when the one
+     * before is in, so that a whole section must find room outside. 0 if not even the first does.
+     */
+    public double feedableM(double freeOutsideM) {
+        double from = 0;
+        for (Coupling c : couplings) {
+            if (c.fromTipM() - from > freeOutsideM) {
+                return from;
+            }
+            from = c.fromTipM();
+        }
+        return lengthM - from > freeOutsideM ? from : lengthM;
+    }
+
     /** Sum of the angles of all bends as made, rad. */
     public double madeBendRad() {
         return pieces.stream()

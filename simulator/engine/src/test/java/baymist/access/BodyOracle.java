@@ -15,6 +15,9 @@ import java.util.function.IntPredicate;
  * a ball but for a disc; a triangle ahead of the nose's plane does not count against them.
  */
 public final class BodyOracle {
+    /** A nose that comes as near as this to a sheet ahead touches it without going in, m. */
+    private static final double TOUCH_M = 1e-9;
+
     private BodyOracle() {}
 
     /**
@@ -32,6 +35,12 @@ public final class BodyOracle {
      * @param counts which triangles count
      */
     public static Nearest nearest(WandPose pose, TriangleMesh mesh, double stepM, IntPredicate counts) {
+        return nearest(pose, mesh, stepM, Double.POSITIVE_INFINITY, counts);
+    }
+
+    /** The same among triangles whose own box comes within {@code withinM} of the body's box. */
+    public static Nearest nearest(WandPose pose, TriangleMesh mesh, double stepM, double withinM, IntPredicate counts) {
+        double[][] box = box(pose.centrelineM().stream().map(BodyOracle::array).toArray(double[][]::new));
         Nearest best = new Nearest(-1, Double.POSITIVE_INFINITY, pose.tipM());
         List<Vec3> line = pose.centrelineM();
         double[] axis = array(pose.tipAxis());
@@ -41,6 +50,9 @@ public final class BodyOracle {
                 continue;
             }
             double[][] whole = {array(mesh.point(t, 0)), array(mesh.point(t, 1)), array(mesh.point(t, 2))};
+            if (apart(box, box(whole), withinM)) {
+                continue;
+            }
             double[][] behind = behind(whole, tip, axis);
             for (int i = 0; i + 1 < line.size(); i++) {
                 double[] a = array(line.get(i));
@@ -62,7 +74,7 @@ public final class BodyOracle {
 
     /** Whether no sampled point comes nearer to a triangle than the body's radius less {@code slackM}. */
     public static boolean free(WandPose pose, TriangleMesh mesh, double stepM, double slackM, IntPredicate counts) {
-        return nearest(pose, mesh, stepM, counts).distanceM() >= pose.radiusM() - slackM;
+        return nearest(pose, mesh, stepM, pose.radiusM(), counts).distanceM() >= pose.radiusM() - slackM;
     }
 
     /** Distance of a convex polygon's points from p, m; infinite for an empty one. */
@@ -130,8 +142,8 @@ public final class BodyOracle {
         for (int k = 0; k < 3; k++) {
             double[] a = t[k];
             double[] b = t[(k + 1) % 3];
-            double ha = height(a, tip, axis);
-            double hb = height(b, tip, axis);
+            double ha = height(a, tip, axis) + TOUCH_M;
+            double hb = height(b, tip, axis) + TOUCH_M;
             if (ha <= 0) {
                 out[n++] = a;
             }
@@ -143,6 +155,26 @@ public final class BodyOracle {
         double[][] kept = new double[n][];
         System.arraycopy(out, 0, kept, 0, n);
         return kept;
+    }
+
+    private static double[][] box(double[][] points) {
+        double[][] box = {points[0].clone(), points[0].clone()};
+        for (double[] p : points) {
+            for (int i = 0; i < 3; i++) {
+                box[0][i] = Math.min(box[0][i], p[i]);
+                box[1][i] = Math.max(box[1][i], p[i]);
+            }
+        }
+        return box;
+    }
+
+    private static boolean apart(double[][] a, double[][] b, double by) {
+        for (int i = 0; i < 3; i++) {
+            if (a[0][i] - b[1][i] > by || b[0][i] - a[1][i] > by) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static double height(double[] p, double[] tip, double[] axis) {
