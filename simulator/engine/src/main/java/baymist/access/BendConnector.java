@@ -60,7 +60,8 @@ final class BendConnector {
         for (PathPiece first : firsts) {
             for (PathPiece last : lasts) {
                 Heading end = last.end();
-                List<PathPiece> middle = join(first.end(), new Heading(end.atM(), end.along().negate()), radiusM);
+                List<PathPiece> middle =
+                        join(first.end(), new Heading(end.atM(), end.along().negate()), radiusM);
                 if (middle == null) {
                     continue;
                 }
@@ -136,7 +137,8 @@ final class BendConnector {
         private static final int SAMPLES = 32;
         private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
-        @Nullable List<PathPiece> pieces(double rad) {
+        @Nullable
+        List<PathPiece> pieces(double rad) {
             PathPiece first = new PathPiece(from, towards, 1 / radiusM, rad * radiusM);
             List<PathPiece> rest = joinAnyWay(first.end(), to, radiusM);
             if (rest == null) {
@@ -190,7 +192,8 @@ final class BendConnector {
         }
 
         /** One step of Newton's method for the part of the chord across d, differences for the derivatives. */
-        @Nullable Vec3 newton(Vec3 d) {
+        @Nullable
+        Vec3 newton(Vec3 d) {
             Vec3 e = d.anyPerpendicular();
             Vec3 f = d.cross(e);
             double h = 1e-7;
@@ -216,7 +219,8 @@ final class BendConnector {
             return d.plus(limit * x, e).plus(limit * y, f).unit();
         }
 
-        @Nullable List<PathPiece> pieces(Vec3 d) {
+        @Nullable
+        List<PathPiece> pieces(Vec3 d) {
             double tans = Math.tan(angle(from.along(), d) / 2) + Math.tan(angle(d, to.along()) / 2);
             double straight = chord(d).dot(d) - radiusM * tans;
             // a turn straight back has no plane of its own
@@ -225,8 +229,7 @@ final class BendConnector {
                 return null;
             }
             PathPiece first = arc(from, d);
-            PathPiece middle =
-                    PathPiece.straight(new Heading(first.end().atM(), d), Math.max(0, straight));
+            PathPiece middle = PathPiece.straight(new Heading(first.end().atM(), d), Math.max(0, straight));
             PathPiece last = arc(middle.end(), to.along());
             Heading end = last.end();
             double miss = end.atM().distance(to.atM()) / (radiusM + straight)

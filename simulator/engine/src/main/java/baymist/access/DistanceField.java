@@ -66,8 +66,7 @@ final class DistanceField {
         double d = distanceM[node];
         if (Double.isNaN(d)) {
             exactQueries++;
-            d = bvh.distanceBelow(
-                    lowX + ix * pitchM, lowY + iy * pitchM, lowZ + iz * pitchM, Double.POSITIVE_INFINITY);
+            d = bvh.distanceBelow(lowX + ix * pitchM, lowY + iy * pitchM, lowZ + iz * pitchM, Double.POSITIVE_INFINITY);
             distanceM[node] = d;
         }
         double dx = fx - ix;

@@ -79,7 +79,8 @@ final class FlexEnd {
         double bend = bendRad(path);
         if (length >= limits.lengthM() - 1e-6) {
             String name = lengthOfWand ? AccessFinder.WAND_LENGTH : "coupling";
-            return new WandStop(name, end.atM(), ahead(end), lengthOfWand ? "the whole wand is in" : "a coupling is at the entry");
+            return new WandStop(
+                    name, end.atM(), ahead(end), lengthOfWand ? "the whole wand is in" : "a coupling is at the entry");
         }
         List<PathPiece> nudged = new ArrayList<>(path);
         nudged.add(PathPiece.straight(end, NUDGE_M));
@@ -106,9 +107,8 @@ final class FlexEnd {
         FreeSpace.Block block = space.firstBlock(PathPiece.straight(end, grain.stepM()), limits.radiusM());
         double allowedBend = Math.min(grain.stepM() / limits.minBendM(), limits.maxBendRad() - bend);
         boolean bends = allowedBend > 1e-3 && anyBendFree(end, limits.minBendM(), SHARE * allowedBend);
-        String meets = block == null
-                ? "the tip has room ahead"
-                : String.format(Locale.ROOT, "the tip meets %s", block.part());
+        String meets =
+                block == null ? "the tip has room ahead" : String.format(Locale.ROOT, "the tip meets %s", block.part());
         String then;
         if (bends) {
             then = "bends from there lead only where shorter ways lead too";

@@ -5,7 +5,7 @@ import java.util.List;
 /**
  * What a search for flexible ways found.
  *
- * @param routes ways to the place that takes most wand, the one that is easiest to push first, then ways elsewhere; each through openings of its
+ * @param routes ways to the place that takes most wand, the one through the roomiest openings first, then ways elsewhere; each through openings of its
  *     own; empty if the wand does not go in
  * @param tips bodies to places all over what is reached, deepest first
  * @param refusal what keeps the wand out, if there are no routes; otherwise what ends the deepest

@@ -33,7 +33,9 @@ final class FlexStart {
 
     private double[] tangents(Vec3 axis) {
         double cos = axis.dot(room.place().normal());
-        return new double[] {axis.dot(room.place().uAxis()) / cos, axis.dot(room.place().vAxis()) / cos};
+        return new double[] {
+            axis.dot(room.place().uAxis()) / cos, axis.dot(room.place().vAxis()) / cos
+        };
     }
 
     /** First pieces that are free, the entry's own direction first. */
@@ -60,7 +62,8 @@ final class FlexStart {
         Vec3 origin = room.place().point(fit.u(), fit.v());
         Vec3 axis = room.direction(tu, tv).unit();
         double past = pastM(Math.hypot(tu, tv));
-        PathPiece piece = PathPiece.straight(new Heading(origin, axis), Math.min(past, problem.wand().lengthM()));
+        PathPiece piece = PathPiece.straight(
+                new Heading(origin, axis), Math.min(past, problem.wand().lengthM()));
         if (starts.contains(piece) || !freeOfOthers(piece)) {
             return;
         }

@@ -1,8 +1,10 @@
 package baymist.access;
 
 import baymist.access.RouteTree.Node;
+import baymist.cavity.Cavity;
 import baymist.geom.Box3;
 import baymist.geom.Bvh;
+import baymist.geom.Outline;
 import baymist.geom.Vec3;
 import baymist.scene.Flexibility;
 import baymist.scene.WandSpec;
@@ -26,6 +28,9 @@ public final class FlexibleReach implements ReachSearch {
 
     /** Density of the oil that fills the bore, kg/m³ (ASSUMED: mineral oils lie between 820 and 920). */
     static final double OIL_KG_PER_M3 = 900;
+
+    /** Play in an opening beyond which more makes feeding no easier, m (ASSUMED: a finger's breadth). */
+    private static final double ENOUGH_PLAY_M = 0.010;
 
     /** Most ways through different openings that are told. */
     private static final int MOST_ROUTES = 8;
@@ -115,7 +120,7 @@ public final class FlexibleReach implements ReachSearch {
         for (Node end : ends(nodes, grain, region)) {
             routes.add(route(space, limits, grain, gates, ending, end, whole));
         }
-        easiestFirst(routes, NEAR_CELLS * grain.cellM());
+        easiestFirst(p.cavity(), routes, NEAR_CELLS * grain.cellM(), limits.radiusM());
         List<WandPose> tips = tips(nodes, limits.radiusM(), routes, p.settings().tips());
         return new FlexRoutes(
                 routes,
@@ -130,16 +135,27 @@ public final class FlexibleReach implements ReachSearch {
                 grain.cellM());
     }
 
-    /** Puts the way that is easiest to push before the others to the same place. */
-    private static void easiestFirst(List<FlexRoute> routes, double nearM) {
+    /** Puts the way through the roomiest openings before the others to the same place; among equals the one that takes least push. */
+    private static void easiestFirst(Cavity cavity, List<FlexRoute> routes, double nearM, double radiusM) {
         Vec3 place = routes.get(0).path().tipM(routes.get(0).depthM());
-        FlexRoute easiest = routes.get(0);
-        for (FlexRoute r : routes) {
-            boolean there = r.path().tipM(r.depthM()).distance(place) < nearM;
-            easiest = there && r.pushN() < easiest.pushN() ? r : easiest;
-        }
+        FlexRoute easiest = routes.stream()
+                .filter(r -> r.path().tipM(r.depthM()).distance(place) < nearM)
+                .min(Comparator.comparingDouble((FlexRoute r) -> -playM(cavity, r, radiusM))
+                        .thenComparingDouble(FlexRoute::pushN))
+                .orElse(routes.get(0));
         routes.remove(easiest);
         routes.add(0, easiest);
+    }
+
+    /** Play in the tightest opening between bays, m; what is more than {@link #ENOUGH_PLAY_M} counts as that. */
+    private static double playM(Cavity cavity, FlexRoute route, double radiusM) {
+        double least = ENOUGH_PLAY_M;
+        for (String name : route.through()) {
+            Outline outline =
+                    cavity.openings().get(cavity.openingIndex(name)).place().outline();
+            least = Math.min(least, outline.clearanceM(0, 0) - radiusM);
+        }
+        return least;
     }
 
     /**
@@ -244,8 +260,10 @@ public final class FlexibleReach implements ReachSearch {
         for (FlexRoute r : routes) {
             tips.add(r.path().body(r.depthM()));
         }
-        List<Node> first = new ArrayList<>(
-                nodes.stream().filter(n -> n.visits() == 0).toList());
+        List<Node> first =
+                new ArrayList<>(nodes.stream().filter(n -> n.visits() == 0).toList());
+        double deepest = routes.stream().mapToDouble(FlexRoute::depthM).max().orElse(0);
+        first.removeIf(n -> n.lengthM() > deepest);
         int wanted = Math.max(0, most - tips.size());
         double stride = Math.max(1, (double) first.size() / Math.max(1, wanted));
         for (double i = 0; i < first.size() && tips.size() < most; i += stride) {

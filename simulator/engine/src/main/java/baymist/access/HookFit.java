@@ -84,8 +84,8 @@ record HookFit(double clearanceM, double tiltRad, double offsetM, Vec3 bendDirec
                 if (p.curvaturePerM() == 0) {
                     continue;
                 }
-                double away = Math.min(
-                        p.start().atM().distance(at), p.end().atM().distance(at));
+                double away =
+                        Math.min(p.start().atM().distance(at), p.end().atM().distance(at));
                 Vec3 centre = p.start().atM().plus(1 / p.curvaturePerM(), p.towards());
                 Vec3 toCentre = centre.minus(at);
                 Vec3 side = toCentre.plus(-toCentre.dot(z), z).unit();
@@ -207,8 +207,7 @@ record HookFit(double clearanceM, double tiltRad, double offsetM, Vec3 bendDirec
         }
 
         /** Ends, faces and the point farthest along x of a circle's part: each counts if it lies on the part and between the faces. */
-        private void arc(
-                PathPiece p, double off, double radius, double cx, double cz, Vec3 xt, Vec3 zt, double[] e) {
+        private void arc(PathPiece p, double off, double radius, double cx, double cz, Vec3 xt, Vec3 zt, double[] e) {
             Vec3 from = p.towards().negate();
             Vec3 along = p.start().along();
             double[] faces = {-gauge / 2, gauge / 2};

@@ -13,7 +13,17 @@ import java.util.List;
  * @param clockRad clock angle of the pin at the hole, seen looking in ({@link ClockAngle})
  */
 record HookPlace(
-        HookShape shape, double slideM, double clockRad, HookFit fit, Vec3 bodyX, Vec3 bodyY, Vec3 bodyZ, Vec3 m, Vec3 l, Vec3 n, Vec3 holeM) {
+        HookShape shape,
+        double slideM,
+        double clockRad,
+        HookFit fit,
+        Vec3 bodyX,
+        Vec3 bodyY,
+        Vec3 bodyZ,
+        Vec3 m,
+        Vec3 l,
+        Vec3 n,
+        Vec3 holeM) {
     static HookPlace of(HookShape shape, double slideM, double clockRad, HookFit fit, PlacedOutline hole) {
         double a = shape.lengthM() - slideM;
         Vec3 t = shape.headingAt(a).along();
@@ -47,7 +57,8 @@ record HookPlace(
 
     /** A place of the shape in the structure's axes, m. */
     Vec3 point(Vec3 p) {
-        return holeM.plus(direction(p.minus(shape.headingAt(shape.lengthM() - slideM).atM())));
+        return holeM.plus(
+                direction(p.minus(shape.headingAt(shape.lengthM() - slideM).atM())));
     }
 
     /** The tube between two distances from the hole, m, negative outside. */
@@ -56,7 +67,8 @@ record HookPlace(
         List<Stretch> out = new ArrayList<>();
         for (Stretch s : shape.between(Math.max(0, a + fromM), Math.min(shape.lengthM(), a + toM))) {
             PathPiece p = s.piece();
-            Heading start = new Heading(point(p.start().atM()), direction(p.start().along()).unit());
+            Heading start = new Heading(
+                    point(p.start().atM()), direction(p.start().along()).unit());
             out.add(new Stretch(
                     new PathPiece(start, direction(p.towards()).unit(), p.curvaturePerM(), p.lengthM()), s.radiusM()));
         }

@@ -168,7 +168,8 @@ public final class HookReach implements ReachSearch {
         private HookMotion none() {
             String part = p.cavity().parts().get(p.opening().part()).name();
             String why = shut != null ? shut : "it touches before its tip is through";
-            WandStop stop = new WandStop(part, thread.holeM(), holeRadiusM - p.wand().thickestM() / 2, why);
+            WandStop stop =
+                    new WandStop(part, thread.holeM(), holeRadiusM - p.wand().thickestM() / 2, why);
             WandPath nowhere = WandPath.straight(
                     thread.holeM(), p.opening().place().normal(), p.wand().thickestM() / 2, 0);
             return new HookMotion(

@@ -16,6 +16,7 @@ final class HookShape {
     private final double[] startM;
     /** Pin carried without twist to the start of each piece, [pieces]. */
     private final List<Vec3> pins;
+
     private final double tubeRadiusM;
     private final double tipRadiusM;
     private final double tipFromM;

@@ -47,8 +47,7 @@ final class HookSpace {
                 corners[3 * i + k] = 3 * i + k;
             }
         }
-        return new FreeSpace(
-                Bvh.of(new TriangleMesh(xyz, corners)), i -> around.name(taken.get(i)), 0.008);
+        return new FreeSpace(Bvh.of(new TriangleMesh(xyz, corners)), i -> around.name(taken.get(i)), 0.008);
     }
 
     double pastM() {
@@ -84,7 +83,8 @@ final class HookSpace {
     }
 
     /** Nearest sheet to the tube beyond the hole, to 0.1 mm. */
-    @Nullable Touch nearest(HookPlace place) {
+    @Nullable
+    Touch nearest(HookPlace place) {
         double end = place.slideM();
         double begin = end - place.shape().lengthM();
         Touch best = nearest(others, place.stretches(begin, end), null);

@@ -25,4 +25,10 @@ public record Insertion(
         String stoppedBy,
         boolean feasible,
         double edgeClearanceM,
-        WandPath path) {}
+        WandPath path) {
+    /** The same on another way, such as that of a sagging rod. */
+    public Insertion withPath(WandPath other) {
+        return new Insertion(
+                entry, wand, openingIndex, originM, axis, maxDepthM, stoppedBy, feasible, edgeClearanceM, other);
+    }
+}

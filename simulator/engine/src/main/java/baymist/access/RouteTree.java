@@ -111,10 +111,8 @@ final class RouteTree {
     }
 
     private Cell cell(Vec3 p) {
-        return new Cell(
-                (int) Math.floor(p.x() / grain.cellM()),
-                (int) Math.floor(p.y() / grain.cellM()),
-                (int) Math.floor(p.z() / grain.cellM()));
+        return new Cell((int) Math.floor(p.x() / grain.cellM()), (int) Math.floor(p.y() / grain.cellM()), (int)
+                Math.floor(p.z() / grain.cellM()));
     }
 
     /** Field of the direction on a cube, 0 .. 6 facets² - 1. */

@@ -6,6 +6,7 @@ import baymist.access.ReachProblem;
 import baymist.access.ReachSettings;
 import baymist.access.Surroundings;
 import baymist.cavity.Cavity;
+import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.scene.EntrySpec;
 import baymist.scene.PassSpec;
@@ -18,16 +19,26 @@ import java.util.List;
 final class Approach {
     private Approach() {}
 
-    /** The insertion of each pass, in the order of the passes. */
-    static List<Insertion> insertions(Scene scene, Cavity cavity) {
+    /**
+     * The ways of a job's passes.
+     *
+     * @param insertions of each pass, in the order of the passes
+     * @param findings what a hand has to look out for on these ways
+     */
+    record Ways(List<Insertion> insertions, List<Finding> findings) {}
+
+    /** The insertion of each pass; a wand that sags hangs on its way. */
+    static Ways ways(Scene scene, Cavity cavity) {
         Surroundings around = Surroundings.of(cavity, scene);
         List<Insertion> all = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>();
         for (PassSpec pass : scene.passes()) {
-            ReachProblem problem =
-                    new ReachProblem(around, entry(scene, pass), wand(scene, pass), ReachSettings.DEFAULT);
-            all.add(AccessFinder.find(problem, pass.aim(), pass.fromDepthM()));
+            WandSpec wand = wand(scene, pass);
+            ReachProblem problem = new ReachProblem(around, entry(scene, pass), wand, ReachSettings.DEFAULT);
+            Insertion in = AccessFinder.find(problem, pass.aim(), pass.fromDepthM());
+            all.add(PassSag.hang(scene, around, pass, wand, in, findings));
         }
-        return all;
+        return new Ways(all, findings.stream().distinct().toList());
     }
 
     static WandSpec wand(Scene scene, PassSpec pass) {

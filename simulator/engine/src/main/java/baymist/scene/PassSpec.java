@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param holdS trigger time at the start depth before drawing back, s
  * @param hangS time that the fog hangs after this pass before the next one, s
  * @param aim what a straight wand is aimed at; null = along the entry's direction through the roomiest place of the opening
+ * @param sag whether a straight wand's tip stands where it hangs; null = if the wand states its material
  */
 public record PassSpec(
         String name,
@@ -25,7 +26,24 @@ public record PassSpec(
         double holdS,
         double hangS,
         @Nullable WandAim aim,
+        @Nullable Boolean sag,
         SourcePlace place) {
+    /** A pass of a wand that sags if it states its material. */
+    public PassSpec(
+            String name,
+            String entry,
+            String wand,
+            double fromDepthM,
+            double toDepthM,
+            double drawBackMPerS,
+            double clockRad,
+            double holdS,
+            double hangS,
+            @Nullable WandAim aim,
+            SourcePlace place) {
+        this(name, entry, wand, fromDepthM, toDepthM, drawBackMPerS, clockRad, holdS, hangS, aim, null, place);
+    }
+
     /** A pass along the entry's direction. */
     public PassSpec(
             String name,
@@ -38,6 +56,6 @@ public record PassSpec(
             double holdS,
             double hangS,
             SourcePlace place) {
-        this(name, entry, wand, fromDepthM, toDepthM, drawBackMPerS, clockRad, holdS, hangS, null, place);
+        this(name, entry, wand, fromDepthM, toDepthM, drawBackMPerS, clockRad, holdS, hangS, null, null, place);
     }
 }

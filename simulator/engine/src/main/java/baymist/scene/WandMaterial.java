@@ -34,6 +34,9 @@ public record WandMaterial(String name, double densityKgPerM3, double modulusPa,
     /** Polyether ether ketone, unfilled: typical makers' data. */
     public static final WandMaterial PEEK = new WandMaterial("peek", 1300, 3.6e9, 95e6);
 
+    /** What a material's name ends with where the wand does not state it. */
+    private static final String ASSUMED = " (assumed)";
+
     private static final List<WandMaterial> TABLE = List.of(STAINLESS, STEEL, BRASS, ALUMINIUM, NYLON, PTFE, PEEK);
 
     /** The materials that can be called by name. */
@@ -44,5 +47,15 @@ public record WandMaterial(String name, double densityKgPerM3, double modulusPa,
     /** The material of this name in the table, or null. */
     public static @Nullable WandMaterial named(String name) {
         return TABLE.stream().filter(m -> m.name().equals(name)).findFirst().orElse(null);
+    }
+
+    /** The same material for a wand that states none. */
+    public WandMaterial assumed() {
+        return new WandMaterial(name + ASSUMED, densityKgPerM3, modulusPa, yieldPa);
+    }
+
+    /** Whether the wand does not state its material. */
+    public boolean isAssumed() {
+        return name.endsWith(ASSUMED);
     }
 }

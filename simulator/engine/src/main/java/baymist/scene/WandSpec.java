@@ -52,7 +52,7 @@ public record WandSpec(
                 .toList();
     }
 
-    /** A straight rigid wand in one piece, of stainless steel, with a tip no thicker than the tube. */
+    /** A straight rigid wand in one piece, of stainless steel (assumed), with a tip no thicker than the tube. */
     public WandSpec(String name, double lengthM, double outerM, double boreM, TipSpec tip) {
         this(
                 name,
@@ -61,7 +61,7 @@ public record WandSpec(
                 boreM,
                 tip,
                 List.of(new WandPiece.Straight(lengthM)),
-                WandMaterial.STAINLESS,
+                WandMaterial.STAINLESS.assumed(),
                 null,
                 List.of(),
                 outerM,

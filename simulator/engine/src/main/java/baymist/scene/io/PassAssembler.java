@@ -94,6 +94,8 @@ final class PassAssembler {
                 clock < 0 ? clock + 2 * Math.PI : clock,
                 f.si("hold"),
                 f.si("hang"),
+                null,
+                f.has("sag") ? f.text("sag").equals("on") : null,
                 f.place());
     }
 

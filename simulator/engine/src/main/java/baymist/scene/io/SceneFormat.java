@@ -88,7 +88,12 @@ final class SceneFormat {
                     "0 deg",
                     "clock angle of the direction pin: 0 = up, clockwise seen from outside along the wand"),
             may("hold", WAIT, "0 s", "trigger time at the start depth before drawing back"),
-            may("hang", WAIT, "0 s", "wait after this pass before the next"));
+            may("hang", WAIT, "0 s", "wait after this pass before the next"),
+            may(
+                    "sag",
+                    Choice.of("on", "off"),
+                    "",
+                    "whether a straight wand's tip stands where it hangs; left out = on if the wand states its `material`"));
 
     private static final Group TARGETS = Group.of(
             "targets",

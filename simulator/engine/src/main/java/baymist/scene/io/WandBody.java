@@ -92,7 +92,10 @@ final class WandBody {
             return new WandMaterial(own.text("name"), own.si("density"), own.si("modulus"), own.si("yield"));
         }
         WandMaterial named = WandMaterial.named(wand.text("material"));
-        return named != null ? named : wand.has("flexible") ? WandMaterial.NYLON : WandMaterial.STAINLESS;
+        if (named != null) {
+            return named;
+        }
+        return (wand.has("flexible") ? WandMaterial.NYLON : WandMaterial.STAINLESS).assumed();
     }
 
     List<Coupling> couplings(Fields wand, double lengthM, double outerM) {
