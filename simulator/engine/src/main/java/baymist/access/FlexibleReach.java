@@ -241,7 +241,9 @@ public final class FlexibleReach implements ReachSearch {
             List<Integer> way) {
         List<PathPiece> all = new ArrayList<>(List.of(lead));
         all.addAll(rest);
-        if (FlexEnd.bendRad(all) > limits.maxBendRad() || ending.pushN(all) > limits.pushLimitN()) {
+        if (BendConnector.lengthM(all) > limits.lengthM()
+                || FlexEnd.bendRad(all) > limits.maxBendRad()
+                || ending.pushN(all) > limits.pushLimitN()) {
             return false;
         }
         List<Integer> now = List.of();

@@ -3,13 +3,14 @@ package baymist.access;
 import baymist.geom.PlacedOutline;
 import baymist.geom.TriangleDistance;
 import baymist.geom.Vec3;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.PriorityQueue;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,6 +40,7 @@ final class HookThread {
 
     private final Map<Double, HookFit> known = new HashMap<>();
     private int tried;
+    private long offers;
 
     HookThread(
             HookShape shape,
@@ -104,19 +106,20 @@ final class HookThread {
         return HookPlace.of(shape, slideM, clockRad, fit, hole);
     }
 
-    /** Floods from the tube before the hole, in order of the number of steps. */
+    /** Floods from the tube before the hole; deeper places go on first, so that a budget that ends early has gone deep. */
     void flood() {
         Arrays.fill(from, -1);
-        ArrayDeque<Integer> open = new ArrayDeque<>();
+        PriorityQueue<long[]> open = new PriorityQueue<>(
+                Comparator.comparingLong((long[] e) -> -e[0] / clocks).thenComparingLong(e -> e[1]));
         for (int j = 0; j < clocks; j++) {
             tried++;
             if (fitAt(0).clearanceM() >= 0 && space.free(place(0, j), 0, 0)) {
                 from[j] = j;
-                open.addLast(j);
+                open.add(new long[] {j, offers++});
             }
         }
         while (!open.isEmpty() && tried < budget) {
-            int at = open.removeFirst();
+            int at = (int) open.remove()[0];
             int i = at / clocks;
             int j = at % clocks;
             visit(open, at, i + 1, j);
@@ -126,7 +129,7 @@ final class HookThread {
         }
     }
 
-    private void visit(ArrayDeque<Integer> open, int at, int i, int j) {
+    private void visit(PriorityQueue<long[]> open, int at, int i, int j) {
         if (i < 0 || i >= slides || from[i * clocks + j] >= 0) {
             return;
         }
@@ -140,7 +143,7 @@ final class HookThread {
         }
         if (fitAt(i).clearanceM() >= 0 && stepFree(slideM(i0), c0, slideM(i), c1, 0)) {
             from[i * clocks + j] = at;
-            open.addLast(i * clocks + j);
+            open.add(new long[] {i * clocks + j, offers++});
         }
     }
 
@@ -218,11 +221,14 @@ final class HookThread {
         return best;
     }
 
+    /** A sheet that stops the tube, at one of its clock angles. */
+    record Stop(HookSpace.Touch touch, int clock) {}
+
     /**
      * What keeps the tube from going one step deeper at the deepest slide: the sheet that it overlaps least when it tries, with the distance that the tube
      * still has from that place before.
      */
-    HookSpace.@Nullable Touch stop(int i) {
+    @Nullable Stop stop(int i) {
         if (i + 1 >= slides) {
             return null;
         }
@@ -248,7 +254,7 @@ final class HookThread {
                     best.placeM(), before.centrelineM().get(k), before.centrelineM().get(k + 1));
             left = Math.min(left, foot.distance(best.placeM()));
         }
-        return new HookSpace.Touch(best.part(), best.placeM(), Math.max(0, left - before.radiusM()));
+        return new Stop(new HookSpace.Touch(best.part(), best.placeM(), Math.max(0, left - before.radiusM())), at);
     }
 
     double mostM() {
