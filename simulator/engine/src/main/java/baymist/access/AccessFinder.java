@@ -41,14 +41,17 @@ public final class AccessFinder {
      * @param depthM depth that is wanted, m; infinite = as deep as it goes
      */
     public static Insertion find(ReachProblem p, @Nullable WandAim aim, double depthM) {
-        boolean straight = p.wand().kind() == WandSpec.Kind.STRAIGHT;
-        return aim == null || !straight
-                ? find(p)
-                : new RigidReach().best(p, aim, depthM).insertion();
+        if (p.wand().kind() != WandSpec.Kind.STRAIGHT) {
+            return CurvedInsertion.find(p, aim);
+        }
+        return aim == null ? find(p) : new RigidReach().best(p, aim, depthM).insertion();
     }
 
     /** The insertion along the entry's direction. */
     public static Insertion find(ReachProblem p) {
+        if (p.wand().kind() != WandSpec.Kind.STRAIGHT) {
+            return CurvedInsertion.find(p, null);
+        }
         int index = p.openingIndex();
         Vec3 axis = p.axis();
         LineProbe probe = new LineProbe(p);

@@ -5,10 +5,11 @@ import java.util.List;
 /**
  * What a search for flexible ways found.
  *
- * @param routes the way to the place that takes most wand first, then other ways there through other openings, then ways elsewhere; empty if
- *     the wand does not go in
+ * @param routes ways to the place that takes most wand, the one through the roomiest openings first, then ways elsewhere; each through openings of its
+ *     own; empty if the wand does not go in
  * @param tips bodies to places all over what is reached, deepest first
  * @param refusal what keeps the wand out, if there are no routes; otherwise what ends the deepest
+ * @param playM distance left between wand and hole at the entry, m, negative = does not pass
  * @param expanded places gone on from
  * @param tried pieces of centreline tried
  * @param distances exact distance searches
@@ -20,6 +21,7 @@ public record FlexRoutes(
         List<FlexRoute> routes,
         List<WandPose> tips,
         WandStop refusal,
+        double playM,
         int expanded,
         int tried,
         long distances,

@@ -1,8 +1,10 @@
 package baymist.access;
 
 import baymist.access.RouteTree.Node;
+import baymist.cavity.Cavity;
 import baymist.geom.Box3;
 import baymist.geom.Bvh;
+import baymist.geom.Outline;
 import baymist.geom.Vec3;
 import baymist.scene.Flexibility;
 import baymist.scene.WandSpec;
@@ -27,6 +29,9 @@ public final class FlexibleReach implements ReachSearch {
     /** Density of the oil that fills the bore, kg/m³ (ASSUMED: mineral oils lie between 820 and 920). */
     static final double OIL_KG_PER_M3 = 900;
 
+    /** Play in an opening beyond which more makes feeding no easier, m (ASSUMED: a finger's breadth). */
+    private static final double ENOUGH_PLAY_M = 0.010;
+
     /** Most ways through different openings that are told. */
     private static final int MOST_ROUTES = 8;
 
@@ -39,14 +44,17 @@ public final class FlexibleReach implements ReachSearch {
         if (found.routes().isEmpty()) {
             return WandReach.none(p, found.refusal());
         }
-        double deepest = found.routes().get(0).depthM();
+        FlexRoute deepest = found.routes().get(0);
+        for (FlexRoute r : found.routes()) {
+            deepest = r.depthM() > deepest.depthM() ? r : deepest;
+        }
         return new WandReach(
                 p.entry().name(),
                 p.wand().name(),
                 true,
                 0,
-                deepest,
-                found.routes().get(0).stop(),
+                deepest.depthM(),
+                deepest.stop(),
                 found.tips(),
                 found.resolutionM());
     }
@@ -57,6 +65,11 @@ public final class FlexibleReach implements ReachSearch {
      * @throws baymist.problem.SceneException if the entry names no opening or does not lead in
      */
     public FlexRoutes routes(ReachProblem p) {
+        return routes(p, null);
+    }
+
+    /** As above, the way whose tip comes nearest to a region first; null = the one that goes deepest. */
+    public FlexRoutes routes(ReachProblem p, @Nullable Box3 region) {
         Flexibility flex = p.wand().flexibility();
         if (flex == null) {
             throw new IllegalArgumentException("'" + p.wand().name() + "' is not flexible");
@@ -84,12 +97,18 @@ public final class FlexibleReach implements ReachSearch {
         if (shut != null) {
             String part = p.cavity().parts().get(p.opening().part()).name();
             WandStop refusal = new WandStop(part, p.opening().place().centreM(), fit.clearanceM(), shut);
-            return new FlexRoutes(List.of(), List.of(), refusal, 0, 0, 0, 0, true, grain.cellM());
+            return new FlexRoutes(List.of(), List.of(), refusal, fit.clearanceM(), 0, 0, 0, 0, true, grain.cellM());
         }
-        return explore(p, limits, grain, starts);
+        return explore(p, limits, grain, starts, fit.clearanceM(), region);
     }
 
-    private static FlexRoutes explore(ReachProblem p, BendLimits limits, SearchGrain grain, List<PathPiece> starts) {
+    private static FlexRoutes explore(
+            ReachProblem p,
+            BendLimits limits,
+            SearchGrain grain,
+            List<PathPiece> starts,
+            double playM,
+            @Nullable Box3 region) {
         Bvh bvh = p.surroundings().bvh();
         FreeSpace space = new FreeSpace(bvh, p.surroundings()::name, Math.max(0.004, 0.4 * grain.stepM()));
         Gates gates = new Gates(p.cavity().openings());
@@ -98,14 +117,16 @@ public final class FlexibleReach implements ReachSearch {
         FlexEnd ending = new FlexEnd(space, limits, grain, gates);
         List<FlexRoute> routes = new ArrayList<>();
         boolean whole = limits.lengthM() >= p.wand().lengthM();
-        for (Node end : ends(nodes, grain)) {
+        for (Node end : ends(nodes, grain, region)) {
             routes.add(route(space, limits, grain, gates, ending, end, whole));
         }
+        easiestFirst(p.cavity(), routes, NEAR_CELLS * grain.cellM(), limits.radiusM());
         List<WandPose> tips = tips(nodes, limits.radiusM(), routes, p.settings().tips());
         return new FlexRoutes(
                 routes,
                 tips,
                 routes.get(0).stop(),
+                playM,
                 search.expanded(),
                 search.tried(),
                 space.exactQueries(),
@@ -114,16 +135,40 @@ public final class FlexibleReach implements ReachSearch {
                 grain.cellM());
     }
 
+    /** Puts the way through the roomiest openings before the others to the same place; among equals the one that takes least push. */
+    private static void easiestFirst(Cavity cavity, List<FlexRoute> routes, double nearM, double radiusM) {
+        Vec3 place = routes.get(0).path().tipM(routes.get(0).depthM());
+        FlexRoute easiest = routes.stream()
+                .filter(r -> r.path().tipM(r.depthM()).distance(place) < nearM)
+                .min(Comparator.comparingDouble((FlexRoute r) -> -playM(cavity, r, radiusM))
+                        .thenComparingDouble(FlexRoute::pushN))
+                .orElse(routes.get(0));
+        routes.remove(easiest);
+        routes.add(0, easiest);
+    }
+
+    /** Play in the tightest opening between bays, m; what is more than {@link #ENOUGH_PLAY_M} counts as that. */
+    private static double playM(Cavity cavity, FlexRoute route, double radiusM) {
+        double least = ENOUGH_PLAY_M;
+        for (String name : route.through()) {
+            Outline outline =
+                    cavity.openings().get(cavity.openingIndex(name)).place().outline();
+            least = Math.min(least, outline.clearanceM(0, 0) - radiusM);
+        }
+        return least;
+    }
+
     /**
      * The place that takes most wand to get to by the shortest way; then the other ways through openings, those that come near the same place
      * first, by their cost.
      */
-    private static List<Node> ends(List<Node> nodes, SearchGrain grain) {
+    private static List<Node> ends(List<Node> nodes, SearchGrain grain, @Nullable Box3 region) {
         Node deepest = nodes.get(0);
         for (Node n : nodes) {
-            if (n.visits() == 0 && n.lengthM() > deepest.lengthM()) {
-                deepest = n;
-            }
+            boolean better = region == null
+                    ? n.visits() == 0 && n.lengthM() > deepest.lengthM()
+                    : distanceM(region, n.end().atM()) < distanceM(region, deepest.end().atM());
+            deepest = better ? n : deepest;
         }
         Map<List<Integer>, Node> there = new HashMap<>();
         Map<List<Integer>, Node> elsewhere = new HashMap<>();
@@ -196,7 +241,9 @@ public final class FlexibleReach implements ReachSearch {
             List<Integer> way) {
         List<PathPiece> all = new ArrayList<>(List.of(lead));
         all.addAll(rest);
-        if (FlexEnd.bendRad(all) > limits.maxBendRad() || ending.pushN(all) > limits.pushLimitN()) {
+        if (BendConnector.lengthM(all) > limits.lengthM()
+                || FlexEnd.bendRad(all) > limits.maxBendRad()
+                || ending.pushN(all) > limits.pushLimitN()) {
             return false;
         }
         List<Integer> now = List.of();
@@ -217,6 +264,8 @@ public final class FlexibleReach implements ReachSearch {
         }
         List<Node> first =
                 new ArrayList<>(nodes.stream().filter(n -> n.visits() == 0).toList());
+        double deepest = routes.stream().mapToDouble(FlexRoute::depthM).max().orElse(0);
+        first.removeIf(n -> n.lengthM() > deepest);
         int wanted = Math.max(0, most - tips.size());
         double stride = Math.max(1, (double) first.size() / Math.max(1, wanted));
         for (double i = 0; i < first.size() && tips.size() < most; i += stride) {
@@ -228,23 +277,14 @@ public final class FlexibleReach implements ReachSearch {
         return tips;
     }
 
-    /** The route that comes nearest to a point with its tip, with the depth cut to where it does; the deepest without a point. */
-    static @Nullable FlexRoute choose(FlexRoutes found, @Nullable Vec3 aim) {
-        if (found.routes().isEmpty() || aim == null) {
-            return found.routes().isEmpty() ? null : found.routes().get(0);
+    private static double distanceM(Box3 box, Vec3 p) {
+        double sum = 0;
+        for (int axis = 0; axis < 3; axis++) {
+            double c = p.get(axis);
+            double d = Math.max(0, Math.max(box.min().get(axis) - c, c - box.max().get(axis)));
+            sum += d * d;
         }
-        FlexRoute best = found.routes().get(0);
-        double bestM = Double.POSITIVE_INFINITY;
-        for (FlexRoute r : found.routes()) {
-            for (Vec3 v : r.path().body(r.depthM()).centrelineM()) {
-                double d = v.distance(aim);
-                if (d < bestM) {
-                    bestM = d;
-                    best = r;
-                }
-            }
-        }
-        return best;
+        return Math.sqrt(sum);
     }
 
     static BendLimits limits(WandSpec wand, Flexibility flex) {

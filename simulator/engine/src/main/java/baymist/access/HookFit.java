@@ -20,7 +20,7 @@ import java.util.List;
 record HookFit(double clearanceM, double tiltRad, double offsetM, Vec3 bendDirection) {
     private static final int STRIPS = 6;
     private static final double MOST_TILT = 0.7;
-    private static final int SAMPLES = 28;
+    private static final int SAMPLES = 14;
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
     static HookFit of(HookShape shape, double a, double holeRadiusM, double gaugeM) {
@@ -45,7 +45,7 @@ record HookFit(double clearanceM, double tiltRad, double offsetM, Vec3 bendDirec
         }
         double low = best - step;
         double high = best + step;
-        for (int i = 0; i < 48; i++) {
+        for (int i = 0; i < 36; i++) {
             double c = high - GOLDEN * (high - low);
             double d = low + GOLDEN * (high - low);
             if (hole.needs(c) <= hole.needs(d)) {
@@ -139,7 +139,7 @@ record HookFit(double clearanceM, double tiltRad, double offsetM, Vec3 bendDirec
             double low = middle - reach;
             double high = middle + reach;
             double best = middle;
-            for (int i = 0; i < 40; i++) {
+            for (int i = 0; i < 30; i++) {
                 double c = high - GOLDEN * (high - low);
                 double d = low + GOLDEN * (high - low);
                 if (farthest(extents, c) <= farthest(extents, d)) {

@@ -205,10 +205,11 @@ public final class HookReach implements ReachSearch {
             if (thread.fitAt(deepest + 1).clearanceM() < 0) {
                 return new WandStop(part, thread.holeM(), thread.fitAt(deepest).clearanceM(), bendDoesNotPass());
             }
-            HookSpace.Touch touch = thread.stop(deepest);
-            if (touch == null) {
+            HookThread.Stop stop = thread.stop(deepest);
+            if (stop == null) {
                 return new WandStop(part, thread.holeM(), 0, "the search ended here");
             }
+            HookSpace.Touch touch = stop.touch();
             String why = thread.tried() >= p.settings().budget()
                     ? "the search ended here by its budget, near " + touch.part()
                     : "the tube meets " + touch.part() + " at every clock angle that it can be turned to";
@@ -242,6 +243,11 @@ public final class HookReach implements ReachSearch {
             }
             all.sort(Comparator.comparingInt((int[] a) -> -a[0]).thenComparingInt(a -> a[1]));
             List<WandPose> tips = new ArrayList<>();
+            HookThread.Stop stop = thread.stop(thread.deepest());
+            if (stop != null) {
+                // the body that the stop is told for comes first
+                tips.add(thread.place(thread.deepest(), stop.clock()).pose());
+            }
             double stride = Math.max(1, (double) all.size() / most);
             for (double k = 0; k < all.size() && tips.size() < most; k += stride) {
                 int[] at = all.get((int) k);

@@ -1,12 +1,16 @@
 package baymist.access;
 
 import baymist.geom.PlacedOutline;
+import baymist.geom.TriangleDistance;
 import baymist.geom.Vec3;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.PriorityQueue;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,8 +38,9 @@ final class HookThread {
     /** Where each grid point was come to from; -1 = never, own index = start, [slides * clocks]. */
     private final int[] from;
 
-    private final HookFit[] fits;
+    private final Map<Double, HookFit> known = new HashMap<>();
     private int tried;
+    private long offers;
 
     HookThread(
             HookShape shape,
@@ -58,14 +63,11 @@ final class HookThread {
         this.budget = budget;
         this.stepM = mostM / (slides - 1);
         this.from = new int[slides * clocks];
-        this.fits = new HookFit[slides];
-        for (int i = 0; i < slides; i++) {
-            fits[i] = fit(slideM(i));
-        }
     }
 
+    /** Best stand at a slide; kept, since many clock angles ask for the same. */
     HookFit fit(double slideM) {
-        return HookFit.of(shape, shape.lengthM() - slideM, holeRadiusM, gaugeM);
+        return known.computeIfAbsent(slideM, s -> HookFit.of(shape, shape.lengthM() - s, holeRadiusM, gaugeM));
     }
 
     int slides() {
@@ -85,7 +87,7 @@ final class HookThread {
     }
 
     HookFit fitAt(int i) {
-        return fits[i];
+        return fit(slideM(i));
     }
 
     boolean reached(int i, int j) {
@@ -97,26 +99,27 @@ final class HookThread {
     }
 
     HookPlace place(int i, int j) {
-        return place(slideM(i), clockRad(j), fits[i]);
+        return place(slideM(i), clockRad(j), fitAt(i));
     }
 
     HookPlace place(double slideM, double clockRad, HookFit fit) {
         return HookPlace.of(shape, slideM, clockRad, fit, hole);
     }
 
-    /** Floods from the tube before the hole, in order of the number of steps. */
+    /** Floods from the tube before the hole; deeper places go on first, so that a budget that ends early has gone deep. */
     void flood() {
         Arrays.fill(from, -1);
-        ArrayDeque<Integer> open = new ArrayDeque<>();
+        PriorityQueue<long[]> open = new PriorityQueue<>(
+                Comparator.comparingLong((long[] e) -> -e[0] / clocks).thenComparingLong(e -> e[1]));
         for (int j = 0; j < clocks; j++) {
             tried++;
-            if (fits[0].clearanceM() >= 0 && space.free(place(0, j), 0, 0)) {
+            if (fitAt(0).clearanceM() >= 0 && space.free(place(0, j), 0, 0)) {
                 from[j] = j;
-                open.addLast(j);
+                open.add(new long[] {j, offers++});
             }
         }
         while (!open.isEmpty() && tried < budget) {
-            int at = open.removeFirst();
+            int at = (int) open.remove()[0];
             int i = at / clocks;
             int j = at % clocks;
             visit(open, at, i + 1, j);
@@ -126,7 +129,7 @@ final class HookThread {
         }
     }
 
-    private void visit(ArrayDeque<Integer> open, int at, int i, int j) {
+    private void visit(PriorityQueue<long[]> open, int at, int i, int j) {
         if (i < 0 || i >= slides || from[i * clocks + j] >= 0) {
             return;
         }
@@ -138,9 +141,9 @@ final class HookThread {
         } else if (c0 - c1 > Math.PI) {
             c1 += 2 * Math.PI;
         }
-        if (fits[i].clearanceM() >= 0 && stepFree(slideM(i0), c0, slideM(i), c1, 0)) {
+        if (fitAt(i).clearanceM() >= 0 && stepFree(slideM(i0), c0, slideM(i), c1, 0)) {
             from[i * clocks + j] = at;
-            open.addLast(i * clocks + j);
+            open.add(new long[] {i * clocks + j, offers++});
         }
     }
 
@@ -218,22 +221,40 @@ final class HookThread {
         return best;
     }
 
-    /** What keeps the tube from going one step deeper at the deepest slide: the sheet that is nearest when it tries, with least overlap. */
-    HookSpace.@Nullable Touch stop(int i) {
+    /** A sheet that stops the tube, at one of its clock angles. */
+    record Stop(HookSpace.Touch touch, int clock) {}
+
+    /**
+     * What keeps the tube from going one step deeper at the deepest slide: the sheet that it overlaps least when it tries, with the distance that the tube
+     * still has from that place before.
+     */
+    @Nullable Stop stop(int i) {
         if (i + 1 >= slides) {
             return null;
         }
         HookSpace.Touch best = null;
+        int at = -1;
         for (int j = 0; j < clocks; j++) {
-            if (!reached(i, j) || fits[i + 1].clearanceM() < 0) {
+            if (!reached(i, j) || fitAt(i + 1).clearanceM() < 0) {
                 continue;
             }
             HookSpace.Touch touch = space.nearest(place(i + 1, j));
             if (touch != null && (best == null || touch.clearanceM() > best.clearanceM())) {
                 best = touch;
+                at = j;
             }
         }
-        return best;
+        if (best == null) {
+            return null;
+        }
+        WandPose before = place(i, at).pose();
+        double left = Double.POSITIVE_INFINITY;
+        for (int k = 0; k + 1 < before.centrelineM().size(); k++) {
+            Vec3 foot = TriangleDistance.closestOnSegment(
+                    best.placeM(), before.centrelineM().get(k), before.centrelineM().get(k + 1));
+            left = Math.min(left, foot.distance(best.placeM()));
+        }
+        return new Stop(new HookSpace.Touch(best.part(), best.placeM(), Math.max(0, left - before.radiusM())), at);
     }
 
     double mostM() {

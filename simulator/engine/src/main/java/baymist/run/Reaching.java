@@ -58,7 +58,7 @@ final class Reaching {
     }
 
     ReachResult run(Workers workers, RunObserver observer) {
-        Surroundings asStated = Surroundings.of(cavity, OpenInPass.of(cavity, scene), List.of());
+        Surroundings asStated = Surroundings.of(cavity, scene);
         List<Task> tasks = tasks(asStated);
         observer.stage("reach of " + tasks.size() + " insertions");
         ReachLine[] lines = new ReachLine[tasks.size()];
@@ -140,7 +140,7 @@ final class Reaching {
             states[o] = states[o] && !cavity.openings().get(o).exterior();
         }
         states[entry] = open;
-        return Surroundings.of(cavity, states, List.of());
+        return Surroundings.of(cavity, scene, states);
     }
 
     /** A wand that would leave again by an opening that is really open is told so. */
