@@ -139,7 +139,13 @@ final class FreeSpace {
     private void lower(
             PathPiece piece, double from, double to, double before, double radiusM, double toleranceM, Block[] least) {
         double half = (to - from) / 2;
-        Bvh.Nearest nearest = nearest(piece.pointAt(from + half));
+        Vec3 middle = piece.pointAt(from + half);
+        // where nothing on the stretch can come nearer than what is known, the nearest sheet need not be found
+        double enough = radiusM + half + least[0].clearanceM() - toleranceM;
+        if (Double.isFinite(enough) && roomM(middle, enough) >= enough) {
+            return;
+        }
+        Bvh.Nearest nearest = nearest(middle);
         if (nearest == null) {
             return;
         }

@@ -256,6 +256,11 @@ public final class Bvh {
             }
             for (int slot = link[node]; slot < link[node] + count[node]; slot++) {
                 int t = triangleOfSlot[slot];
+                double known = best == null ? Double.POSITIVE_INFINITY : best.distanceM();
+                // a hair less than the true distance, as for boxes
+                if (PointTriangle.square(corners, 9 * slot, p.x(), p.y(), p.z()) * (1 - 1e-12) > known * known) {
+                    continue;
+                }
                 Vec3 q = TriangleDistance.closestPoint(p, mesh.point(t, 0), mesh.point(t, 1), mesh.point(t, 2));
                 double d = q.distance(p);
                 if (best == null || d < best.distanceM() || (d == best.distanceM() && t < best.triangle())) {
