@@ -37,7 +37,7 @@ public final class AccessFinder {
     /**
      * The insertion for an aim.
      *
-     * @param aim null = along the entry's direction
+     * @param aim null = along the entry's direction; counts for straight wands alone
      * @param depthM depth that is wanted, m; infinite = as deep as it goes
      */
     public static Insertion find(ReachProblem p, @Nullable WandAim aim, double depthM) {

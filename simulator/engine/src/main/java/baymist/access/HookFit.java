@@ -193,7 +193,7 @@ record HookFit(double clearanceM, double tiltRad, double offsetM, Vec3 bendDirec
             }
             double radius = 1 / p.curvaturePerM() - off;
             Vec3 centre = p.start().atM().minus(at).plus(1 / p.curvaturePerM(), p.towards());
-            arc(p, off, radius, centre.dot(xt), centre.dot(zt), xt, zt, e);
+            arc(p, radius, centre.dot(xt), centre.dot(zt), xt, zt, e);
         }
 
         private static void line(double xa, double za, double xb, double zb, double low, double high, double[] e) {
@@ -207,7 +207,7 @@ record HookFit(double clearanceM, double tiltRad, double offsetM, Vec3 bendDirec
         }
 
         /** Ends, faces and the point farthest along x of a circle's part: each counts if it lies on the part and between the faces. */
-        private void arc(PathPiece p, double off, double radius, double cx, double cz, Vec3 xt, Vec3 zt, double[] e) {
+        private void arc(PathPiece p, double radius, double cx, double cz, Vec3 xt, Vec3 zt, double[] e) {
             Vec3 from = p.towards().negate();
             Vec3 along = p.start().along();
             double[] faces = {-gauge / 2, gauge / 2};

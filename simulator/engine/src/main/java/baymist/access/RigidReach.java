@@ -47,7 +47,7 @@ public final class RigidReach implements ReachSearch {
         RigidSearch.Find find = search.best(LineGoals.deepest(p.settings().resolutionM()));
         if (!find.line().passes()) {
             double lacks = roomiest(search.probe()).clearanceM();
-            return WandReach.none(p, keptOut(p, tooSmall(p, lacks), lacks));
+            return WandReach.none(p, keptOut(p, whyOut(p, find.line(), lacks), lacks));
         }
         return new WandReach(
                 p.entry().name(),
@@ -82,7 +82,7 @@ public final class RigidReach implements ReachSearch {
         RodLine line = find.line();
         if (!line.passes()) {
             double lacks = roomiest(search.probe()).clearanceM();
-            String why = tooSmall(p, lacks);
+            String why = whyOut(p, line, lacks);
             return new Choice(
                     AccessFinder.refused(p, index, line.originM(), stated, why, lacks),
                     keptOut(p, why, lacks),
@@ -135,7 +135,16 @@ public final class RigidReach implements ReachSearch {
         }
     }
 
-    private static String tooSmall(ReachProblem p, double lacksM) {
+    /** Why no line goes in, told by the middle one. */
+    private static String whyOut(ReachProblem p, RodLine line, double lacksM) {
+        Obstacle kept = line.kept();
+        if (kept != null) {
+            return "'" + kept.name() + "' outside leaves no room to feed the wand in";
+        }
+        if (lacksM >= 0 && line.contact() != null) {
+            return "'" + p.surroundings().name(line.contact().triangle()) + "' stands right behind '"
+                    + p.opening().name() + "'";
+        }
         return String.format(
                 Locale.ROOT,
                 "'%s' is too small: a rod of %.3f mm lacks %.3f mm across",

@@ -95,7 +95,8 @@ final class RouteSmoother {
         for (int i = 0; i < best.size(); i++) {
             for (int j = best.size() - 1; j > i && tries < MOST_TRIES; j--) {
                 tries++;
-                List<PathPiece> join = cheapestJoin(best.get(i).start(), best.get(j).end(), i < 3 && j == best.size() - 1);
+                List<PathPiece> join =
+                        cheapestJoin(best.get(i).start(), best.get(j).end(), i < 3 && j == best.size() - 1);
                 if (join == null || cost(join) >= cost(best.subList(i, j + 1)) - 1e-7 * radiusM) {
                     continue;
                 }
@@ -156,8 +157,7 @@ final class RouteSmoother {
         return null;
     }
 
-    private @Nullable List<PathPiece> rejoined(
-            List<PathPiece> path, int keep, int i, double change, Heading goal) {
+    private @Nullable List<PathPiece> rejoined(List<PathPiece> path, int keep, int i, double change, Heading goal) {
         tries++;
         List<PathPiece> kept = new ArrayList<>(path.subList(0, keep));
         if (i < keep - 1) {
@@ -166,8 +166,7 @@ final class RouteSmoother {
             kept.set(keep - 1, last.cut(last.lengthM() / 2));
         }
         List<PathPiece> moved = moved(kept, i, kept.get(i).lengthM() + change);
-        List<PathPiece> join =
-                BendConnector.join(moved.get(moved.size() - 1).end(), goal, radiusM);
+        List<PathPiece> join = BendConnector.join(moved.get(moved.size() - 1).end(), goal, radiusM);
         if (join == null) {
             return null;
         }

@@ -67,7 +67,9 @@ final class SceneFormat {
             "an opening that a wand may use",
             need("name", Text.NAME, "name by which passes call it"),
             need("opening", Text.NAME, "name of the opening, of the cavity or cut here"),
-            may("direction", CavityFormat.DIRECTION, "", "way of the wand going in; left out = square to the opening"));
+            may("direction", CavityFormat.DIRECTION, "", "way of the wand going in; left out = square to the opening"),
+            may("grommet", AimFormat.GROMMET, "", "a lining that narrows the hole and thickens its edge"),
+            may("second_plate", AimFormat.SECOND_PLATE, "", "another plate with a hole before or behind this one"));
 
     static final Group PASS = Group.of(
             "pass",
@@ -93,7 +95,12 @@ final class SceneFormat {
                     "sag",
                     Choice.of("on", "off"),
                     "",
-                    "whether a straight wand's tip stands where it hangs; left out = on if the wand states its `material`"));
+                    "whether a straight wand's tip stands where it hangs; left out = on if the wand states its `material`"),
+            may(
+                    "aim",
+                    Either.of(Choice.of("deepest", "central"), AimFormat.AIM),
+                    "",
+                    "which of all lines through the entry a straight wand takes; left out = the entry's direction"));
 
     private static final Group TARGETS = Group.of(
             "targets",

@@ -75,7 +75,9 @@ enum SceneProblem {
     FLEX_TIGHT("SCN-102"),
     COUPLING("SCN-103"),
     TIP_THIN("SCN-104"),
-    TIP_LONG("SCN-105");
+    TIP_LONG("SCN-105"),
+    AIM("SCN-106"),
+    SECOND_PLATE("SCN-107");
 
     private final String id;
 
