@@ -9,7 +9,7 @@ package baymist.access;
  */
 public record ReachSettings(double resolutionM, int budget, int tips) {
     /** 2 mm is finer than a hand holds a wand (ASSUMED). */
-    public static final ReachSettings DEFAULT = new ReachSettings(2e-3, 60_000, 400);
+    public static final ReachSettings DEFAULT = new ReachSettings(2e-3, 30_000, 400);
 
     public ReachSettings {
         if (!(resolutionM > 0) || budget < 1 || tips < 1) {

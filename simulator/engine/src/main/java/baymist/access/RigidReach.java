@@ -94,7 +94,8 @@ public final class RigidReach implements ReachSearch {
                 .room()
                 .clearanceM(line.u(), line.v(), line.tu(), line.tv(), p.wand().thickestM());
         return new Choice(
-                AccessFinder.going(p, index, line.originM(), line.axis(), line.depthM(), stop.partName(), play),
+                AccessFinder.going(p, index, line.originM(), line.axis(), line.depthM(), stop.partName(), play)
+                        .within(find.resolutionM()),
                 stop,
                 find.resolutionM(),
                 search.tried());

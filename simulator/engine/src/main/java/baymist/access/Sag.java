@@ -154,7 +154,7 @@ public final class Sag {
         for (int i = 1; i < nodes.length; i++) {
             double from = 0.5 * (nodes[i - 1] + nodes[i]);
             double to = i + 1 < nodes.length ? 0.5 * (nodes[i] + nodes[i + 1]) : nodes[i] - 1e-6;
-            boolean nose = i + 1 == nodes.length;
+            double nose = nodes[nodes.length - 1];
             limits[i][0] = c.limit(from, to, nose, false);
             limits[i][1] = c.limit(from, to, nose, true);
         }
@@ -239,8 +239,8 @@ public final class Sag {
         if (s < NARROW_M || s > depthM - 3 * NARROW_M) {
             return new SagCorridor.Limit[0];
         }
-        SagCorridor.Limit at = c.limit(s - NARROW_M / 2, s + NARROW_M / 2, false, true);
-        SagCorridor.Limit before = c.limit(s - 1.5 * NARROW_M, s - NARROW_M / 2, false, true);
+        SagCorridor.Limit at = c.limit(s - NARROW_M / 2, s + NARROW_M / 2, depthM, true);
+        SagCorridor.Limit before = c.limit(s - 1.5 * NARROW_M, s - NARROW_M / 2, depthM, true);
         boolean step = at != null && (before == null || before.moveM() > at.moveM() + 1e-6);
         return step ? new SagCorridor.Limit[] {at} : new SagCorridor.Limit[0];
     }

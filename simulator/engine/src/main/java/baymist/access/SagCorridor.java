@@ -30,9 +30,19 @@ final class SagCorridor {
      */
     private static final double SQUARE = 0.94;
 
-    /** A triangle cut to the rod's width: corners {x, z, s}, m; below or above the rod; square to it or not. */
+    /**
+     * A triangle cut to the rod's width.
+     *
+     * @param corners {x, z, s}, m
+     * @param below or above the rod
+     * @param meetsM where a flat nose would meet the triangle's plane, m, if it stands square to the rod; else not a number
+     */
     private record Piece(
-            double[][] corners, boolean below, double fromM, double toM, boolean square, String name, int part) {}
+            double[][] corners, boolean below, double fromM, double toM, double meetsM, String name, int part) {
+        boolean square() {
+            return !Double.isNaN(meetsM);
+        }
+    }
 
     /** What the rod meets first over a stretch: how far it may move, and where it touches then. */
     record Limit(double moveM, double atM, double acrossM, String name, int part) {}
@@ -73,8 +83,17 @@ final class SagCorridor {
             low = Math.min(low, c[2]);
             high = Math.max(high, c[2]);
         }
-        boolean square = Math.abs(mesh.normal(triangle).dot(axis)) > SQUARE;
-        pieces.add(new Piece(cut, z >= 0, low, high, square, name, part));
+        pieces.add(new Piece(cut, z >= 0, low, high, meetsM(mesh, triangle), name, part));
+    }
+
+    private double meetsM(TriangleMesh mesh, int triangle) {
+        Vec3 normal = mesh.normal(triangle);
+        double cos = Math.abs(normal.dot(axis));
+        if (!(cos > SQUARE)) {
+            return Double.NaN;
+        }
+        double onAxis = mesh.point(triangle, 0).minus(origin).dot(normal) / normal.dot(axis);
+        return onAxis - radiusM * Math.sqrt(Math.max(0, 1 - cos * cos)) / cos;
     }
 
     private static boolean beside(double[][] p, int coordinate, double low, double high) {
@@ -87,7 +106,7 @@ final class SagCorridor {
     List<Double> acrossM() {
         List<Double> places = new ArrayList<>();
         for (Piece p : pieces) {
-            if (p.square) {
+            if (p.square()) {
                 double[] nearest = p.corners[0];
                 for (double[] c : p.corners) {
                     nearest = Math.abs(c[1]) < Math.abs(nearest[1]) ? c : nearest;
@@ -99,21 +118,21 @@ final class SagCorridor {
     }
 
     /**
-     * Nearest obstacle below (or above) over a stretch of the rod, or null where there is none. Where the stretch ends at the nose, a
-     * face that stands square before it does not count.
+     * Nearest obstacle below (or above) over a stretch of the rod, or null where there is none. A face that stands square before the nose
+     * does not count.
      */
     @org.jspecify.annotations.Nullable
-    Limit limit(double fromM, double toM, boolean nose, boolean below) {
+    Limit limit(double fromM, double toM, double noseM, boolean below) {
         Limit best = null;
         for (Piece p : pieces) {
-            if (p.below != below || p.toM < fromM || p.fromM > toM) {
+            boolean away = p.below != below || p.toM < fromM || p.fromM > toM;
+            if (away || p.meetsM > noseM - 1e-6) {
                 continue;
             }
             double[][] cut = clip(clip(p.corners, 2, toM, true), 2, fromM, false);
             for (int k = 0; k < cut.length; k++) {
                 double[] q = touch(cut[k], cut[(k + 1) % cut.length], below ? 1 : -1);
-                boolean ahead = nose && p.square && q[1] > toM - 1e-9;
-                if (!ahead && (best == null || q[0] < best.moveM)) {
+                if (best == null || q[0] < best.moveM) {
                     best = new Limit(q[0], q[1], q[2], p.name, p.part);
                 }
             }

@@ -44,7 +44,12 @@ public final class Surroundings {
 
     /** What stands in the way in a scene. */
     public static Surroundings of(Cavity cavity, Scene scene) {
-        return new Surroundings(cavity, OpenInPass.of(cavity, scene), List.of(), scene.obstacles());
+        return of(cavity, scene, OpenInPass.of(cavity, scene));
+    }
+
+    /** What stands in the way in a scene with other openings open, [openings]. */
+    public static Surroundings of(Cavity cavity, Scene scene, boolean[] open) {
+        return new Surroundings(cavity, open.clone(), List.of(), scene.obstacles());
     }
 
     private Surroundings(

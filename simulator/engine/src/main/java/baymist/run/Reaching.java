@@ -1,5 +1,7 @@
 package baymist.run;
 
+import baymist.access.AccessFinder;
+import baymist.access.Insertion;
 import baymist.access.OpenInPass;
 import baymist.access.ReachProblem;
 import baymist.access.ReachSearches;
@@ -37,6 +39,9 @@ final class Reaching {
     /** Distance of tip places along a wand's way, share of the distance that counts as reached. */
     private static final double PLACES = 0.2;
 
+    /** A straight way in the entry's direction that is this deep against the deepest is what a hand would take. */
+    private static final double NEARLY = 0.98;
+
     private final Scene scene;
     private final Cavity cavity;
     private final VoxelGrid grid;
@@ -53,7 +58,7 @@ final class Reaching {
     }
 
     ReachResult run(Workers workers, RunObserver observer) {
-        Surroundings asStated = Surroundings.of(cavity, OpenInPass.of(cavity, scene), List.of());
+        Surroundings asStated = Surroundings.of(cavity, scene);
         List<Task> tasks = tasks(asStated);
         observer.stage("reach of " + tasks.size() + " insertions");
         ReachLine[] lines = new ReachLine[tasks.size()];
@@ -135,7 +140,7 @@ final class Reaching {
             states[o] = states[o] && !cavity.openings().get(o).exterior();
         }
         states[entry] = open;
-        return Surroundings.of(cavity, states, List.of());
+        return Surroundings.of(cavity, scene, states);
     }
 
     /** A wand that would leave again by an opening that is really open is told so. */
@@ -171,21 +176,27 @@ final class Reaching {
                 t.opening,
                 t.opened,
                 reach,
-                sag(t, reach),
+                sag(problem, reach),
                 places,
                 ReachShare.of(grid, t.around, places, options.withinM()),
                 bays(places));
     }
 
-    private @Nullable SagResult sag(Task t, WandReach reach) {
-        if (!reach.feasible() || reach.tips().isEmpty() || t.wand.kind() != WandSpec.Kind.STRAIGHT) {
+    /** Sag along the entry's own direction where that goes nearly as deep as any line, else along the deepest. */
+    private @Nullable SagResult sag(ReachProblem problem, WandReach reach) {
+        if (!reach.feasible() || reach.tips().isEmpty() || problem.wand().kind() != WandSpec.Kind.STRAIGHT) {
             return null;
         }
         WandPose deepest = reach.tips().get(0);
-        WandPath.Straight line = new WandPath.Straight(
-                deepest.centrelineM().get(0), deepest.tipAxis(), deepest.radiusM(), deepest.depthM());
-        TubeSection tube = TubeSection.of(t.wand, scene.product().densityKgPerM3());
-        return new Sag(t.around, t.opening, line, tube, scene.gravity(), scene.gravityMPerS2()).at(deepest.depthM());
+        Insertion plain = AccessFinder.find(problem);
+        WandPath.Straight line = plain.feasible() && plain.maxDepthM() >= NEARLY * deepest.depthM()
+                ? new WandPath.Straight(plain.originM(), plain.axis(), deepest.radiusM(), plain.maxDepthM())
+                : new WandPath.Straight(
+                        deepest.centrelineM().get(0), deepest.tipAxis(), deepest.radiusM(), deepest.depthM());
+        TubeSection tube = TubeSection.of(problem.wand(), scene.product().densityKgPerM3());
+        Sag sag = new Sag(
+                problem.surroundings(), problem.openingIndex(), line, tube, scene.gravity(), scene.gravityMPerS2());
+        return sag.at(line.maxDepthM());
     }
 
     /**

@@ -36,7 +36,8 @@ class RigidReachTest {
     private static ReachProblem problem(Cavity cavity, WandSpec wand, EntrySpec entry) {
         boolean[] open = new boolean[cavity.openings().size()];
         Arrays.fill(open, true);
-        return new ReachProblem(Surroundings.of(cavity, open, List.of()), entry, wand, ReachSettings.DEFAULT);
+        return new ReachProblem(
+                Surroundings.of(cavity, open, List.of()), entry, wand, new ReachSettings(2e-3, 8_000, 400));
     }
 
     /** Box 0.4 x 0.6 x 0.15 m, port of 20 mm at x 0.2, z 0.075; a rib at y 0.3 with a hole of 20 mm moved aft. */

@@ -177,8 +177,8 @@ class SagTest {
                     }
                 }
             }
-            SagCorridor.Limit limit = c.limit(from, to, false, true);
-            assertNull(c.limit(from, to, false), "seed " + seed);
+            SagCorridor.Limit limit = c.limit(from, to, 1, true);
+            assertNull(c.limit(from, to, 1, false), "seed " + seed);
             if (Double.isInfinite(least)) {
                 assertTrue(limit == null || limit.moveM() > 0, "seed " + seed);
             } else {

@@ -70,6 +70,17 @@ class StationsTest {
     }
 
     @Test
+    void aSearchThatEndedEarlyIsTold() {
+        Scene scene = TestScene.of(0, 0, Map.of(), TestScene.pass("aimed", 0.3, 0.1, 0.02, 0, 0));
+        PassPlan plan = Stations.plan(scene, List.of(insertion(0.305, "rib 2").within(0.012)));
+        assertEquals("ACC-011", plan.findings().get(0).id());
+        assertTrue(plan.findings().get(0).text().contains("12 mm"));
+        assertTrue(Stations.plan(scene, List.of(insertion(0.305, "rib 2").within(0.002)))
+                .findings()
+                .isEmpty());
+    }
+
+    @Test
     void asDeepAsItGoesNeedsNoWarning() {
         Scene scene = TestScene.of(0, 0, Map.of(), TestScene.pass("all", Double.POSITIVE_INFINITY, 0.0, 0.02, 0, 0));
         assertTrue(Stations.plan(scene, List.of(insertion(0.305, "rib 2")))

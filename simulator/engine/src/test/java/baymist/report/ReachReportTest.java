@@ -129,20 +129,9 @@ class ReachReportTest {
         double w = 9.80665 * Math.PI / 4 * (8000 * (d * d - b * b) + 880 * b * b);
         double stiffness = 193e9 * Math.PI / 64 * (Math.pow(d, 4) - Math.pow(b, 4));
         double level = w * Math.pow(0.25, 4) / (8 * stiffness);
-        double across = Math.hypot(
-                insertion("straight", "short")
-                        .get("tips")
-                        .get(0)
-                        .get("axis")
-                        .get(0)
-                        .asDouble(),
-                insertion("straight", "short")
-                        .get("tips")
-                        .get(0)
-                        .get("axis")
-                        .get(1)
-                        .asDouble());
-        assertEquals(level * across, sag.get("dropM").asDouble(), 1e-3 * level);
+        assertEquals(level, sag.get("dropM").asDouble(), 1e-6 * level);
+        assertEquals(0.25, sag.get("straightTipM").get(1).asDouble(), 1e-12);
+        assertEquals(0.075 - level, sag.get("tipM").get(2).asDouble(), 1e-9);
         assertEquals(0, sag.get("rests").size());
         assertFalse(sag.get("yields").asBoolean());
         assertTrue(sag.get("catchesOn").isNull());
