@@ -8,6 +8,11 @@
  *   <li>{@link baymist.access.OpenInPass}: which openings stand open while spraying.
  *   <li>{@link baymist.access.AccessFinder}: edge clearance of the tilted rod in the hole of a sheet with a gauge (exact for circles,
  *       sampled ellipses in other outlines); then the rod's first contact with cut sheets and closed openings (exact).
+ *   <li>{@link baymist.access.FlexibleReach}: flexible wands: curvature-bounded ways in the free space, several where openings give a choice,
+ *       within length, sum of bends and push; every piece certified against the sheets ({@link baymist.access.FlexRoutes}).
+ *   <li>{@link baymist.access.HookReach}: bent rigid tubes threaded through a hole hardly wider than themselves and turned to whatever clock
+ *       angle the sheets allow ({@link baymist.access.HookMotion}).
+ *   <li>{@link baymist.access.RouteStory}: either in a sentence or two, to be read out.
  *   <li>{@link baymist.access.ClockAngle}: clock 0 = structure up seen along the wand from outside, forward where the wand is
  *       within 20 degrees of vertical; clockwise looking in.
  *   <li>{@link baymist.access.Stations}: a hold at the start depth, then the draw-back in equal stretches; a depth beyond the stop is
@@ -20,7 +25,7 @@
  *
  * <p>Messages: ACC-001 unknown opening, ACC-002 direction leads out, ACC-003 wand does not go in, ACC-010 depth cut (warning).
  *
- * <p>Theory and sources: docs/theory/access.md.
+ * <p>Theory and sources: docs/theory/access.md, docs/theory/access-flexible.md (flexible wands, hooks).
  */
 @NullMarked
 package baymist.access;
