@@ -167,7 +167,8 @@ public final class FlexibleReach implements ReachSearch {
         for (Node n : nodes) {
             boolean better = region == null
                     ? n.visits() == 0 && n.lengthM() > deepest.lengthM()
-                    : distanceM(region, n.end().atM()) < distanceM(region, deepest.end().atM());
+                    : distanceM(region, n.end().atM())
+                            < distanceM(region, deepest.end().atM());
             deepest = better ? n : deepest;
         }
         Map<List<Integer>, Node> there = new HashMap<>();
@@ -281,7 +282,8 @@ public final class FlexibleReach implements ReachSearch {
         double sum = 0;
         for (int axis = 0; axis < 3; axis++) {
             double c = p.get(axis);
-            double d = Math.max(0, Math.max(box.min().get(axis) - c, c - box.max().get(axis)));
+            double d =
+                    Math.max(0, Math.max(box.min().get(axis) - c, c - box.max().get(axis)));
             sum += d * d;
         }
         return Math.sqrt(sum);

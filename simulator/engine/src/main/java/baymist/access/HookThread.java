@@ -228,7 +228,8 @@ final class HookThread {
      * What keeps the tube from going one step deeper at the deepest slide: the sheet that it overlaps least when it tries, with the distance that the tube
      * still has from that place before.
      */
-    @Nullable Stop stop(int i) {
+    @Nullable
+    Stop stop(int i) {
         if (i + 1 >= slides) {
             return null;
         }
@@ -251,7 +252,9 @@ final class HookThread {
         double left = Double.POSITIVE_INFINITY;
         for (int k = 0; k + 1 < before.centrelineM().size(); k++) {
             Vec3 foot = TriangleDistance.closestOnSegment(
-                    best.placeM(), before.centrelineM().get(k), before.centrelineM().get(k + 1));
+                    best.placeM(),
+                    before.centrelineM().get(k),
+                    before.centrelineM().get(k + 1));
             left = Math.min(left, foot.distance(best.placeM()));
         }
         return new Stop(new HookSpace.Touch(best.part(), best.placeM(), Math.max(0, left - before.radiusM())), at);

@@ -15,8 +15,7 @@ public final class RouteStory {
         WandStop stop = reach.stop();
         String why = stop == null ? "" : stop.why();
         if (!reach.feasible() || reach.tips().isEmpty()) {
-            return String.format(
-                    Locale.ROOT, "The %s does not go in at %s: %s.", reach.wand(), reach.entry(), why);
+            return String.format(Locale.ROOT, "The %s does not go in at %s: %s.", reach.wand(), reach.entry(), why);
         }
         WandPose body = reach.tips().get(0);
         List<String> through = through(p, body);
@@ -81,9 +80,7 @@ public final class RouteStory {
     }
 
     private static String length(double m) {
-        return m < 0.9995
-                ? String.format(Locale.ROOT, "%.0f mm", 1e3 * m)
-                : String.format(Locale.ROOT, "%.2f m", m);
+        return m < 0.9995 ? String.format(Locale.ROOT, "%.0f mm", 1e3 * m) : String.format(Locale.ROOT, "%.2f m", m);
     }
 
     private static String play(double m) {
@@ -163,8 +160,7 @@ public final class RouteStory {
             words.add(
                     r[0] == r[1]
                             ? String.format(Locale.ROOT, "%.0f", Math.toDegrees(r[0]))
-                            : String.format(
-                                    Locale.ROOT, "%.0f to %.0f", Math.toDegrees(r[0]), Math.toDegrees(r[1])));
+                            : String.format(Locale.ROOT, "%.0f to %.0f", Math.toDegrees(r[0]), Math.toDegrees(r[1])));
         }
         return String.join(" and ", words) + " degrees on the clock";
     }

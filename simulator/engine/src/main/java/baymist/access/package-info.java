@@ -11,6 +11,14 @@
  *       then the rod's first contact with cut sheets and closed openings (exact), along the entry's direction.
  *   <li>{@link baymist.access.RigidReach}: all lines through an entry by branch and bound, complete to a stated resolution; the deepest, the
  *       most central, or the one that comes nearest to a region.
+ *   <li>{@link baymist.access.FlexibleReach}: flexible wands: curvature-bounded ways in the free space, several where openings give a choice,
+ *       within length, sum of bends and push; every piece certified against the sheets ({@link baymist.access.FlexRoutes}).
+ *   <li>{@link baymist.access.HookReach}: bent rigid tubes threaded through a hole hardly wider than themselves and turned to whatever clock
+ *       angle the sheets allow ({@link baymist.access.HookMotion}).
+ *   <li>{@link baymist.access.RouteStory}: either in a sentence or two, to be read out.
+ *   <li>{@link baymist.access.Sag}: a straight rod as an elastic beam that hangs from its entry and rests on hole edges and skins;
+ *       {@link baymist.access.SaggedPath} puts the tip of a pass where it hangs.
+ *   <li>{@link baymist.access.ReachShare}: how much of the cavity lies near a place of the tip and in its sight.
  *   <li>{@link baymist.access.ClockAngle}: clock 0 = structure up seen along the wand from outside, forward where the wand is
  *       within 20 degrees of vertical; clockwise looking in.
  *   <li>{@link baymist.access.Stations}: a hold at the start depth, then the draw-back in equal stretches; a depth beyond the stop is
@@ -21,9 +29,11 @@
  * polygons of the cut mesh, matched in area: a rod within about half a percent of an inner hole's radius may be judged either way.
  *
  * <p>Messages: ACC-001 unknown opening, ACC-002 direction leads out, ACC-003 wand does not go in, ACC-010 depth cut
- * (warning), ACC-011 search ended early (warning).
+ * (warning), ACC-011 search ended early (warning), ACC-030 to ACC-035
+ * reach and sag.
  *
- * <p>Theory and sources: docs/theory/access.md.
+ * <p>Theory and sources: docs/theory/access.md, docs/theory/access-flexible.md (flexible wands, hooks),
+ * docs/theory/access-sag.md (sag, share in reach).
  */
 @NullMarked
 package baymist.access;

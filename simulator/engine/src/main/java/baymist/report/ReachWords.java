@@ -76,9 +76,9 @@ public final class ReachWords {
             return start + ", just when it meets " + stop.partName() + ".";
         }
         String how = stop.why().isEmpty() || stop.why().equals(stop.partName())
-                ? ", where it meets " + stop.partName()
-                : ": " + end(stop.why());
-        return start + how + " at " + CheckReport.mm(stop.placeM())
+                ? "it meets " + stop.partName()
+                : end(stop.why());
+        return start + ", up to " + CheckReport.mm(stop.placeM()) + ": " + how
                 + ". Push until you feel it, then draw back a little before you spray.";
     }
 

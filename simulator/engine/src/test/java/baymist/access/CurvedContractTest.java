@@ -76,7 +76,7 @@ class CurvedContractTest {
             Flexibility flex = p.wand().flexibility();
             for (WandPose pose : spread(reach.tips())) {
                 confirm(p, pose, at);
-                    assertTrue(pose.depthM() <= p.wand().lengthM() + 1e-9, at + ": longer than the wand");
+                assertTrue(pose.depthM() <= p.wand().lengthM() + 1e-9, at + ": longer than the wand");
                 bendsAsAllowed(pose, flex, at);
             }
             stopIsNear(p, reach, at);
@@ -128,10 +128,13 @@ class CurvedContractTest {
         assertTrue(
                 BodyOracle.free(pose, mesh, step, SLACK_M, t -> p.surroundings().part(t) != own), meets);
         // the entry's own sheet counts once the body is past it; in it, the exact hole has judged
-        WandPose beyond = beyond(pose, 2 * p.gaugeM() + 0.1 * p.opening().place().outline().reachM() + r);
+        WandPose beyond = beyond(
+                pose, 2 * p.gaugeM() + 0.1 * p.opening().place().outline().reachM() + r);
         if (beyond != null) {
             assertTrue(
-                    BodyOracle.free(beyond, mesh, step, SLACK_M, t -> p.surroundings().part(t) == own), meets);
+                    BodyOracle.free(
+                            beyond, mesh, step, SLACK_M, t -> p.surroundings().part(t) == own),
+                    meets);
         }
     }
 
@@ -142,7 +145,8 @@ class CurvedContractTest {
         for (int i = 0; i + 1 < line.size(); i++) {
             double length = line.get(i).distance(line.get(i + 1));
             if (gone <= cutM && gone + length > cutM) {
-                kept.add(line.get(i).plus((cutM - gone) / length, line.get(i + 1).minus(line.get(i))));
+                kept.add(
+                        line.get(i).plus((cutM - gone) / length, line.get(i + 1).minus(line.get(i))));
             }
             gone += length;
             if (gone > cutM) {

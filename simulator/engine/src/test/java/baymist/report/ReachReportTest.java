@@ -170,7 +170,7 @@ class ReachReportTest {
     void wordsOfTheSampleTellDepthSagCatchAndYield() {
         List<ReachLine> lines = SampleRun.reach().lines();
         assertEquals(
-                "Thin wand goes in at root to 800 mm: its nose meets rib 3 at [85, 800, 0] mm. Push until you feel it, then"
+                "Thin wand goes in at root to 800 mm, up to [85, 800, 0] mm: its nose meets rib 3. Push until you feel it, then"
                         + " draw back a little before you spray. Held in line at the entry, its tip hangs 12 mm off that line,"
                         + " towards 6 o'clock; it rests on the edge of 'lightening hole 2'. On the way in its nose comes 4.0 mm"
                         + " too low for the edge of 'lightening hole 3' at 800 mm: lower your hand outside to lift it through."
