@@ -2,6 +2,8 @@ package baymist.airflow;
 
 import baymist.problem.SimulationException;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
 
 /**
  * Transient incompressible flow on a {@link FlowGrid}: Heun's scheme for advection, viscosity and forces with the pressure of
@@ -16,6 +18,7 @@ final class FlowSolver {
     private static final double GROWTH = 1.5;
 
     private static final int STEPS_AT_MOST = 50_000_000;
+    private static final int MOST_TIGHT = 100;
 
     private final FlowGrid grid;
     private final FlowSettings settings;
@@ -241,6 +244,57 @@ final class FlowSolver {
         for (int c = 0; c < phi.length; c++) {
             pressure[c] += phi[c] / dt;
         }
+    }
+
+    /**
+     * Makes any fluxes conserve volume on this grid.
+     *
+     * @param fluxM3PerS [faces], changed
+     * @param relative what may be left, over the root of the sum of their squares
+     */
+    void tighten(double[] fluxM3PerS, double[] outflow, double relative) {
+        double[] rest = outflow.clone();
+        double scale = 0;
+        for (int f = 0; f < fluxM3PerS.length; f++) {
+            rest[grid.low[f]] -= fluxM3PerS[f];
+            rest[grid.high[f]] += fluxM3PerS[f];
+            scale += fluxM3PerS[f] * fluxM3PerS[f];
+        }
+        for (double o : outflow) {
+            scale += o * o;
+        }
+        poisson.solve(rest, phi, relative * Math.sqrt(scale), MOST_TIGHT);
+        for (int f = 0; f < fluxM3PerS.length; f++) {
+            fluxM3PerS[f] -= grid.conductanceM(f) * (phi[grid.high[f]] - phi[grid.low[f]]);
+        }
+    }
+
+    /** Takes over the motion of another solver on the same cells, whose faces may differ by openings. */
+    void takeOver(FlowSolver before) {
+        Map<Long, Integer> place = new HashMap<>();
+        for (int f = 0; f < before.grid.faces; f++) {
+            place.put(key(before.grid, f), f);
+        }
+        for (int f = 0; f < grid.faces; f++) {
+            Integer old = place.get(key(grid, f));
+            u[f] = old == null ? 0 : before.u[old];
+        }
+        System.arraycopy(before.pressure, 0, pressure, 0, pressure.length);
+        System.arraycopy(before.turbulence.k(), 0, turbulence.k(), 0, pressure.length);
+        turbulence.refresh();
+        timeS = before.timeS;
+        stepS = before.stepS;
+        steps = before.steps;
+        resting = before.resting;
+    }
+
+    private static long key(FlowGrid grid, int face) {
+        return ((long) grid.low[face] << 32 | grid.high[face]) * 3 + grid.axis[face];
+    }
+
+    /** Largest speed through any face, m/s. */
+    double fastestMPerS() {
+        return fastest();
     }
 
     /** Fluxes through the faces now, m³/s, [faces]; a copy. */
