@@ -116,6 +116,7 @@ final class FlowSolver {
             return;
         }
         resting = false;
+        balancePressure(drive);
         double leftS = durationS;
         for (int n = 0; leftS > 1e-12 * durationS; n++) {
             if (n > STEPS_AT_MOST) {
@@ -157,9 +158,35 @@ final class FlowSolver {
         return most;
     }
 
-    private double step(FlowDrive drive, double mostS) {
+    /**
+     * Lets the pressure answer a new drive at once, so that forces that it can hold (the weight of even fog) move nothing, not
+     * even within a step.
+     */
+    private void balancePressure(FlowDrive drive) {
+        prepare(drive);
+        momentum.rates(u, drive.pushM4PerS2(), first);
+        addPressure(first);
+        Arrays.fill(left, 0);
+        double scale = 0;
+        for (int f = 0; f < u.length; f++) {
+            double a = first[f] * grid.areaM2[f];
+            left[grid.low[f]] -= a;
+            left[grid.high[f]] += a;
+            scale += a * a;
+        }
+        poisson.solve(left, phi, settings.tolerance() * Math.sqrt(scale), settings.mostIterations());
+        for (int c = 0; c < phi.length; c++) {
+            pressure[c] += phi[c];
+        }
+    }
+
+    private void prepare(FlowDrive drive) {
         double[] eddies = settings.turbulence() ? turbulence.eddyViscosityM2PerS() : noEddies;
         momentum.prepare(drive.ventFluxM3PerS(), eddies);
+    }
+
+    private double step(FlowDrive drive, double mostS) {
+        prepare(drive);
         momentum.rates(u, drive.pushM4PerS2(), first);
         addPressure(first);
         double dt = choose(mostS);
