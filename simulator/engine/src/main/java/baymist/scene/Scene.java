@@ -56,20 +56,25 @@ public record Scene(
 
     /** The same job on other voxels. */
     public Scene withVoxel(VoxelSpec other) {
-        return copy(hangS, other, sizeBins, raysPerJet);
+        return copy(hangS, other, air, sizeBins, raysPerJet);
     }
 
     /** The same job with another hang time after its last pass, s. */
     public Scene withHangS(double other) {
-        return copy(other, voxel, sizeBins, raysPerJet);
+        return copy(other, voxel, air, sizeBins, raysPerJet);
     }
 
     /** The same job with another number of size bins and of rays a jet. */
     public Scene withNumerics(int otherBins, int otherRays) {
-        return copy(hangS, voxel, otherBins, otherRays);
+        return copy(hangS, voxel, air, otherBins, otherRays);
     }
 
-    private Scene copy(double newHangS, VoxelSpec newVoxel, int newBins, int newRays) {
+    /** The same job with other air. */
+    public Scene withAir(AirSpec other) {
+        return copy(hangS, voxel, other, sizeBins, raysPerJet);
+    }
+
+    private Scene copy(double newHangS, VoxelSpec newVoxel, AirSpec newAir, int newBins, int newRays) {
         return new Scene(
                 file,
                 hash,
@@ -88,7 +93,7 @@ public record Scene(
                 gravity,
                 gravityMPerS2,
                 newVoxel,
-                air,
+                newAir,
                 initialFog,
                 newBins,
                 newRays,
