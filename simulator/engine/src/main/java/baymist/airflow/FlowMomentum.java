@@ -15,6 +15,7 @@ final class FlowMomentum {
     private final double[] flux;
     private final double[] ventSpeed;
     private final double[] wallSpeed;
+    private final double[] wallConductance;
     private final double[] viscosity;
     private final double[] advective;
     private final double[] viscous;
@@ -33,14 +34,15 @@ final class FlowMomentum {
         advective = new double[grid.faces];
         viscous = new double[grid.faces];
         wallSpeed = new double[links.wallFace.length];
+        wallConductance = new double[wallSpeed.length];
         for (int w = 0; w < wallSpeed.length; w++) {
             int[] place = {links.wallCell[w], links.wallSide[w]};
             wallSpeed[w] = settings.wallSpeed().applyAsDouble(place, (int) grid.axis[links.wallFace[w]]);
         }
     }
 
-    /** Takes over vent fluxes and eddy viscosity, which hold for both stages of a step. */
-    void prepare(double[] ventFluxM3PerS, double[] eddyViscosityM2PerS) {
+    /** Takes over vent fluxes, eddy viscosity and the friction law at speeds {@code u}, which hold for both stages of a step. */
+    void prepare(double[] u, double[] ventFluxM3PerS, double[] eddyViscosityM2PerS) {
         for (int v = 0; v < grid.vents; v++) {
             double along = grid.ventSign[v] * ventFluxM3PerS[v];
             flux[grid.faces + v] = along;
@@ -49,6 +51,9 @@ final class FlowMomentum {
         for (int f = 0; f < grid.faces; f++) {
             viscosity[f] = settings.kinematicViscosityM2PerS()
                     + 0.5 * (eddyViscosityM2PerS[grid.low[f]] + eddyViscosityM2PerS[grid.high[f]]);
+        }
+        if (settings.walls() == FlowSettings.Walls.NO_SLIP) {
+            grip(u);
         }
     }
 
@@ -131,28 +136,25 @@ final class FlowMomentum {
         rate[face] -= out * value + exchange * mine;
     }
 
-    private void rub(double[] u, double[] rate) {
+    private void grip(double[] u) {
         double nu = settings.kinematicViscosityM2PerS();
         for (int w = 0; w < wallSpeed.length; w++) {
-            int f = links.wallFace[w];
-            double slide = u[f] - wallSpeed[w];
-            if (Double.isNaN(slide)) {
-                continue;
-            }
-            double conductance = nu * links.wallReachM[w] * drag.factor(Math.abs(slide) * links.wallDistanceM[w] / nu);
-            rate[f] -= conductance * slide;
-            viscous[f] += conductance;
+            double slide = u[links.wallFace[w]] - wallSpeed[w];
+            wallConductance[w] = Double.isNaN(slide)
+                    ? 0
+                    : nu * links.wallReachM[w] * drag.factor(Math.abs(slide) * links.wallDistanceM[w] / nu);
         }
     }
 
-    /** Largest rate at which a face's air leaves it, 1/s, as of the last {@link #rates}. */
-    double advectiveRate() {
-        return largest(advective);
-    }
-
-    /** Largest rate of viscous exchange of a face, 1/s. */
-    double viscousRate() {
-        return largest(viscous);
+    private void rub(double[] u, double[] rate) {
+        for (int w = 0; w < wallSpeed.length; w++) {
+            double conductance = wallConductance[w];
+            if (conductance > 0) {
+                int f = links.wallFace[w];
+                rate[f] -= conductance * (u[f] - wallSpeed[w]);
+                viscous[f] += conductance;
+            }
+        }
     }
 
     /** Largest sum of both, 1/s: limits the step. */
@@ -160,14 +162,6 @@ final class FlowMomentum {
         double most = 0;
         for (int f = 0; f < volume.length; f++) {
             most = Math.max(most, (advective[f] + viscous[f]) / volume[f]);
-        }
-        return most;
-    }
-
-    private double largest(double[] exchange) {
-        double most = 0;
-        for (int f = 0; f < volume.length; f++) {
-            most = Math.max(most, exchange[f] / volume[f]);
         }
         return most;
     }

@@ -182,7 +182,7 @@ final class FlowSolver {
 
     private void prepare(FlowDrive drive) {
         double[] eddies = settings.turbulence() ? turbulence.eddyViscosityM2PerS() : noEddies;
-        momentum.prepare(drive.ventFluxM3PerS(), eddies);
+        momentum.prepare(u, drive.ventFluxM3PerS(), eddies);
     }
 
     private double step(FlowDrive drive, double mostS) {

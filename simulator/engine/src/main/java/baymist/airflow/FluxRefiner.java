@@ -10,14 +10,19 @@ import java.util.Map;
 
 /**
  * Fluxes on the fog's faces from fluxes on the air's faces. A face of the air shares its flux over the fog's faces in it by
- * open area; inside a block the flux is the irrotational one that gives every fog cell its wanted outflow, solved exactly block by
+ * open area, less into slivers of cells, which a sheet's friction keeps slow and which would ask for needlessly short steps; inside a block the flux is the irrotational one that gives every fog cell its wanted outflow, solved exactly block by
  * block. What the air's own field leaves of a cell's balance is spread evenly over the block, so the fog sees that residual and no
  * other. Immutable.
  */
 final class FluxRefiner {
     private final VoxelGrid grid;
     private final FlowGrid air;
-    private final double[] openFraction;
+    /** Open area of each fog face, less where it leads into a sliver of a cell, m², [fog faces]. */
+    private final double[] wayM2;
+
+    /** The same summed over the fog's faces in each face of the air, m², [air faces]. */
+    private final double[] airWayM2;
+
     private final int[] start;
     private final int[] member;
     private final int[] placeOf;
@@ -28,8 +33,19 @@ final class FluxRefiner {
     FluxRefiner(VoxelGrid grid, FlowGrid air, double[] openFraction) {
         this.grid = grid;
         this.air = air;
-        this.openFraction = openFraction.clone();
         int n = grid.cellCount();
+        wayM2 = new double[grid.faces().count()];
+        airWayM2 = new double[air.faces];
+        double whole = grid.sizeM().x() * grid.sizeM().y() * grid.sizeM().z();
+        for (int f = 0; f < wayM2.length; f++) {
+            double least = Math.min(
+                    grid.volumeM3(grid.faces().low()[f]),
+                    grid.volumeM3(grid.faces().high()[f]));
+            wayM2[f] = Components.openAreaM2(grid.faces(), f, openFraction) * Math.min(1, least / whole);
+            if (air.faceOf[f] >= 0) {
+                airWayM2[air.faceOf[f]] += wayM2[f];
+            }
+        }
         start = new int[air.cells + 1];
         for (int c = 0; c < n; c++) {
             start[air.cellOf[c] + 1]++;
@@ -72,14 +88,11 @@ final class FluxRefiner {
 
     private boolean isInner(int f) {
         FaceSet faces = grid.faces();
-        return air.cellOf[faces.low()[f]] == air.cellOf[faces.high()[f]]
-                && Components.openAreaM2(faces, f, openFraction) > 0;
+        return air.cellOf[faces.low()[f]] == air.cellOf[faces.high()[f]] && wayM2[f] > 0;
     }
 
     private double conductance(int face) {
-        int a = grid.faces().axis()[face];
-        return Components.openAreaM2(grid.faces(), face, openFraction)
-                / grid.sizeM().get(a);
+        return wayM2[face] / grid.sizeM().get(grid.faces().axis()[face]);
     }
 
     /** Cholesky factors; blocks that look alike share one. */
@@ -140,7 +153,7 @@ final class FluxRefiner {
         for (int f = 0; f < flux.length; f++) {
             int at = air.faceOf[f];
             if (at >= 0) {
-                flux[f] = airFlux[at] * Components.openAreaM2(faces, f, openFraction) / air.areaM2[at];
+                flux[f] = airFlux[at] * wayM2[f] / airWayM2[at];
                 need[faces.low()[f]] -= flux[f];
                 need[faces.high()[f]] += flux[f];
             }
