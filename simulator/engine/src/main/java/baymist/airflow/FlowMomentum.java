@@ -59,15 +59,17 @@ final class FlowMomentum {
 
     /**
      * Fills {@code rate} (m/s²) for speeds {@code u} (m/s) and notes how fast each face's air is exchanged.
-     *
-     * @param push force over density, m⁴/s², [faces]
      */
-    void rates(double[] u, double[] push, double[] rate) {
+    void rates(double[] u, FlowDrive drive, double[] rate) {
         for (int f = 0; f < grid.faces; f++) {
             flux[f] = u[f] * grid.areaM2[f];
         }
-        System.arraycopy(push, 0, rate, 0, rate.length);
-        Arrays.fill(advective, 0);
+        double[] push = drive.pushM4PerS2();
+        double[] mixed = drive.mixedM3PerS();
+        for (int f = 0; f < rate.length; f++) {
+            rate[f] = push[f] - mixed[f] * u[f];
+            advective[f] = mixed[f];
+        }
         Arrays.fill(viscous, 0);
         boolean slip = settings.walls() == FlowSettings.Walls.SLIP;
         for (int l = 0; l < links.count; l++) {

@@ -164,7 +164,7 @@ final class FlowSolver {
      */
     private void balancePressure(FlowDrive drive) {
         prepare(drive);
-        momentum.rates(u, drive.pushM4PerS2(), first);
+        momentum.rates(u, drive, first);
         addPressure(first);
         Arrays.fill(left, 0);
         double scale = 0;
@@ -187,13 +187,13 @@ final class FlowSolver {
 
     private double step(FlowDrive drive, double mostS) {
         prepare(drive);
-        momentum.rates(u, drive.pushM4PerS2(), first);
+        momentum.rates(u, drive, first);
         addPressure(first);
         double dt = choose(mostS);
         for (int f = 0; f < u.length; f++) {
             trial[f] = slowed(u[f] + dt * first[f], f, dt);
         }
-        momentum.rates(trial, drive.pushM4PerS2(), second);
+        momentum.rates(trial, drive, second);
         addPressure(second);
         for (int f = 0; f < u.length; f++) {
             u[f] = slowed(u[f] + 0.5 * dt * (first[f] + second[f]), f, dt);
@@ -225,7 +225,7 @@ final class FlowSolver {
             for (int f = 0; f < u.length; f++) {
                 flux[f] = u[f] * grid.areaM2[f];
             }
-            rate = Math.max(rate, 1.4 * turbulence.rate(flux));
+            rate = Math.max(rate, turbulence.rate(flux));
         }
         double push = 0;
         for (int f = 0; f < u.length; f++) {

@@ -15,8 +15,8 @@ final class FlowTurbulence {
     /** Bay scale over hydraulic diameter, as in {@link BulkTurbulence} (ASSUMED there). */
     private static final double LENGTH_SHARE = 0.07;
 
-    /** Cells emptier than this share of a block are treated as this full: k is no budget, and steps stay long (ASSUMED). */
-    private static final double LEAST_SHARE = 0.5;
+    /** Cells emptier than this share of a block count as this full: k is no budget, and steps stay long (ASSUMED). */
+    private static final double LEAST_SHARE = 1;
 
     private final FlowGrid grid;
     private final CellScalar carrier;

@@ -135,17 +135,22 @@ public final class ResolvedAir {
     private FlowDrive drive(@Nullable SprayHits hits, double[] fog, double[] outflow, double[] vents) {
         FlowGrid air = solver.grid();
         double[] push = new double[air.faces];
+        double[] mixed = new double[air.faces];
         double[] power = new double[air.cells];
         if (hits != null) {
-            pushJets(hits, push, power);
+            pushJets(hits, push, mixed, power);
         }
         if (fog.length > 0) {
             pullFog(fog, push);
         }
-        return new FlowDrive(outflow, vents, push, power);
+        return new FlowDrive(outflow, vents, push, mixed, power);
     }
 
-    private void pushJets(SprayHits hits, double[] push, double[] power) {
+    /**
+     * Jets arrive at the cap: mass flow {@code J/cap} at that speed takes the place of the air that is there, which gains
+     * {@code J (1 - u/cap)}. So the grid is never driven beyond the cap, however narrow the space.
+     */
+    private void pushJets(SprayHits hits, double[] push, double[] mixed, double[] power) {
         FlowGrid air = solver.grid();
         double density = plan.settings().air().densityKgPerM3();
         double[][] force = {hits.pushX(), hits.pushY(), hits.pushZ()};
@@ -153,8 +158,10 @@ public final class ResolvedAir {
         for (int i = 0; i < hits.pushCell().length; i++) {
             int c = air.cellOf[hits.pushCell()[i]];
             power[c] += hits.pushPowerW()[i] / density;
+            double arriving = hits.pushFlowKgPerS()[i] / density;
             for (int a = 0; a < 3; a++) {
                 lostPushN += Math.abs(share(c, a, force[a][i] / density, push)) * density;
+                share(c, a, arriving, mixed);
             }
         }
     }

@@ -82,6 +82,7 @@ final class JetHandover {
 
     private void push(int cell, double momentumN, Vec3 way) {
         double power = TURBULENT_SHARE * momentumN * SprayCaster.CAP_M_PER_S;
-        tally.push(cell, momentumN * way.x(), momentumN * way.y(), momentumN * way.z(), power);
+        double kgPerS = momentumN / SprayCaster.CAP_M_PER_S;
+        tally.push(cell, momentumN * way.x(), momentumN * way.y(), momentumN * way.z(), kgPerS, power);
     }
 }

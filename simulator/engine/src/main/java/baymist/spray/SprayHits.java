@@ -24,6 +24,7 @@ package baymist.spray;
  * @param sprayedKgPerS liquid leaving the tip, kg/s
  * @param pushCell cells to which the jets hand their momentum where they have slowed to the cap, [pushes]
  * @param pushX,pushY,pushZ force on the air of that cell, N, [pushes]
+ * @param pushFlowKgPerS mass flow that arrives with that momentum, kg/s, [pushes]
  * @param pushPowerW turbulent power handed over there, W, [pushes]
  */
 public record SprayHits(
@@ -51,6 +52,7 @@ public record SprayHits(
         double[] pushX,
         double[] pushY,
         double[] pushZ,
+        double[] pushFlowKgPerS,
         double[] pushPowerW) {
     /** Without hand-over of momentum: what projected air needs. */
     public SprayHits(
@@ -99,11 +101,12 @@ public record SprayHits(
                 new double[0],
                 new double[0],
                 new double[0],
+                new double[0],
                 new double[0]);
     }
 
     /** The same jets handing their momentum over in these cells. */
-    public SprayHits withPush(int[] cell, double[] x, double[] y, double[] z, double[] powerW) {
+    public SprayHits withPush(int[] cell, double[] x, double[] y, double[] z, double[] flowKgPerS, double[] powerW) {
         return new SprayHits(
                 hitSurfel,
                 hitKgPerS,
@@ -129,6 +132,7 @@ public record SprayHits(
                 x,
                 y,
                 z,
+                flowKgPerS,
                 powerW);
     }
 }

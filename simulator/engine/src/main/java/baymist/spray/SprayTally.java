@@ -7,7 +7,7 @@ final class SprayTally {
     private final SparseSum hits = new SparseSum(1);
     private final SparseSum fog;
     private final SparseSum streams = new SparseSum(3);
-    private final SparseSum pushes = new SparseSum(4);
+    private final SparseSum pushes = new SparseSum(5);
     private final SparseSum scours;
     private double escapedKgPerS;
     private double beyondKgPerS;
@@ -56,12 +56,13 @@ final class SprayTally {
         streams.add(at + 2, z);
     }
 
-    void push(int cell, double x, double y, double z, double powerW) {
+    void push(int cell, double x, double y, double z, double kgPerS, double powerW) {
         int at = pushes.slot(cell);
         pushes.add(at, x);
         pushes.add(at + 1, y);
         pushes.add(at + 2, z);
-        pushes.add(at + 3, powerW);
+        pushes.add(at + 3, kgPerS);
+        pushes.add(at + 4, powerW);
     }
 
     void scour(int cell, int surfel, double m3PerS, double[] efficiency) {
@@ -111,7 +112,8 @@ final class SprayTally {
                 pushes.column(0),
                 pushes.column(1),
                 pushes.column(2),
-                pushes.column(3));
+                pushes.column(3),
+                pushes.column(4));
     }
 
     private int strongestBay() {

@@ -105,7 +105,12 @@ class FluxRefinerTest {
         int cell = 3 + 15 * (4 + 9 * 3);
         SprayHits hits = GridFixtures.supply(0.5e-3, cell)
                 .withPush(
-                        new int[] {cell}, new double[] {0.02}, new double[] {0}, new double[] {0}, new double[] {0.01});
+                        new int[] {cell},
+                        new double[] {0.02},
+                        new double[] {0},
+                        new double[] {0},
+                        new double[] {0.02 / 5},
+                        new double[] {0.01});
         AirSettings settings = new AirSettings(
                 baymist.scene.AirSpec.DEFAULT,
                 baymist.units.Air.STANDARD,
@@ -126,6 +131,7 @@ class FluxRefinerTest {
             double energy = air.energyM5PerS2();
             // Power in: force times speed; the jet's own speed scale is sqrt(J/(rho A)).
             assertTrue(energy > 1e-5, "energy " + energy);
+            assertTrue(air.fastestMPerS() < 5, "fastest " + air.fastestMPerS());
             assertTrue(spraying.residual() < 1e-7, "residual " + spraying.residual());
             assertEquals(0, GridFixtures.worstDivergence(grid, spraying), 1e-9);
             assertEquals(plan.pressure(0).ventOutflowM3PerS(), spraying.ventFluxM3PerS()[0], 1e-15);
