@@ -49,7 +49,7 @@ public final class Stations {
         }
         refuseInfeasible(scene, perPass);
         List<Station> stations = new ArrayList<>();
-        List<Finding> findings = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>(OutsideCheck.findings(scene, perPass));
         double[] on = new double[perPass.size()];
         double[] off = new double[perPass.size()];
         double time = 0;

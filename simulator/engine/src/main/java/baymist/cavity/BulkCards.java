@@ -52,7 +52,7 @@ final class BulkCards {
             fixedFields(line, large);
         }
         if (fields.size() > MOST_FIELDS) {
-            // loads and sets may be long; nothing that we read is
+            // loads and sets may be long; of what we read only a laminate is, up to a thousand plies
             fields.subList(8, fields.size()).clear();
         }
     }

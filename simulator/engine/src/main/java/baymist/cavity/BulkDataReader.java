@@ -1,5 +1,6 @@
 package baymist.cavity;
 
+import baymist.geom.Vec3;
 import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
 import java.io.IOException;
@@ -23,15 +24,26 @@ import java.util.regex.Pattern;
  */
 final class BulkDataReader {
     private static final Pattern FEMAP_NAME = Pattern.compile("\\$\\s*Femap Property\\s+([0-9]{1,9})\\s*:\\s*(.+)");
+    private static final Pattern REGION_NAME =
+            Pattern.compile("\\$\\s*Elements and Element Properties for region\\s*:\\s*(.+)");
+    /** Stands above the elements of a property. */
+    private static final Pattern FAMILY_NAME = Pattern.compile("\\$\\s*Shell element data for family\\s+(\\S.*)");
+
+    private static final Pattern LISTED_NAME =
+            Pattern.compile("\\$ANSA_NAME_COMMENT;([0-9]{1,9});P[A-Z0-9]*;([^;]+);.*");
     private static final Pattern QUOTED_NAME = Pattern.compile("\\$HMNAME\\s+PROP\\s+([0-9]{1,9})\\s*\"([^\"]+)\".*");
     /** A comment right above a PSHELL that reads like a name. */
     private static final Pattern PLAIN_NAME = Pattern.compile("\\$+\\s*(\\p{L}[\\p{L}\\p{N} _./()-]{0,59})");
 
-    private static final Map<String, Integer> CORNERS =
-            Map.of("CQUAD4", 4, "CQUADR", 4, "CQUAD8", 4, "CTRIA3", 3, "CTRIAR", 3, "CTRIA6", 3);
-    private static final Set<String> OTHER_ELEMENTS = Set.of(
-            "CBAR", "CBEAM", "CROD", "CONROD", "CHEXA", "CPENTA", "CTETRA", "CSHEAR", "RBE2", "RBE3", "CBUSH", "CELAS1",
-            "CELAS2", "CONM2");
+    /** The first so many grids are corners. A shear panel is a sheet, too. */
+    private static final Map<String, Integer> CORNERS = Map.of(
+            "CQUAD4", 4, "CQUADR", 4, "CQUAD8", 4, "CQUAD", 4, "CSHEAR", 4, "CTRIA3", 3, "CTRIAR", 3, "CTRIA6", 3);
+    /** Entries that begin with C and are no elements. */
+    private static final Pattern NO_ELEMENT = Pattern.compile(
+            "CORD[0-9A-Z]*|CEND|CSET1?|CAERO[0-9]|CSUPER|CSUPEXT|CMETHOD|CREEP|CLOAD|CYAX|CYJOIN|CYSYM|CYSUP|CAMPBLL|COMPUDS");
+
+    private static final Set<String> OTHER_ELEMENTS =
+            Set.of("RBE1", "RBE2", "RBE3", "RBAR", "RBAR1", "RROD", "RSPLINE", "RTRPLT", "PLOTEL");
 
     /** An element: property, corner grid numbers, name with number and place for messages. */
     private record Shell(int property, int[] grids, String what, SourcePlace place) {}
@@ -43,6 +55,8 @@ final class BulkDataReader {
     private final Map<String, Integer> skipped = new TreeMap<>();
     private String lastComment = "";
     private String commentAbove = "";
+    private String familyBelow = "";
+    private String familyName = "";
 
     private BulkDataReader() {}
 
@@ -92,6 +106,8 @@ final class BulkDataReader {
             if (!data.startsWith(" ") && !data.startsWith("+") && !data.startsWith("*") && !data.startsWith(",")) {
                 cards.finish();
                 commentAbove = lastComment;
+                familyName = familyBelow.isEmpty() ? familyName : familyBelow;
+                familyBelow = "";
                 lastComment = "";
             }
             cards.line(data, lines.place());
@@ -106,6 +122,21 @@ final class BulkDataReader {
             names.put(Integer.valueOf(femap.group(1)), femap.group(2).strip());
         } else if (quoted.matches()) {
             names.put(Integer.valueOf(quoted.group(1)), quoted.group(2).strip());
+        }
+        Matcher listed = LISTED_NAME.matcher(line.strip());
+        if (listed.matches()) {
+            names.put(Integer.valueOf(listed.group(1)), listed.group(2).strip());
+            return;
+        }
+        Matcher family = FAMILY_NAME.matcher(line.strip());
+        if (family.matches()) {
+            familyBelow = family.group(1).strip();
+            return;
+        }
+        Matcher region = REGION_NAME.matcher(line.strip());
+        if (region.matches()) {
+            lastComment = region.group(1).strip();
+            return;
         }
         Matcher plain = PLAIN_NAME.matcher(line.strip());
         lastComment = plain.matches() && !femap.matches() && !quoted.matches()
@@ -134,19 +165,41 @@ final class BulkDataReader {
                     card.place(),
                     "GRDSET puts all grids into coordinate system " + card.text(2) + "; only the basic"
                             + " system (blank or 0) can be read");
-        } else if (name.equals("PSHELL")) {
-            int property = card.id(1);
-            if (!card.isBlank(3)) {
-                gauges.put(property, card.real(3));
-            }
-            if (!commentAbove.isEmpty()) {
-                names.putIfAbsent(property, commentAbove);
-            }
+        } else if (name.equals("PSHELL") || name.equals("PSHEAR")) {
+            property(card, card.isBlank(3) ? Double.NaN : card.real(3));
+        } else if (name.equals("PCOMP")) {
+            property(card, plies(card));
         } else if (name.startsWith("INCLUDE")) {
             throw new SceneException("MSH-012", card.place(), "INCLUDE is not followed; join the files into one");
-        } else if (OTHER_ELEMENTS.contains(name)) {
+        } else if (OTHER_ELEMENTS.contains(name)
+                || (name.matches("C[A-Z][A-Z0-9]{1,6}")
+                        && !NO_ELEMENT.matcher(name).matches())) {
             skipped.merge(name, 1, Integer::sum);
         }
+    }
+
+    private void property(BulkCard card, double gauge) {
+        int property = card.id(1);
+        if (!Double.isNaN(gauge)) {
+            gauges.put(property, gauge);
+        }
+        if (!commentAbove.isEmpty()) {
+            names.putIfAbsent(property, commentAbove);
+        }
+    }
+
+    /** Thickness of a laminate: the sum over its plies, each four fields from the ninth on; twice that if symmetric. */
+    private static double plies(BulkCard card) {
+        double sum = 0;
+        double last = 0;
+        for (int at = 9; at <= card.fields().size(); at += 4) {
+            if (!card.isBlank(at) || !card.isBlank(at + 1)) {
+                // a blank thickness is that of the ply before
+                last = card.isBlank(at + 1) ? last : card.real(at + 1);
+                sum += last;
+            }
+        }
+        return card.text(8).equalsIgnoreCase("SYM") ? 2 * sum : sum;
     }
 
     private void grid(BulkCard card) {
@@ -169,6 +222,10 @@ final class BulkDataReader {
     private void shell(BulkCard card, int corners) {
         int element = card.id(1);
         int property = card.isBlank(2) ? element : card.id(2);
+        if (!familyName.isEmpty()) {
+            names.putIfAbsent(property, familyName);
+            familyName = "";
+        }
         int[] corner = new int[corners];
         for (int k = 0; k < corners; k++) {
             corner[k] = card.id(3 + k);
@@ -204,21 +261,20 @@ final class BulkDataReader {
         return mesh;
     }
 
-    /** Quadrilaterals are split along their shorter diagonal. */
+    /** Quadrilaterals are split along their shorter diagonal, concave ones along the one inside. */
     private static void add(RawMesh mesh, int part, double[][] p, SourcePlace place) {
-        if (p.length == 3) {
-            mesh.add(part, nine(p[0], p[1], p[2]), place);
-        } else if (distance(p[0], p[2]) <= distance(p[1], p[3])) {
-            mesh.add(part, nine(p[0], p[1], p[2]), place);
-            mesh.add(part, nine(p[0], p[2], p[3]), place);
-        } else {
-            mesh.add(part, nine(p[0], p[1], p[3]), place);
-            mesh.add(part, nine(p[1], p[2], p[3]), place);
+        List<Vec3> corners = new ArrayList<>();
+        for (double[] at : p) {
+            corners.add(new Vec3(at[0], at[1], at[2]));
         }
-    }
-
-    private static double distance(double[] a, double[] b) {
-        return Math.hypot(Math.hypot(a[0] - b[0], a[1] - b[1]), a[2] - b[2]);
+        List<int[]> split = PolygonSplitter.split(corners).triangles();
+        for (int[] t : split) {
+            mesh.add(part, nine(p[t[0]], p[t[1]], p[t[2]]), place);
+        }
+        if (split.isEmpty()) {
+            // without area: kept, so that it is counted
+            mesh.add(part, nine(p[0], p[1], p[0]), place);
+        }
     }
 
     private static double[] nine(double[] a, double[] b, double[] c) {

@@ -27,6 +27,7 @@ public final class Cavity {
     private final int[] openingOfClosure;
     private final @Nullable Vec3 inside;
     private final List<String> remarks;
+    private final @Nullable MeshImport imported;
     /** Gap opening that a virtual cap of {@code sheets} belongs to, -1 for real sheet, [sheets]. */
     private final int[] gapOfSheet;
 
@@ -48,7 +49,37 @@ public final class Cavity {
             int[] openingOfClosure,
             @Nullable Vec3 inside,
             List<String> remarks) {
+        this(
+                name,
+                parts,
+                openings,
+                sheets,
+                partOfSheet,
+                cutSheets,
+                partOfCut,
+                closures,
+                openingOfClosure,
+                inside,
+                remarks,
+                null);
+    }
+
+    /** @param imported what was found on the way in if the sheets come from a mesh file, else null */
+    Cavity(
+            String name,
+            List<Part> parts,
+            List<Opening> openings,
+            TriangleMesh sheets,
+            int[] partOfSheet,
+            TriangleMesh cutSheets,
+            int[] partOfCut,
+            TriangleMesh closures,
+            int[] openingOfClosure,
+            @Nullable Vec3 inside,
+            List<String> remarks,
+            @Nullable MeshImport imported) {
         this.name = name;
+        this.imported = imported;
         this.parts = List.copyOf(parts);
         this.openings = List.copyOf(openings);
         this.sheets = sheets;
@@ -135,6 +166,16 @@ public final class Cavity {
 
     public List<String> remarks() {
         return remarks;
+    }
+
+    /** What was found while a mesh file was brought in; null for other families. */
+    public @Nullable MeshImport imported() {
+        return imported;
+    }
+
+    /** Index of the part with this name, also as a mesh file may write it ("SKIN_A" for "skin a"), or -1. */
+    public int partIndex(String partName) {
+        return Names.find(partName, parts.stream().map(Part::name).toList());
     }
 
     /** Index of the opening with this name, or -1. */

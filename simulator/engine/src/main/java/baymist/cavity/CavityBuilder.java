@@ -7,10 +7,12 @@ import baymist.scene.CavitySpec;
 import baymist.scene.EntrySpec;
 import baymist.scene.OpeningSpec;
 import baymist.scene.PhaseStates;
+import baymist.scene.ProtectedItem;
 import baymist.scene.Scene;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** Builds the sheet-metal body of a job: sheets, openings, cut sheets. See the package description. */
 public final class CavityBuilder {
@@ -28,13 +30,14 @@ public final class CavityBuilder {
                 scene.cuts(),
                 scene.states(),
                 scene.entries(),
-                new SourcePlace(scene.file(), 0, "states"));
+                new SourcePlace(scene.file(), 0, "states"),
+                scene.protectedItems());
     }
 
     /** As {@link #build(Scene)} from the parts of a scene that matter here. */
     public static Cavity build(
             CavitySpec spec, List<OpeningSpec> cuts, Map<String, PhaseStates> states, List<EntrySpec> entries) {
-        return build(spec, cuts, states, entries, spec.place());
+        return build(spec, cuts, states, entries, spec.place(), List.of());
     }
 
     private static Cavity build(
@@ -42,8 +45,13 @@ public final class CavityBuilder {
             List<OpeningSpec> cuts,
             Map<String, PhaseStates> states,
             List<EntrySpec> entries,
-            SourcePlace statesPlace) {
+            SourcePlace statesPlace,
+            List<ProtectedItem> items) {
+        if (spec instanceof CavitySpec.Bodies bodies) {
+            return new BodiesBuilder(bodies, items).build(cuts, states, entries, statesPlace);
+        }
         SheetModel model = sheets(spec);
+        ItemSheets.add(model, items, inside(spec));
         TriangleMesh open = model.mesh();
         int[] partOfOpen = model.partOfTriangle();
         capGaps(model);
@@ -52,6 +60,19 @@ public final class CavityBuilder {
 
         OpeningPlan plan = new OpeningPlan(spec, model, open, partOfOpen, whole);
         List<OpeningPlan.Planned> planned = plan.place(cuts, states, entries, statesPlace);
+        return cut(spec, model, open, partOfOpen, whole, partOfWhole, plan, planned);
+    }
+
+    /** Cuts the openings out and hands everything over. */
+    static Cavity cut(
+            CavitySpec spec,
+            SheetModel model,
+            TriangleMesh open,
+            int[] partOfOpen,
+            TriangleMesh whole,
+            int[] partOfWhole,
+            OpeningPlan plan,
+            List<OpeningPlan.Planned> planned) {
         SheetCutter cutter = new SheetCutter(open, partOfOpen);
         plan.cut(planned, cutter);
         List<Opening> openings =
@@ -67,11 +88,22 @@ public final class CavityBuilder {
                 cutter.partOfCut(),
                 cutter.closures(),
                 cutter.openingOfClosure(),
-                spec instanceof CavitySpec.Mesh mesh ? mesh.inside() : null,
-                model.remarks);
+                inside(spec),
+                model.remarks,
+                model.imported);
     }
 
-    private static SheetModel sheets(CavitySpec spec) {
+    private static @Nullable Vec3 inside(CavitySpec spec) {
+        if (spec instanceof CavitySpec.Mesh mesh) {
+            return mesh.inside();
+        }
+        if (spec instanceof CavitySpec.Plates plates) {
+            return plates.inside();
+        }
+        return spec instanceof CavitySpec.Bodies bodies ? bodies.inside() : null;
+    }
+
+    static SheetModel sheets(CavitySpec spec) {
         if (spec instanceof CavitySpec.Shell shell) {
             return ShellFamily.build(shell);
         }
@@ -96,10 +128,19 @@ public final class CavityBuilder {
         if (spec instanceof CavitySpec.Mesh mesh) {
             return MeshFamily.build(mesh);
         }
+        if (spec instanceof CavitySpec.Door door) {
+            return DoorFamily.build(door);
+        }
+        if (spec instanceof CavitySpec.StiffenedVoid space) {
+            return VoidFamily.build(space);
+        }
+        if (spec instanceof CavitySpec.Plates plates) {
+            return PlatesFamily.build(plates);
+        }
         throw new IllegalArgumentException("no builder for " + spec.getClass());
     }
 
-    private static void capGaps(SheetModel model) {
+    static void capGaps(SheetModel model) {
         for (SheetModel.Gap gap : model.gaps) {
             for (Vec3[] t : gap.cap()) {
                 model.triangle(-1, t[0], t[1], t[2]);

@@ -3,7 +3,6 @@ package baymist.cavity;
 import baymist.geom.TriangleMesh;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 
 /**
  * Facts about a cavity's sheets, to be shown before anything is computed.
@@ -54,22 +53,16 @@ public record CavityHealth(
 
     private static CavityHealth withEdges(Cavity cavity, List<PartArea> parts) {
         TriangleMesh mesh = cavity.sheets();
-        Map<Long, Integer> uses = MeshFamily.edgeUses(mesh);
+        EdgeTable edges = new EdgeTable(mesh);
         int free = 0;
         int branch = 0;
         double freeM = 0;
-        for (int t = 0; t < mesh.triangleCount(); t++) {
-            for (int k = 0; k < 3; k++) {
-                int a = mesh.corner(t, k);
-                int b = mesh.corner(t, (k + 1) % 3);
-                if (uses.getOrDefault(MeshFamily.edge(a, b), 0) == 1) {
-                    free++;
-                    freeM += mesh.vertex(a).distance(mesh.vertex(b));
-                }
+        for (int e = 0; e < edges.count(); e++) {
+            if (edges.uses(e) == 1) {
+                free++;
+                freeM += mesh.vertex(edges.low(e)).distance(mesh.vertex(edges.high(e)));
             }
-        }
-        for (int number : uses.values()) {
-            branch += number > 2 ? 1 : 0;
+            branch += edges.uses(e) > 2 ? 1 : 0;
         }
         double closures = 0;
         for (int t = 0; t < cavity.closures().triangleCount(); t++) {

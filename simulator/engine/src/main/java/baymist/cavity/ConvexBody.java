@@ -77,6 +77,20 @@ final class ConvexBody {
         return off;
     }
 
+    /** What of a convex polygon lies inside of this body, a convex polygon; empty if it has no area. */
+    List<Vec3> inside(List<Vec3> polygon) {
+        List<Vec3> rest = polygon;
+        for (Plane plane : planes) {
+            double[] d = new double[rest.size()];
+            for (int i = 0; i < d.length; i++) {
+                d[i] = plane.outward.dot(rest.get(i)) - plane.offsetM;
+                d[i] = Math.abs(d[i]) <= ON_PLANE_M ? 0 : d[i];
+            }
+            rest = half(rest, d, -1);
+        }
+        return rest;
+    }
+
     /** Part of a convex polygon on one side of a plane (Sutherland and Hodgman 1974); empty if it has no area. */
     private static List<Vec3> half(List<Vec3> polygon, double[] d, int sign) {
         List<Vec3> kept = new ArrayList<>();

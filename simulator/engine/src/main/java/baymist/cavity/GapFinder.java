@@ -55,7 +55,7 @@ final class GapFinder {
         if (loose > 0) {
             model.remarks.add(String.format(
                     Locale.ROOT,
-                    "%.3f m of free edges end on other sheets or stand free; they bound no opening",
+                    "%.3f m of free edges are rims inside or end on other sheets; they bound no opening",
                     loose));
         }
         List<Loop> loops = new ArrayList<>();
@@ -72,8 +72,8 @@ final class GapFinder {
             } else if (isRimOfFlatSheet(loop)) {
                 model.remarks.add(String.format(
                         Locale.ROOT,
-                        "a flat sheet of %.1f cm² stands free with its whole rim at %s",
-                        1e4 * loop.areaM2(),
+                        "a flat sheet of %s stands free with its whole rim at %s",
+                        area(loop.areaM2()),
                         SpecCheck.at(loop.place().centreM())));
             } else {
                 gap(loop, ++number, box);
@@ -82,12 +82,12 @@ final class GapFinder {
     }
 
     private void collect() {
-        Map<Long, Integer> uses = MeshFamily.edgeUses(mesh);
+        EdgeTable edges = new EdgeTable(mesh);
         for (int t = 0; t < mesh.triangleCount(); t++) {
             for (int k = 0; k < 3; k++) {
                 int a = mesh.corner(t, k);
                 int b = mesh.corner(t, (k + 1) % 3);
-                if (uses.getOrDefault(MeshFamily.edge(a, b), 0) == 1) {
+                if (edges.usesBetween(a, b) == 1) {
                     free.computeIfAbsent(a, v -> new TreeMap<>()).put(b, t);
                     free.computeIfAbsent(b, v -> new TreeMap<>()).put(a, t);
                 }
@@ -280,11 +280,17 @@ final class GapFinder {
         model.gaps.add(new SheetModel.Gap(name, part, place, cap));
         model.remarks.add(String.format(
                 Locale.ROOT,
-                "%s: the mesh is open over %.1f cm², %.3f m across, at %s; it is treated as an opening without a cover",
+                "%s: the mesh is open over %s, %.3f m across, at %s; it is treated as an opening without a cover",
                 name,
-                1e4 * loop.areaM2(),
+                area(loop.areaM2()),
                 2 * place.outline().reachM(),
                 SpecCheck.at(middle)));
+    }
+
+    private static String area(double areaM2) {
+        return areaM2 >= 0.1
+                ? String.format(Locale.ROOT, "%.3f m²", areaM2)
+                : String.format(Locale.ROOT, "%.1f cm²", 1e4 * areaM2);
     }
 
     /** Where a gap is, in words: the side of the mesh that it faces if it lies there, else "within". */

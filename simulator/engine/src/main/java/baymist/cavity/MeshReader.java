@@ -8,7 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 
-/** Reads a mesh file by its kind: STL (ASCII or binary) or shell bulk data. */
+/** Reads a mesh file by its kind: STL (ASCII or binary), OBJ or shell bulk data. */
 final class MeshReader {
     private static final long LARGEST_FILE = 1L << 30;
 
@@ -21,6 +21,10 @@ final class MeshReader {
                 : file.getFileName().toString();
         SourcePlace place = SourcePlace.of(name);
         try {
+            if (Files.isDirectory(file)) {
+                throw new SceneException(
+                        "MSH-001", spec.place(), "'" + file + "' is a folder; the name of a mesh file expected");
+            }
             if (!Files.isRegularFile(file)) {
                 throw new SceneException("MSH-001", spec.place(), "there is no mesh file '" + file + "'");
             }
@@ -50,9 +54,13 @@ final class MeshReader {
         if (name.endsWith(".bdf") || name.endsWith(".dat") || name.endsWith(".nas") || name.endsWith(".blk")) {
             return BulkDataReader.read(file);
         }
+        if (name.endsWith(".obj")) {
+            return ObjReader.read(file);
+        }
         throw new SceneException(
                 "MSH-005",
                 spec.place(),
-                "mesh file '" + file.getFileName() + "' is of no known kind; .stl, .bdf, .dat, .nas or .blk expected");
+                "mesh file '" + file.getFileName()
+                        + "' is of no known kind; .stl, .obj, .bdf, .dat, .nas or .blk expected");
     }
 }

@@ -26,6 +26,12 @@ final class Names {
                 .strip();
     }
 
+    /** Index of a name as given or, failing that, as we would say it; -1 if it is not there. */
+    static int find(String given, List<String> known) {
+        int exact = known.indexOf(given);
+        return exact >= 0 ? exact : known.indexOf(friendly(given));
+    }
+
     /** What a part most likely is, by its name. */
     static PartKind kind(String friendlyName) {
         if (friendlyName.contains("skin")) {

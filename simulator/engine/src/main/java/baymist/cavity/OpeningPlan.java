@@ -46,6 +46,11 @@ final class OpeningPlan {
 
     List<Planned> place(
             List<OpeningSpec> cuts, Map<String, PhaseStates> states, List<EntrySpec> entries, SourcePlace statesPlace) {
+        return settled(located(cuts), states, entries, statesPlace);
+    }
+
+    /** All openings in their places, with the states of the model. */
+    List<Planned> located(List<OpeningSpec> cuts) {
         List<Planned> planned = new ArrayList<>();
         for (SheetModel.Placed p : model.placed) {
             if (OutlineCheck.good(p.name(), p.place().outline(), p.source(), check)) {
@@ -68,6 +73,12 @@ final class OpeningPlan {
                     new Opening(gap.name(), gap.part(), Opening.Kind.GAP, gap.place(), PhaseStates.ALWAYS_OPEN, true);
             planned.add(new Planned(opening, spec.place()));
         }
+        return planned;
+    }
+
+    /** The same openings with the states of the scene; throws what has been found wrong so far. */
+    List<Planned> settled(
+            List<Planned> planned, Map<String, PhaseStates> states, List<EntrySpec> entries, SourcePlace statesPlace) {
         Set<String> names = new HashSet<>();
         for (Planned p : planned) {
             if (!names.add(p.opening().name())) {
@@ -105,12 +116,12 @@ final class OpeningPlan {
         if (spec instanceof CavitySpec.Round s) {
             return s.ports();
         }
-        return ((CavitySpec.Mesh) spec).ports();
+        return spec.ports();
     }
 
     private @Nullable Opening stated(OpeningSpec opening) {
         List<String> partNames = model.parts.stream().map(Part::name).toList();
-        int part = partNames.indexOf(opening.part());
+        int part = Names.find(opening.part(), partNames);
         if (part < 0) {
             String text = "opening '" + opening.name() + "': " + Names.unknown("part", opening.part(), partNames);
             check.error("CAV-021", opening.place(), text);
@@ -136,7 +147,7 @@ final class OpeningPlan {
         }
         if (moved > 1e-3) {
             model.remarks.add("opening '" + opening.name() + "' was moved by " + SpecCheck.mm(moved) + " onto part '"
-                    + opening.part() + "', to " + SpecCheck.at(centre));
+                    + partNames.get(part) + "', to " + SpecCheck.at(centre));
         }
         Vec3 normal = normalAt(part, centre);
         int outside = probe.outsideSide(centre, normal);
@@ -250,6 +261,11 @@ final class OpeningPlan {
                     new Planned(new Opening(o.name(), o.part(), o.kind(), o.place(), state, o.exterior()), p.source()));
         }
         return changed;
+    }
+
+    /** Throws what has been found wrong so far. */
+    void orThrow() {
+        check.orThrow();
     }
 
     /** Cuts all openings (gaps are open already) and reports those that do not fit on their part. */

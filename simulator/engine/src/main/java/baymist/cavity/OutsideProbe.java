@@ -34,6 +34,11 @@ final class OutsideProbe {
         return ahead >= behind ? +1 : -1;
     }
 
+    /** Whether no ray at all gets away from either side. */
+    boolean isShutIn(Vec3 onSheet, Vec3 normal) {
+        return escapes(onSheet.plus(offM, normal)) == 0 && escapes(onSheet.plus(-offM, normal)) == 0;
+    }
+
     private int escapes(Vec3 from) {
         int free = 0;
         for (int i = 0; i < RAYS; i++) {

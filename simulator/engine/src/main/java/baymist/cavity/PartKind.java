@@ -7,5 +7,7 @@ public enum PartKind {
     RIB,
     STRINGER,
     WALL,
-    OTHER
+    OTHER,
+    /** A protected item: no structure to be treated, film on it is dose. */
+    PROTECTED
 }

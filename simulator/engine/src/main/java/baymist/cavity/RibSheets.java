@@ -8,6 +8,7 @@ import baymist.scene.CavitySpec.Rib;
 import baymist.scene.CavitySpec.RibHole;
 import baymist.scene.PhaseStates;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /**
@@ -42,6 +43,30 @@ final class RibSheets {
             throw new IllegalStateException("a section has at least two points a side");
         }
 
+        /** All corners in turn: lower side aft, upper side forward; corners that coincide once. */
+        List<Vec3> loop() {
+            List<Vec3> loop = new ArrayList<>();
+            for (Vec3 p : lower) {
+                add(loop, p);
+            }
+            for (int k = points() - 1; k >= 0; k--) {
+                add(loop, upper.get(k));
+            }
+            return loop;
+        }
+
+        private static void add(List<Vec3> loop, Vec3 p) {
+            boolean closes = !loop.isEmpty() && same(loop.get(0), p);
+            if (!closes && (loop.isEmpty() || !same(loop.get(loop.size() - 1), p))) {
+                loop.add(p);
+            }
+        }
+
+        /** By value, so that 0.0 and -0.0 are one place. */
+        private static boolean same(Vec3 a, Vec3 b) {
+            return a.x() == b.x() && a.y() == b.y() && a.z() == b.z();
+        }
+
         double frontX() {
             return upper.get(0).x();
         }
@@ -62,59 +87,88 @@ final class RibSheets {
         }
     }
 
-    /** All ribs with their holes and, where they stop short, the space behind them. */
-    void ribs(List<Rib> ribs, List<Section> sections) {
-        for (int i = 0; i < ribs.size(); i++) {
-            Section section = sections.get(i);
-            String name = "rib " + (i + 1);
-            int part = model.part(name, PartKind.RIB, gaugeM);
-            for (int k = 0; k + 1 < section.points(); k++) {
-                model.quad(
-                        part,
-                        section.lower().get(k),
-                        section.lower().get(k + 1),
-                        section.upper().get(k + 1),
-                        section.upper().get(k));
-            }
-            // seen from outside the cavity an end rib's openings lead in; all other rib openings lead outboard
-            Vec3 normal = i == ribs.size() - 1 ? Vec3.Y.negate() : Vec3.Y;
-            Rib rib = ribs.get(i);
-            if (rib.shortOfEdgeM() > 0) {
-                shortEnd(part, name, rib, section, normal);
-            }
-            int number = 0;
-            for (RibHole hole : rib.holes()) {
-                number++;
-                String holeName = hole.name() == null ? name + " hole " + number : hole.name();
-                model.placed.add(hole(holeName, part, hole, section, normal));
-            }
-        }
-    }
-
-    private SheetModel.Placed hole(String name, int part, RibHole hole, Section section, Vec3 normal) {
-        double x = section.frontX() + hole.aftM();
-        double middle = 0.5 * (section.heightM(x, section.upper()) + section.heightM(x, section.lower()));
-        Vec3 centre = new Vec3(x, section.yM(), middle + hole.upM());
-        return new SheetModel.Placed(
-                name,
-                part,
-                Opening.Kind.HOLE,
-                PlacedOutline.of(upright(hole.outline(), normal), centre, Vec3.X, normal),
-                hole.states(),
-                place);
+    /** Name of rib i, 0 = root. */
+    static String name(List<Rib> ribs, int i) {
+        String own = ribs.get(i).name();
+        return own == null ? "rib " + (i + 1) : own;
     }
 
     /**
-     * Corners are stated aft and up. Where the normal points outboard the frame's v axis points down, so they are turned over; the
-     * other outlines are their own mirror image.
+     * All ribs with their holes and, where they stop short, the space behind them.
+     *
+     * @return part of each rib
      */
-    private static Outline upright(Outline outline, Vec3 normal) {
+    int[] ribs(List<Rib> ribs, List<Section> sections) {
+        int[] parts = new int[ribs.size()];
+        for (int i = 0; i < ribs.size(); i++) {
+            // seen from outside the cavity an end rib's openings lead in; all other rib openings lead outboard
+            Vec3 normal = i == ribs.size() - 1 ? Vec3.Y.negate() : Vec3.Y;
+            parts[i] = rib(name(ribs, i), ribs.get(i), sections.get(i), normal);
+        }
+        return parts;
+    }
+
+    /**
+     * One rib.
+     *
+     * @param normal of its openings
+     * @return its part
+     */
+    int rib(String name, Rib rib, Section section, Vec3 normal) {
+        int part = model.part(name, PartKind.RIB, gaugeM);
+        if (rib.shortOfEdgeM() > 0) {
+            shortEnd(part, name, rib, section, normal);
+        }
+        List<FlangedWeb.Hole> holes = new ArrayList<>();
+        for (RibHole hole : rib.holes()) {
+            String holeName = hole.name() == null ? name + " hole " + (holes.size() + 1) : hole.name();
+            holes.add(hole(holeName, hole, section, normal));
+        }
+        FlangedWeb web = new FlangedWeb(model, gaugeM, place);
+        if (holes.stream().anyMatch(FlangedWeb.Hole::flanged)) {
+            web.web(part, section.loop(), holes);
+        } else {
+            strips(part, section);
+            web.plain(part, holes);
+        }
+        return part;
+    }
+
+    private void strips(int part, Section section) {
+        for (int k = 0; k + 1 < section.points(); k++) {
+            model.quad(
+                    part,
+                    section.lower().get(k),
+                    section.lower().get(k + 1),
+                    section.upper().get(k + 1),
+                    section.upper().get(k));
+        }
+    }
+
+    private static FlangedWeb.Hole hole(String name, RibHole hole, Section section, Vec3 normal) {
+        double x = section.frontX() + hole.aftM();
+        double middle = 0.5 * (section.heightM(x, section.upper()) + section.heightM(x, section.lower()));
+        Vec3 centre = new Vec3(x, section.yM(), middle + hole.upM());
+        Outline outline = hole.outline();
         if (normal.y() > 0 && outline instanceof Outline.Polygon polygon) {
-            return new Outline.Polygon(polygon.points().stream()
+            // the frame's v axis points down where the normal points outboard; corners are stated upward
+            outline = new Outline.Polygon(polygon.points().stream()
                     .map(p -> new double[] {p[0], -p[1]})
                     .toList());
         }
-        return outline;
+        return new FlangedWeb.Hole(
+                name, PlacedOutline.of(outline, centre, Vec3.X, normal), hole.states(), hole.flange(), Vec3.Y);
+    }
+
+    /** The whole section as an opening: an end that is left open. */
+    void openEnd(String name, int part, Section section, Vec3 normal) {
+        model.placed.add(new SheetModel.Placed(
+                name,
+                part,
+                Opening.Kind.PORT,
+                polygon(section.loop(), Vec3.X, normal),
+                PhaseStates.ALWAYS_OPEN,
+                place));
     }
 
     private void shortEnd(int part, String name, Rib rib, Section section, Vec3 normal) {
@@ -140,6 +194,12 @@ final class RibSheets {
                 polygon(loop, Vec3.X, normal),
                 PhaseStates.ALWAYS_OPEN,
                 place));
+    }
+
+    static List<Vec3> reversed(List<Vec3> points) {
+        List<Vec3> copy = new ArrayList<>(points);
+        Collections.reverse(copy);
+        return copy;
     }
 
     /** Polygon outline through points of one plane, about the mean of its corners. */

@@ -4,6 +4,7 @@ import baymist.geom.PlacedOutline;
 import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -22,8 +23,8 @@ final class SheetCutter {
 
     private final TriangleMesh whole;
     private final int[] partOfWhole;
-    /** What is left of each triangle: convex polygons; null = untouched. [triangleCount] */
-    private final List<List<List<Vec3>>> left = new ArrayList<>();
+    /** What is left of each triangle that a cut came near: convex polygons. */
+    private final Map<Integer, List<List<Vec3>>> left = new HashMap<>();
 
     private final SheetModel closures = new SheetModel();
     /** Closure polygons so far, with the part they came from. */
@@ -36,9 +37,6 @@ final class SheetCutter {
     SheetCutter(TriangleMesh whole, int[] partOfWhole) {
         this.whole = whole;
         this.partOfWhole = partOfWhole;
-        for (int t = 0; t < whole.triangleCount(); t++) {
-            left.add(List.of(List.of(whole.point(t, 0), whole.point(t, 1), whole.point(t, 2))));
-        }
     }
 
     /**
@@ -67,7 +65,7 @@ final class SheetCutter {
                     continue;
                 }
                 List<List<Vec3>> remaining = new ArrayList<>();
-                for (List<Vec3> polygon : left.get(t)) {
+                for (List<Vec3> polygon : left(t)) {
                     List<Vec3> inside = prism.inside(polygon, remaining);
                     if (inside.size() >= 3) {
                         cut.add(new Closure(opening, part, inside));
@@ -76,10 +74,15 @@ final class SheetCutter {
                         projected += Math.abs(areaVector(inside).dot(place.normal()));
                     }
                 }
-                left.set(t, remaining);
+                left.put(t, remaining);
             }
         }
         return new Outcome(projected, area, overlaps);
+    }
+
+    private List<List<Vec3>> left(int t) {
+        List<List<Vec3>> polygons = left.get(t);
+        return polygons != null ? polygons : List.of(List.of(whole.point(t, 0), whole.point(t, 1), whole.point(t, 2)));
     }
 
     private boolean near(int t, PlacedOutline place) {
@@ -119,8 +122,8 @@ final class SheetCutter {
 
     TriangleMesh cutSheets() {
         sheets = new SheetModel();
-        for (int t = 0; t < left.size(); t++) {
-            for (List<Vec3> polygon : left.get(t)) {
+        for (int t = 0; t < whole.triangleCount(); t++) {
+            for (List<Vec3> polygon : left(t)) {
                 fan(sheets, partOfWhole[t], polygon);
             }
         }

@@ -7,9 +7,8 @@ import baymist.problem.SourcePlace;
 import baymist.scene.PhaseStates;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Sheets under construction: vertices welded where their coordinates agree to the bit, triangles with their part, and the
@@ -23,8 +22,7 @@ final class SheetModel {
     /** A place where the sheets leave the cavity open, with the cap triangles that close it. */
     record Gap(String name, int part, PlacedOutline place, List<Vec3[]> cap) {}
 
-    private final Map<Vec3, Integer> vertexNumber = new HashMap<>();
-    private double[] xyz = new double[96];
+    private final VertexTable vertices = new VertexTable();
     private int[] corners = new int[96];
     private int[] partOfTriangle = new int[32];
     private int triangles;
@@ -33,6 +31,9 @@ final class SheetModel {
     final List<Placed> placed = new ArrayList<>();
     final List<Gap> gaps = new ArrayList<>();
     final List<String> remarks = new ArrayList<>();
+    /** Set by meshes only. */
+    @Nullable
+    MeshImport imported;
 
     int part(String name, PartKind kind, double gaugeM) {
         parts.add(new Part(name, kind, gaugeM));
@@ -40,25 +41,11 @@ final class SheetModel {
     }
 
     int vertex(Vec3 p) {
-        // adding zero turns -0.0 into 0.0, so that both are one place
-        Vec3 key = new Vec3(p.x() + 0.0, p.y() + 0.0, p.z() + 0.0);
-        Integer known = vertexNumber.get(key);
-        if (known != null) {
-            return known;
-        }
-        int number = vertexNumber.size();
-        vertexNumber.put(key, number);
-        if (3 * number + 3 > xyz.length) {
-            xyz = Arrays.copyOf(xyz, 2 * xyz.length);
-        }
-        xyz[3 * number] = key.x();
-        xyz[3 * number + 1] = key.y();
-        xyz[3 * number + 2] = key.z();
-        return number;
+        return vertices.number(p.x(), p.y(), p.z());
     }
 
     Vec3 point(int vertex) {
-        return new Vec3(xyz[3 * vertex], xyz[3 * vertex + 1], xyz[3 * vertex + 2]);
+        return new Vec3(vertices.coordinate(vertex, 0), vertices.coordinate(vertex, 1), vertices.coordinate(vertex, 2));
     }
 
     /** Adds a triangle unless two of its corners coincide. */
@@ -100,7 +87,7 @@ final class SheetModel {
     }
 
     TriangleMesh mesh() {
-        return new TriangleMesh(Arrays.copyOf(xyz, 3 * vertexNumber.size()), Arrays.copyOf(corners, 3 * triangles));
+        return new TriangleMesh(vertices.toArray(), Arrays.copyOf(corners, 3 * triangles));
     }
 
     int[] partOfTriangle() {

@@ -3,6 +3,7 @@ package baymist.cavity;
 import baymist.geom.Vec3;
 import baymist.scene.CavitySpec.Block;
 import baymist.scene.CavitySpec.Round;
+import baymist.scene.Turns;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.UnaryOperator;
@@ -125,20 +126,6 @@ final class SolidFamilies {
 
     /** Turns about x, then y, then z, then moves. Whole right angles turn without rounding. */
     static UnaryOperator<Vec3> pose(Vec3 rotationDeg, Vec3 originM) {
-        double[] s = new double[3];
-        double[] c = new double[3];
-        for (int axis = 0; axis < 3; axis++) {
-            double turns = rotationDeg.get(axis) / 90;
-            boolean right = turns == Math.rint(turns);
-            double angle = Math.toRadians(rotationDeg.get(axis));
-            s[axis] = right ? Math.rint(Math.sin(angle)) : Math.sin(angle);
-            c[axis] = right ? Math.rint(Math.cos(angle)) : Math.cos(angle);
-        }
-        return p -> {
-            Vec3 a = new Vec3(p.x(), c[0] * p.y() - s[0] * p.z(), s[0] * p.y() + c[0] * p.z());
-            Vec3 b = new Vec3(c[1] * a.x() + s[1] * a.z(), a.y(), -s[1] * a.x() + c[1] * a.z());
-            Vec3 d = new Vec3(c[2] * b.x() - s[2] * b.y(), s[2] * b.x() + c[2] * b.y(), b.z());
-            return d.plus(originM);
-        };
+        return p -> Turns.turned(p, rotationDeg).plus(originM);
     }
 }

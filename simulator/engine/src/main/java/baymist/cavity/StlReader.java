@@ -39,10 +39,19 @@ final class StlReader {
             return binary(file, count);
         }
         String start = new String(head, 0, got, StandardCharsets.ISO_8859_1).stripLeading();
+        String name = String.valueOf(file.getFileName());
         if (start.toLowerCase(Locale.ROOT).startsWith("solid")) {
+            if (start.indexOf('\0') >= 0) {
+                throw new SceneException(
+                        "MSH-006",
+                        SourcePlace.of(name),
+                        "the file begins with 'solid' as text does but goes on in binary, and its header promises "
+                                + count
+                                + " triangles (" + (HEADER + FACET * count) + " bytes) where the file has " + size
+                                + " bytes; it is cut short or no STL");
+            }
             return text(file);
         }
-        String name = String.valueOf(file.getFileName());
         throw new SceneException(
                 "MSH-006",
                 SourcePlace.of(name),

@@ -18,6 +18,8 @@ import java.util.Set;
  * by the earlier tubes' walls: closed whatever the angles and diameters. The first tube at a node runs past it far enough to
  * take the others on its wall. Cuts stop 1 nm inside the earlier wall, so that the sheets cross instead of just meeting.
  *
+ * <p>A gusset is a plate in the plane of two axes that stands across both bores ({@code left} cuts it like a wall).
+ *
  * <p>A joint hole is a circle in the first wall that the tube's axis meets on its way to the node ({@link JointHoles}).
  */
 final class TubeFrameFamily {
@@ -29,6 +31,9 @@ final class TubeFrameFamily {
     private static final double BEYOND_M = 5e-4;
     /** Branches that lean forward by less than this land on the end of the tube rather than on its wall. */
     private static final double LANDS_ON_END_RAD = Math.PI / 4;
+
+    /** Tubes that meet at less than 3 degrees span no plane for a gusset. */
+    private static final double LEAST_SINE = 0.05;
 
     private final TubeFrameSpec shape;
     private final SpecCheck check;
@@ -62,8 +67,77 @@ final class TubeFrameFamily {
             joint(k, tube.from(), tube.fromHoleM());
             joint(k, tube.to(), tube.toHoleM());
         }
+        for (int g = 0; g < shape.gussets().size(); g++) {
+            gusset(shape.gussets().get(g), g);
+        }
         check.orThrow();
         return model;
+    }
+
+    /** The gusset's plate in either bore, cut to fit the tubes listed before. */
+    private void gusset(TubeFrameSpec.Gusset g, int index) {
+        String name = g.name() == null ? "gusset " + (index + 1) : g.name();
+        if (!fits(g, name)) {
+            return;
+        }
+        int part = model.part(name, PartKind.OTHER, g.gaugeM());
+        Vec3 normal = direction(g.first()).cross(direction(g.second())).unit();
+        for (int tube : new int[] {g.first(), g.second()}) {
+            Tube t = shape.tubes().get(tube);
+            double back = t.to() == g.node() || passes(tube, g.node()) ? -g.reachM() : 0;
+            double forth = t.from() == g.node() || passes(tube, g.node()) ? g.reachM() : 0;
+            Vec3 along = direction(tube);
+            Vec3 across = normal.cross(along).times(t.outerM());
+            Vec3 a = node(g.node()).plus(back, along);
+            Vec3 b = node(g.node()).plus(forth, along);
+            List<Vec3> plate = List.of(a.minus(across), b.minus(across), b.plus(across), a.plus(across));
+            left(tube, prisms.get(tube).body().inside(plate)).forEach(p -> fan(part, p));
+        }
+    }
+
+    private boolean fits(TubeFrameSpec.Gusset g, String name) {
+        boolean good = true;
+        if (model.parts.stream().anyMatch(p -> p.name().equals(name))) {
+            check.error(
+                    "CAV-038",
+                    g.place(),
+                    "a gusset and another part are both called '" + name + "'; names must differ");
+            good = false;
+        }
+        double shortest = Double.POSITIVE_INFINITY;
+        for (int tube : new int[] {g.first(), g.second()}) {
+            Tube t = shape.tubes().get(tube);
+            if (!ends(tube, g.node()) && !passes(tube, g.node())) {
+                check.error(
+                        "CAV-038",
+                        g.place(),
+                        name + " is to be let into " + name(tube) + " at node '"
+                                + shape.nodes().get(g.node()).name() + "', where that tube does not stand");
+                return false;
+            }
+            for (int n : new int[] {t.from(), t.to()}) {
+                double length = node(n).distance(node(g.node()));
+                shortest = n == g.node() ? shortest : Math.min(shortest, length);
+            }
+        }
+        if (!(g.reachM() > 0 && g.reachM() <= 0.8 * shortest)) {
+            check.error(
+                    "CAV-038",
+                    g.place(),
+                    name + " reaches " + SpecCheck.mm(g.reachM()) + " along its tubes; above 0 and at most "
+                            + SpecCheck.mm(0.8 * shortest) + ", so that air passes round its ends, expected");
+            good = false;
+        }
+        double sine = direction(g.first()).cross(direction(g.second())).length();
+        if (!(sine >= LEAST_SINE)) {
+            check.error(
+                    "CAV-038",
+                    g.place(),
+                    name + " joins " + name(g.first()) + " and " + name(g.second())
+                            + ", which run in one line, so they span no plane; two tubes at an angle expected");
+            good = false;
+        }
+        return good;
     }
 
     private String name(int tube) {

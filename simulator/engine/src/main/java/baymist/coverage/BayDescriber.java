@@ -8,6 +8,7 @@ import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -79,11 +80,11 @@ public final class BayDescriber {
     private String between(int bay, int axis) {
         String low = member(bay, axis, false);
         String high = member(bay, axis, true);
+        if (Objects.equals(low, high)) {
+            return "";
+        }
         if (low != null && high != null) {
             return "between " + Places.withArticle(low) + " and " + Places.withArticle(high);
-        }
-        if (low == null && high == null) {
-            return "";
         }
         return low != null ? "beyond " + Places.withArticle(low) : "up to " + Places.withArticle(String.valueOf(high));
     }
@@ -108,7 +109,7 @@ public final class BayDescriber {
         for (int s = 0; s < q.count(); s++) {
             boolean looks = high ? normals[s] < -LOOKS_ALONG : normals[s] > LOOKS_ALONG;
             if (looks
-                    && q.closure()[s] < 0
+                    && q.isStructure(s)
                     && centres[s] >= from - slack
                     && centres[s] <= to + slack
                     && grid.bayOfCell(q.cell()[s]) == bay

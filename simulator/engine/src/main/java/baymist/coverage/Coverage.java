@@ -2,7 +2,7 @@ package baymist.coverage;
 
 import java.util.List;
 
-/** Film turned into verdicts. {@code verdict} has one entry a surfel, null for closures. */
+/** Film turned into verdicts. {@code verdict} has one entry a surfel, null for closures and protected items. */
 public record Coverage(
         Fractions total,
         List<Fractions> byPart,

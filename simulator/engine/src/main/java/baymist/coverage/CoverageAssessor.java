@@ -29,7 +29,8 @@ public final class CoverageAssessor {
     private CoverageAssessor() {}
 
     /**
-     * Assesses a film. Closures (surfels of taped, plugged or closed openings) get no verdict and no share.
+     * Assesses a film. Closures (surfels of taped, plugged or closed openings) and protected items get no verdict and no
+     * share.
      *
      * @param filmM film build on each surfel, m, [surfels], 0 or more
      * @param target thresholds, 0 &lt; haze &le; build &le; excess
@@ -52,7 +53,7 @@ public final class CoverageAssessor {
         List<FractionTally> facings =
                 List.of(new FractionTally(FACING_UP), new FractionTally(FACING_DOWN), new FractionTally(UPRIGHT));
         for (int s = 0; s < surfels.count(); s++) {
-            if (surfels.closure()[s] >= 0) {
+            if (!surfels.isStructure(s)) {
                 continue;
             }
             double area = surfels.areaM2()[s];
@@ -84,7 +85,7 @@ public final class CoverageAssessor {
     private static Verdict[] verdicts(SurfelSet surfels, double[] filmM, TargetSpec target) {
         Verdict[] verdict = new Verdict[surfels.count()];
         for (int s = 0; s < verdict.length; s++) {
-            if (surfels.closure()[s] < 0) {
+            if (surfels.isStructure(s)) {
                 verdict[s] = verdict(filmM[s], target);
             }
         }

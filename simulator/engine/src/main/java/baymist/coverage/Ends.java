@@ -78,7 +78,7 @@ final class Ends {
         boolean edge = kind(part) == PartKind.SKIN && kind(other) == PartKind.SKIN;
         return other != part
                 && !edge
-                && surfels.closure()[n] < 0
+                && surfels.isStructure(n)
                 && surfels.areaM2()[n] > 0
                 && kind(other) != PartKind.STRINGER
                 && (high ? along < -LOOKS_ALONG : along > LOOKS_ALONG);

@@ -54,7 +54,7 @@ final class RegionDescriber {
         for (int s = 0; s < surfels.count(); s++) {
             low = Math.min(low, surfels.centreY()[s]);
             high = Math.max(high, surfels.centreY()[s]);
-            if (surfels.closure()[s] < 0) {
+            if (surfels.isStructure(s)) {
                 shapes[surfels.part()[s]].add(surfels, s);
                 areaOfBay[bay(s)] += surfels.areaM2()[s];
             }
@@ -264,7 +264,7 @@ final class RegionDescriber {
         int axis = shapes[part].axis();
         List<Integer> found = new ArrayList<>();
         for (int s = 0; s < surfels.count(); s++) {
-            boolean same = surfels.part()[s] == part && surfels.closure()[s] < 0 && bays.contains(bay(s));
+            boolean same = surfels.part()[s] == part && surfels.isStructure(s) && bays.contains(bay(s));
             if (same && (up == null || looks(s, axis) == up)) {
                 found.add(s);
             }

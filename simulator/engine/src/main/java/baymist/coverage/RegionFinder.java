@@ -40,7 +40,7 @@ final class RegionFinder {
         double sum = 0;
         int count = 0;
         for (int s = 0; s < surfels.count(); s++) {
-            if (surfels.closure()[s] < 0) {
+            if (surfels.isStructure(s)) {
                 sum += surfels.areaM2()[s];
                 count++;
             }

@@ -11,6 +11,8 @@ import baymist.voxel.SurfelSet;
 public final class FilmState {
     private final SurfelSet surfels;
     private final ProductSpec product;
+    /** Whether what lies on a surfel lies on a mask: closures, and protected items under one, [surfels]. */
+    private final boolean[] masked;
 
     /** Wet mass, kg, [surfels]. */
     final double[] direct;
@@ -28,11 +30,20 @@ public final class FilmState {
     private double addedLostKg;
 
     public FilmState(SurfelSet surfels, ProductSpec product) {
+        this(surfels, product, new boolean[surfels.count()]);
+    }
+
+    /** @param maskedItem surfels of protected items that a mask covers, [surfels] */
+    public FilmState(SurfelSet surfels, ProductSpec product, boolean[] maskedItem) {
         if (!(product.densityKgPerM3() > 0 && product.nonVolatile() >= 0 && product.nonVolatile() <= 1)) {
             throw new IllegalArgumentException("product " + product);
         }
         this.surfels = surfels;
         this.product = product;
+        this.masked = maskedItem.clone();
+        for (int s = 0; s < masked.length; s++) {
+            masked[s] |= surfels.closure()[s] >= 0;
+        }
         this.direct = new double[surfels.count()];
         this.fog = new double[surfels.count()];
         this.fogSeen = new double[surfels.count()];
@@ -113,20 +124,20 @@ public final class FilmState {
         return wetBuildM(surfel) * product.nonVolatile();
     }
 
-    /** Film on the structure, closures left out, kg. */
+    /** Film on the structure and on bare protected items, kg. */
     public double filmKg() {
         return sum(false);
     }
 
-    /** Film on closures: tape, plugs, covers, kg. */
+    /** Film on closures (tape, plugs, covers) and on masks of protected items, kg. */
     public double maskedKg() {
         return sum(true);
     }
 
-    private double sum(boolean closures) {
+    private double sum(boolean onMasks) {
         double sum = 0;
         for (int s = 0; s < direct.length; s++) {
-            if (surfels.closure()[s] >= 0 == closures) {
+            if (masked[s] == onMasks) {
                 sum += massKg(s);
             }
         }

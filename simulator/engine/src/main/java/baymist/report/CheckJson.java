@@ -1,6 +1,7 @@
 package baymist.report;
 
 import baymist.cavity.CavityHealth;
+import baymist.cavity.MeshHealth;
 import baymist.coverage.BayDescriber;
 import baymist.geom.Vec3;
 import baymist.run.CheckResult;
@@ -25,6 +26,10 @@ final class CheckJson {
         root.put("baymist", ResultJson.FORMAT);
         root.set("scene", ResultJson.scene(c.scene()));
         root.set("grid", ResultJson.grid(c.grid(), CheckAreas.resolvedM2(c.grid())));
+        MeshHealth health = MeshHealth.of(c.cavity());
+        if (health != null) {
+            root.set("mesh", MeshReport.json(health));
+        }
         memory(root, c);
         unresolved(root, c);
         leaks(root, c);

@@ -1,6 +1,7 @@
 package baymist.report;
 
 import baymist.access.Insertion;
+import baymist.cavity.MeshHealth;
 import baymist.geom.Vec3;
 import baymist.run.CheckResult;
 import baymist.run.MemoryEstimate;
@@ -25,10 +26,10 @@ public final class CheckReport {
                 "%s",
                 "=".repeat(Math.min(Page.WIDTH, Math.max(1, c.scene().title().length()))));
         page.line(
-                "Cavity \"%s\": %.3f L of air, %s of inside surface, %d parts, %d bays.",
+                "Cavity \"%s\": %s of air, %s of inside surface, %d parts, %d bays.",
                 c.cavity().name(),
-                1e3 * g.totalVolumeM3(),
-                TextReport.area(CheckAreas.resolvedM2(g) + g.unresolvedAreaM2()),
+                TextReport.volume(g.totalVolumeM3()),
+                TextReport.area(CheckAreas.resolvedM2(g) + CheckAreas.unresolvedM2(c.cavity(), g)),
                 c.cavity().parts().size(),
                 g.bays().size());
         MemoryEstimate memory = MemoryEstimate.of(g, c.scene().sizeBins());
@@ -42,6 +43,10 @@ public final class CheckReport {
                 bytes(memory.fogBytes()),
                 c.scene().sizeBins(),
                 bytes(memory.airBytes()));
+        MeshHealth health = MeshHealth.of(c.cavity());
+        if (health != null) {
+            MeshReport.text(page, health);
+        }
         leaks(page, g.leaks());
         UnresolvedText.write(page, c);
         CheckTables.openings(page, c);

@@ -111,9 +111,9 @@ final class CheckTables {
             Bay bay = bays.get(b);
             String lead = String.format(
                     Locale.ROOT,
-                    "%s %10.3f L %12s %9d  ",
+                    "%s %12s %12s %9d  ",
                     Page.cell(bay.name(), 16),
-                    1e3 * bay.volumeM3(),
+                    TextReport.volume(bay.volumeM3()),
                     TextReport.area(bay.areaM2()),
                     bay.cells());
             page.wrapped(lead, where.get(b));

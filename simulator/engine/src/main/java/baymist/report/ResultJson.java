@@ -54,6 +54,7 @@ public final class ResultJson {
         root.set("thresholds", thresholds(r.scene().targets()));
         root.set("coverage", coverage(r.coverage()));
         root.set("unreached", unreached(r.coverage().unreached()));
+        root.set("protected", ItemReport.json(r));
         ObjectNode job = root.putObject("job");
         job.put("product", r.scene().product().name());
         Json.number(job, "productMl", 1e6 * RunFigures.productM3(r));

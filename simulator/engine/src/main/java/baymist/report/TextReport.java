@@ -30,6 +30,7 @@ public final class TextReport {
         headline(page, r);
         coverage(page, r.coverage());
         regions(page, r);
+        ItemReport.text(page, r);
         ledger(page, r);
         findings(page, r.findings());
         page.heading("Cautions");
@@ -208,6 +209,11 @@ public final class TextReport {
     }
 
     /** Areas from 0.1 m² in m², from 1 cm² in cm², smaller ones in mm². */
+    /** Litres up to a cubic metre, m3 from there. */
+    static String volume(double m3) {
+        return m3 < 1 ? String.format(Locale.ROOT, "%.3f L", 1e3 * m3) : String.format(Locale.ROOT, "%.3f m3", m3);
+    }
+
     static String area(double areaM2) {
         if (areaM2 >= 0.1) {
             return String.format(Locale.ROOT, "%.3f m2", areaM2);

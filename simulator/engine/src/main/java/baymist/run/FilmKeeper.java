@@ -1,5 +1,7 @@
 package baymist.run;
 
+import baymist.cavity.Cavity;
+import baymist.coverage.ItemAssessor;
 import baymist.film.FilmRuns;
 import baymist.film.FilmSettings;
 import baymist.film.FilmState;
@@ -19,9 +21,9 @@ final class FilmKeeper {
     private double escapedKg;
     private double beyondFreeJetKg;
 
-    FilmKeeper(VoxelGrid grid, Scene scene) {
+    FilmKeeper(Cavity cavity, VoxelGrid grid, Scene scene) {
         surfels = grid.surfels();
-        state = new FilmState(surfels, scene.product());
+        state = new FilmState(surfels, scene.product(), ItemAssessor.masked(scene, cavity, grid));
         runs = new FilmRuns(grid, scene.product(), scene.gravity().times(scene.gravityMPerS2()), FilmSettings.DEFAULT);
     }
 
@@ -88,7 +90,7 @@ final class FilmKeeper {
         double all = 0;
         double reached = 0;
         for (int s = 0; s < state.count(); s++) {
-            if (surfels.closure()[s] < 0) {
+            if (surfels.isStructure(s)) {
                 all += surfels.areaM2()[s];
                 reached += state.wetBuildM(s) >= hazeM ? surfels.areaM2()[s] : 0;
             }

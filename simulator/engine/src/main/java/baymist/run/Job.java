@@ -40,7 +40,7 @@ final class Job {
         this.grid = grid;
         Vec3 gravity = scene.gravity().times(scene.gravityMPerS2());
         this.fog = new FogStepper(grid, bins, scene.product().densityKgPerM3(), scene.ambient(), gravity, workers);
-        this.film = new FilmKeeper(grid, scene);
+        this.film = new FilmKeeper(cavity, grid, scene);
         release(scene.initialFog());
         history.add(point(0));
     }

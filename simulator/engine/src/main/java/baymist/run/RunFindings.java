@@ -2,6 +2,8 @@ package baymist.run;
 
 import baymist.access.PassPlan;
 import baymist.cavity.Cavity;
+import baymist.cavity.PartKind;
+import baymist.coverage.ItemAssessor;
 import baymist.fog.FogStepper;
 import baymist.ledger.MassLedger;
 import baymist.problem.Finding;
@@ -39,6 +41,10 @@ final class RunFindings {
     static List<Finding> geometry(Scene scene, Cavity cavity, VoxelGrid grid) {
         RunFindings f = new RunFindings(scene);
         f.addGeometry(cavity, grid);
+        f.findings.addAll(ItemFindings.of(
+                ItemAssessor.assess(
+                        scene, cavity, grid, new double[grid.surfels().count()]),
+                f.place));
         return f.findings;
     }
 
@@ -55,6 +61,7 @@ final class RunFindings {
         RunFindings f = new RunFindings(scene);
         f.findings.addAll(plan.findings());
         f.addGeometry(cavity, grid);
+        f.findings.addAll(ItemFindings.of(ItemAssessor.assess(scene, cavity, grid, film.buildM()), f.place));
         f.addMist(grid, fog, peakAirborneKg);
         f.addPressure(scene, airing);
         f.addJets(film, ledger);
@@ -78,9 +85,13 @@ final class RunFindings {
                                 l.where())));
         double area = 0;
         for (int s = 0; s < grid.surfels().count(); s++) {
-            area += grid.surfels().closure()[s] < 0 ? grid.surfels().areaM2()[s] : 0;
+            area += grid.surfels().isStructure(s) ? grid.surfels().areaM2()[s] : 0;
         }
-        double hidden = grid.unresolvedAreaM2();
+        List<UnresolvedArea> hiddenPlaces = grid.unresolved().stream()
+                .filter(u -> cavity.parts().get(u.part()).kind() != PartKind.PROTECTED)
+                .toList();
+        double hidden =
+                hiddenPlaces.stream().mapToDouble(UnresolvedArea::areaM2).sum();
         double share = hidden / (area + hidden);
         if (share > SHARE_TOLD) {
             add(
@@ -90,15 +101,15 @@ final class RunFindings {
                             Locale.ROOT,
                             "%.1f %% of the inside surface is finer than the voxels and not judged, most of it on %s; %s",
                             100 * share,
-                            mostHidden(cavity, grid),
+                            mostHidden(cavity, hiddenPlaces),
                             finer(grid)));
         }
     }
 
-    private static String mostHidden(Cavity cavity, VoxelGrid grid) {
-        UnresolvedArea most = grid.unresolved().get(0);
+    private static String mostHidden(Cavity cavity, List<UnresolvedArea> places) {
+        UnresolvedArea most = places.get(0);
         double[] byPart = new double[cavity.parts().size()];
-        for (UnresolvedArea u : grid.unresolved()) {
+        for (UnresolvedArea u : places) {
             byPart[u.part()] += u.areaM2();
             most = byPart[u.part()] > byPart[most.part()] ? u : most;
         }

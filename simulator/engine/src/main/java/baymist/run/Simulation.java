@@ -1,6 +1,7 @@
 package baymist.run;
 
 import baymist.access.Insertion;
+import baymist.access.OutsideCheck;
 import baymist.access.PassPlan;
 import baymist.access.Stations;
 import baymist.cavity.Cavity;
@@ -8,9 +9,11 @@ import baymist.cavity.CavityBuilder;
 import baymist.coverage.Coverage;
 import baymist.coverage.CoverageAssessor;
 import baymist.numeric.Workers;
+import baymist.problem.Finding;
 import baymist.scene.Scene;
 import baymist.voxel.VoxelGrid;
 import baymist.voxel.Voxelizer;
+import java.util.ArrayList;
 import java.util.List;
 
 /** The whole program: from a scene to the surfaces that its passes miss. Read {@link #run} from top to bottom. */
@@ -31,7 +34,7 @@ public final class Simulation {
             Cavity cavity = CavityBuilder.build(scene);
 
             clock.begin("voxels");
-            VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
+            VoxelGrid grid = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
 
             clock.begin("wand");
             List<Insertion> insertions = Approach.insertions(scene, cavity);
@@ -66,11 +69,13 @@ public final class Simulation {
             clock.begin("sheets and openings");
             Cavity cavity = CavityBuilder.build(scene);
             clock.begin("voxels");
-            VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
+            VoxelGrid grid = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
             clock.begin("wand");
-            List<Insertion> insertions =
-                    Approach.insertions(scene, cavity).stream().distinct().toList();
-            return new CheckResult(scene, cavity, grid, insertions, RunFindings.geometry(scene, cavity, grid));
+            List<Insertion> perPass = Approach.insertions(scene, cavity);
+            List<Finding> findings = new ArrayList<>(RunFindings.geometry(scene, cavity, grid));
+            findings.addAll(OutsideCheck.findings(scene, perPass));
+            List<Insertion> insertions = perPass.stream().distinct().toList();
+            return new CheckResult(scene, cavity, grid, insertions, findings);
         }
     }
 }

@@ -21,6 +21,9 @@ import org.jspecify.annotations.Nullable;
  * @param raysPerJet rays that sample a jet at one station, at least 16
  * @param stationSpacingM largest spacing of spray stations along a pass, m; 0 = chosen by the engine
  * @param ambient air in and round the cavity
+ * @param protectedItems what must not be sprayed, in or on the cavity
+ * @param obstacles what stands outside in the way of wands
+ * @param bayLabels names of bays, where people have them
  */
 public record Scene(
         String file,
@@ -45,13 +48,73 @@ public record Scene(
         int sizeBins,
         int raysPerJet,
         double stationSpacingM,
-        Air ambient) {
+        Air ambient,
+        List<ProtectedItem> protectedItems,
+        List<Obstacle> obstacles,
+        List<BayLabel> bayLabels) {
     public Scene {
         cuts = List.copyOf(cuts);
         states = Map.copyOf(states);
         wands = Map.copyOf(wands);
         entries = List.copyOf(entries);
         passes = List.copyOf(passes);
+        protectedItems = List.copyOf(protectedItems);
+        obstacles = List.copyOf(obstacles);
+        bayLabels = List.copyOf(bayLabels);
+    }
+
+    /** A scene without protected items, obstacles and names of bays. */
+    public Scene(
+            String file,
+            String hash,
+            String title,
+            String story,
+            CavitySpec cavity,
+            List<OpeningSpec> cuts,
+            Map<String, PhaseStates> states,
+            Map<String, WandSpec> wands,
+            ProductSpec product,
+            SupplySpec supply,
+            List<EntrySpec> entries,
+            List<PassSpec> passes,
+            double hangS,
+            TargetSpec targets,
+            Vec3 gravity,
+            double gravityMPerS2,
+            VoxelSpec voxel,
+            AirSpec air,
+            @Nullable InitialFog initialFog,
+            int sizeBins,
+            int raysPerJet,
+            double stationSpacingM,
+            Air ambient) {
+        this(
+                file,
+                hash,
+                title,
+                story,
+                cavity,
+                cuts,
+                states,
+                wands,
+                product,
+                supply,
+                entries,
+                passes,
+                hangS,
+                targets,
+                gravity,
+                gravityMPerS2,
+                voxel,
+                air,
+                initialFog,
+                sizeBins,
+                raysPerJet,
+                stationSpacingM,
+                ambient,
+                List.of(),
+                List.of(),
+                List.of());
     }
 
     /** The same job on other voxels. */
@@ -74,7 +137,17 @@ public record Scene(
         return copy(hangS, voxel, other, sizeBins, raysPerJet);
     }
 
+    /** The same job with other names for its bays. */
+    public Scene withBayLabels(List<BayLabel> labels) {
+        return copy(hangS, voxel, air, sizeBins, raysPerJet, labels);
+    }
+
     private Scene copy(double newHangS, VoxelSpec newVoxel, AirSpec newAir, int newBins, int newRays) {
+        return copy(newHangS, newVoxel, newAir, newBins, newRays, bayLabels);
+    }
+
+    private Scene copy(
+            double newHangS, VoxelSpec newVoxel, AirSpec newAir, int newBins, int newRays, List<BayLabel> newLabels) {
         return new Scene(
                 file,
                 hash,
@@ -98,6 +171,9 @@ public record Scene(
                 newBins,
                 newRays,
                 stationSpacingM,
-                ambient);
+                ambient,
+                protectedItems,
+                obstacles,
+                newLabels);
     }
 }

@@ -160,7 +160,7 @@ final class BayFinder {
             whole = whole.including(p);
         }
         for (int s = 0; s < surfels.count(); s++) {
-            if (surfels.closure()[s] < 0) {
+            if (surfels.isStructure(s)) {
                 byRoot[groups.of(component[surfels.cell()[s]])].areaM2 += surfels.areaM2()[s];
             }
         }

@@ -1,6 +1,7 @@
 package baymist.voxel;
 
 import baymist.cavity.Cavity;
+import baymist.cavity.PartKind;
 import baymist.geom.Vec3;
 import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
@@ -77,6 +78,7 @@ final class CavityCells {
         for (int c = 0; c < n; c++) {
             enclosed += enclosure.size(c);
         }
+        boolean[] withinItem = withinItems(cavity, lattice, blocked, enclosure);
         Kind[] kinds = new Kind[n];
         int wanted = cavity.inside() == null ? -1 : groups.of(enclosure.of(target));
         for (int c = 0; c < n; c++) {
@@ -84,9 +86,27 @@ final class CavityCells {
             boolean chosen = wanted < 0 || groups.of(c) == wanted;
             boolean pocket = !hasOpening[c] && size < POCKET_CELLS && size < POCKET_SHARE * enclosed;
             boolean inside = cavity.inside() != null && c == enclosure.of(target);
-            kinds[c] = pocket && !inside ? Kind.POCKET : chosen ? Kind.CAVITY : Kind.OUTSIDE;
+            kinds[c] = withinItem[c]
+                    ? Kind.OUTSIDE
+                    : pocket && !inside ? Kind.POCKET : chosen ? Kind.CAVITY : Kind.OUTSIDE;
         }
         return new CavityCells(enclosure, kinds, lattice.cells());
+    }
+
+    /** Compartments that see nothing but protected items: the insides of those. */
+    private static boolean[] withinItems(Cavity cavity, Lattice lattice, BlockedFaces blocked, Enclosure enclosure) {
+        boolean[] within = new boolean[enclosure.compartments()];
+        Arrays.fill(within, cavity.parts().stream().anyMatch(p -> p.kind() == PartKind.PROTECTED));
+        for (int slot = 0; slot < blocked.count(); slot++) {
+            for (int side = 0; side < 2; side++) {
+                int c = enclosure.of(blocked.lowCell(slot) + side * lattice.stride(blocked.axis(slot)));
+                int part = cavity.partOfSheet(blocked.triangle(2 * slot + side));
+                if (c >= 0 && (part < 0 || cavity.parts().get(part).kind() != PartKind.PROTECTED)) {
+                    within[c] = false;
+                }
+            }
+        }
+        return within;
     }
 
     /** An enclosed cell at or next to the inside point; any if no point is stated; -1 if the point is outside. */

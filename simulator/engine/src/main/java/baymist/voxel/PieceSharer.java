@@ -16,6 +16,9 @@ import baymist.geom.Vec3;
  * from other cells, a view counts only if its cell's centre is in sight of the piece's side.
  */
 final class PieceSharer {
+    /** ASSUMED: sheets of a lap, a flange or a sharp edge lie within 30 degrees of each other. */
+    private static final double LAP_COS = 0.866;
+
     private final Cavity cavity;
     private final Lattice lattice;
     private final BlockedFaces blocked;
@@ -74,6 +77,10 @@ final class PieceSharer {
         pz = z;
         crossed = isCrossed(latticeCell);
         for (int side = 0; side < 2; side++) {
+            if (side == sheets.withinItem(part)) {
+                out.addShare(piece, side, AreaShares.OUTSIDE, area);
+                continue;
+            }
             if (shareInOwnCell(out, piece, side, latticeCell, area)) {
                 continue;
             }
@@ -133,7 +140,7 @@ final class PieceSharer {
             int slot = blocked.slot(lattice.faceKey(latticeCell, d));
             for (int view = 2 * slot; slot >= 0 && view <= 2 * slot + 1; view++) {
                 int other = cavity.partOfSheet(blocked.triangle(view ^ 1));
-                if (other >= 0 && other != part && sees(view, slot, 1 - side)) {
+                if (other >= 0 && other != part && sees(view, slot, 1 - side) && isAlong(blocked.triangle(view ^ 1))) {
                     double gauges = cavity.parts().get(part).gaugeM()
                             + cavity.parts().get(other).gaugeM();
                     double apart = blocked.spread(slot) * lattice.pitchM(blocked.axis(slot));
@@ -144,6 +151,11 @@ final class PieceSharer {
             }
         }
         return false;
+    }
+
+    /** Whether a sheet runs along the current one, as laps do; two walls of a corner do not. */
+    private boolean isAlong(int triangle) {
+        return Math.abs(sheets.dot(triangle, nx, ny, nz)) >= LAP_COS;
     }
 
     private int cellOf(int view, int slot) {

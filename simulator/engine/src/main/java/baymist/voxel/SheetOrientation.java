@@ -1,7 +1,9 @@
 package baymist.voxel;
 
 import baymist.cavity.Cavity;
+import baymist.cavity.PartKind;
 import baymist.geom.TriangleMesh;
+import baymist.geom.Vec3;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
@@ -13,6 +15,8 @@ import java.util.Map;
 final class SheetOrientation {
     private final double[] normal;
     private final boolean[] consistent;
+    /** Side of each part's triangles that lies in a protected item, 0 front or 1 back; -1 for all else. */
+    private final int[] within;
 
     private record Corner(double x, double y, double z) {}
 
@@ -28,6 +32,8 @@ final class SheetOrientation {
         }
         consistent = new boolean[cavity.parts().size()];
         Arrays.fill(consistent, true);
+        within = new int[consistent.length];
+        Arrays.fill(within, -1);
         checkEdges(cavity, mesh);
     }
 
@@ -63,7 +69,31 @@ final class SheetOrientation {
             for (int i = 1; i < edges.length; i++) {
                 consistent[p] &= edges[i] != edges[i - 1];
             }
+            if (consistent[p] && cavity.parts().get(p).kind() == PartKind.PROTECTED && isClosed(edges)) {
+                within[p] = volumeM3(mesh, byPart[p]) > 0 ? 1 : 0;
+            }
         }
+    }
+
+    /** Whether every directed edge has its counterpart; the edges are sorted. */
+    private static boolean isClosed(long[] edges) {
+        for (long e : edges) {
+            if (Arrays.binarySearch(edges, e << 32 | e >>> 32) < 0) {
+                return false;
+            }
+        }
+        return edges.length > 0;
+    }
+
+    /** Signed volume of a closed part, positive if wound outward. */
+    private static double volumeM3(TriangleMesh mesh, int[] triangles) {
+        Vec3 base = mesh.point(triangles[0], 0);
+        double six = 0;
+        for (int t : triangles) {
+            Vec3 a = mesh.point(t, 0).minus(base);
+            six += a.dot(mesh.point(t, 1).minus(base).cross(mesh.point(t, 2).minus(base)));
+        }
+        return six / 6;
     }
 
     /** The lowest vertex number at each vertex's position. */
@@ -87,6 +117,11 @@ final class SheetOrientation {
     /** Cosine between a sheet triangle's normal and a direction. */
     double dot(int triangle, double x, double y, double z) {
         return normal[3 * triangle] * x + normal[3 * triangle + 1] * y + normal[3 * triangle + 2] * z;
+    }
+
+    /** Side of a part (0 front, 1 back) that lies within a closed protected item and has no air; -1 if there is none. */
+    int withinItem(int part) {
+        return part < 0 ? -1 : within[part];
     }
 
     boolean consistent(int part) {

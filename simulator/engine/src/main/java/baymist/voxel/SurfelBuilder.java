@@ -1,6 +1,7 @@
 package baymist.voxel;
 
 import baymist.cavity.Cavity;
+import baymist.cavity.PartKind;
 import java.util.Arrays;
 
 /**
@@ -53,7 +54,8 @@ final class SurfelBuilder {
                 int high = (d & 1) == 1 ? 0 : 1;
                 if (slot >= 0) {
                     int view = 2 * slot + high;
-                    add(cell, d, cavity.partOfSheet(blocked.triangle(view)), -1, view);
+                    int part = cavity.partOfSheet(blocked.triangle(view));
+                    add(cell, d, part, sort(cavity, part), view);
                     for (int e = openings.start()[slot]; e < openings.start()[slot + 1]; e++) {
                         int opening = openings.opening()[e];
                         int target = 2 * blocked.count() + 2 * e + high;
@@ -63,6 +65,11 @@ final class SurfelBuilder {
                 startOfSide[6 * cell + d + 1] = cellOf.size();
             }
         }
+    }
+
+    private static int sort(Cavity cavity, int part) {
+        boolean item = part >= 0 && cavity.parts().get(part).kind() == PartKind.PROTECTED;
+        return item ? SurfelSet.PROTECTED : SurfelSet.STRUCTURE;
     }
 
     /** A side that no piece fell to is left out: it has nothing to carry. */

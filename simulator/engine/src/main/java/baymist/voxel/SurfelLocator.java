@@ -168,7 +168,8 @@ public final class SurfelLocator {
         double gap = best < 0 ? Double.POSITIVE_INFINITY : gap2(best, point);
         for (int at = binStart[row + first]; at < binStart[row + last + 1]; at++) {
             int s = inBin[at];
-            boolean wanted = surfels.closure()[s] == closure && (closure >= 0 || surfels.part()[s] == part);
+            int own = surfels.closure()[s];
+            boolean wanted = closure >= 0 ? own == closure : own < 0 && surfels.part()[s] == part;
             if (wanted && agrees(s, towardsAir)) {
                 double g = gap2(s, point);
                 if (g < gap) {

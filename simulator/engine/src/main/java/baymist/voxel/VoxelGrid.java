@@ -1,6 +1,7 @@
 package baymist.voxel;
 
 import baymist.geom.Vec3;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -65,6 +66,33 @@ public final class VoxelGrid {
         this.bays = List.copyOf(bays);
         this.leaks = List.copyOf(leaks);
         this.unresolved = List.copyOf(unresolved);
+    }
+
+    /** The same grid with other names for its bays, one for each, in order. */
+    public VoxelGrid withBayNames(List<String> names) {
+        if (names.size() != bays.size()) {
+            throw new IllegalArgumentException(names.size() + " names for " + bays.size() + " bays");
+        }
+        List<Bay> named = new ArrayList<>();
+        for (int b = 0; b < names.size(); b++) {
+            named.add(bays.get(b).named(names.get(b)));
+        }
+        return new VoxelGrid(
+                nx,
+                ny,
+                nz,
+                origin,
+                sizeM,
+                latticeOfCell,
+                cellOfLattice,
+                volumeM3,
+                neighbour,
+                bayOfCell,
+                faces,
+                surfels,
+                named,
+                leaks,
+                unresolved);
     }
 
     public int nx() {

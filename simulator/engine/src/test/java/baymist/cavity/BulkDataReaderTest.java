@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import baymist.problem.SceneException;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -115,6 +116,71 @@ class BulkDataReaderTest {
         assertEquals(3, sheetTriangles(cavity));
         assertTrue(cavity.remarks().stream().anyMatch(r -> r.startsWith("1 triangle(s) given twice")));
         assertTrue(cavity.remarks().stream().anyMatch(r -> r.startsWith("1 triangle(s) without area")));
+    }
+
+    /** Entries after the public quick reference guides of the format (PCOMP, CSHEAR, PSHEAR, CQUAD8, CTRIA6), from memory. */
+    @Test
+    void laminatesShearPanelsAndCurvedShellsAreSheetsWithTheirGauge() throws IOException {
+        String file = """
+                PCOMP          1
+                               1    .002      0.     YES       1    .003     45.     YES
+                               1             90.
+                PCOMP          2                                                     SYM
+                               1    .002      0.     YES       1    .001     45.     YES
+                PSHEAR,3,1,.0016
+                GRID,1,,0.,0.,0.
+                GRID,2,,1.,0.,0.
+                GRID,3,,1.,1.,0.
+                GRID,4,,0.,1.,0.
+                GRID,5,,0.,0.,1.
+                GRID,6,,1.,0.,1.
+                CQUAD8        11       1       1       2       3       4      91      92
+                              93      94
+                CTRIA6        12       2       1       2       5      91      92      93
+                CSHEAR,13,3,1,2,6,5
+                CHEXA,14,1,1,2,3,4,5,6,+
+                +,7,8
+                CWELD,15,1
+                CWELD,16,1
+                CORD2R,7,0,0.,0.,0.,0.,0.,1.
+                """;
+        Cavity c = CavityFixtures.build(MeshFiles.spec(MeshFiles.text(dir, "m.bdf", file)));
+        assertEquals(3, c.parts().size());
+        // a blank thickness repeats the ply above: 2 + 3 + 3 mm; symmetric: twice 3 mm
+        assertEquals(0.008, c.parts().get(0).gaugeM(), 1e-15);
+        assertEquals(0.006, c.parts().get(1).gaugeM(), 1e-15);
+        assertEquals(0.0016, c.parts().get(2).gaugeM(), 1e-15);
+        assertEquals(1, CavityHealth.of(c).parts().get(0).wholeM2(), 1e-15);
+        assertEquals(0.5, CavityHealth.of(c).parts().get(1).wholeM2(), 1e-15);
+        assertEquals(1, CavityHealth.of(c).parts().get(2).wholeM2(), 1e-15);
+        String remarks = c.remarks().toString();
+        assertTrue(remarks.contains("1 CHEXA") && remarks.contains("2 CWELD") && !remarks.contains("CORD"), remarks);
+    }
+
+    @Test
+    void namesAboveElementsAndInListsAreRead() throws IOException {
+        String file = """
+                $ANSA_NAME_COMMENT;8;PSHELL;Drain_Bay;;NO;NO;NO;NO;
+                GRID,1,,0.,0.,0.
+                GRID,2,,1.,0.,0.
+                GRID,3,,1.,1.,0.
+                GRID,4,,0.,1.,0.
+                GRID,5,,0.,0.,1.
+                $       Shell element data for family    CARGO_FLOOR/SEG.00
+                CQUAD4,1,7,1,2,3,4
+                $       Shell element data for family    FRAME_1
+                CTRIA3,2,9,1,2,5
+                CTRIA3,3,8,2,3,5
+                $ Elements and Element Properties for region : Keel
+                PSHELL,11,1,.001
+                CTRIA3,4,11,3,4,5
+                """;
+        Cavity c = CavityFixtures.build(MeshFiles.spec(MeshFiles.text(dir, "m.bdf", file)));
+        assertEquals(
+                List.of("cargo floor/seg.00", "frame 1", "drain bay", "keel"),
+                c.parts().stream().map(Part::name).toList());
+        assertEquals(PartKind.WALL, c.parts().get(0).kind());
+        assertEquals(PartKind.RIB, c.parts().get(1).kind());
     }
 
     @Test

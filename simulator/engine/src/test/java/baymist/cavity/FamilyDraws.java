@@ -208,7 +208,15 @@ public final class FamilyDraws {
             tubes.add(
                     new Tube(null, all[k][0], all[k][1], own, 0.0015, lands[0] ? hole : 0, lands[1] ? hole : 0, HERE));
         }
-        return new CavitySpec.TubeFrame(
-                "draw", new TubeFrameSpec(nodes, tubes, 12 + 4 * random.nextInt(4)), List.of(), HERE);
+        List<TubeFrameSpec.Gusset> gussets = new ArrayList<>();
+        for (int k = 1; k < count && gussets.isEmpty(); k++) {
+            // tubes 0 and 1 meet at node 1, 0 and 2 at node 0
+            if (k <= 2 && random.nextBoolean()) {
+                gussets.add(
+                        new TubeFrameSpec.Gusset(null, k == 1 ? 1 : 0, 0, k, in(random, 0.2, 0.5) * size, 0.001, HERE));
+            }
+        }
+        TubeFrameSpec shape = new TubeFrameSpec(nodes, tubes, 12 + 4 * random.nextInt(4), gussets);
+        return new CavitySpec.TubeFrame("draw", shape, List.of(), HERE);
     }
 }

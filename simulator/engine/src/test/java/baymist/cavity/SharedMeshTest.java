@@ -37,6 +37,13 @@ class SharedMeshTest {
     void fuselageIsClosedByTheGapsAtItsEnds() {
         Cavity c = CavityFixtures.build(MeshFiles.spec(data("fuselage-frames.bdf")));
         assertEquals(259, c.parts().size());
+        assertEquals("cargo floor/seg.00", c.parts().get(0).name());
+        assertEquals(
+                75, c.parts().stream().filter(p -> p.kind() == PartKind.SKIN).count());
+        MeshHealth health = MeshHealth.of(c);
+        assertEquals(1, health.bodies().size());
+        assertEquals(6, health.gaps());
+        assertEquals(0, health.edgeJoints().count() + health.nearJoints().count());
         assertEquals(9.144, c.sheets().bounds().size().z(), 1e-9);
         assertTrue(c.openings().size() >= 2, c.remarks().toString());
         double ends = c.openings().stream()

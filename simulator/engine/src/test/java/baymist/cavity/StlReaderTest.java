@@ -118,7 +118,7 @@ class StlReaderTest {
     @Test
     void hostileTextEndsInOneClearSentence() throws IOException {
         String good = MeshFiles.ascii(MeshFiles.blockMesh(), "x");
-        refused("MSH-008", MeshFiles.text(dir, "pretender.stl", "solid \u0000\u0001 binary\nabc def\n"));
+        refused("MSH-006", MeshFiles.text(dir, "pretender.stl", "solid \u0000\u0001 binary\nabc def\n"));
         refused("MSH-008", MeshFiles.text(dir, "number.stl", good.replaceFirst("vertex [0-9.]+", "vertex 1,5")));
         refused("MSH-008", MeshFiles.text(dir, "two.stl", good.replaceFirst("vertex [0-9.]+ ", "vertex ")));
         refused("MSH-007", MeshFiles.text(dir, "nan.stl", good.replaceFirst("vertex [0-9.]+", "vertex NaN")));

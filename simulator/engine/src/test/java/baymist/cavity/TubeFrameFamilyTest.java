@@ -10,6 +10,7 @@ import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
 import baymist.scene.CavitySpec;
 import baymist.scene.TubeFrameSpec;
+import baymist.scene.TubeFrameSpec.Gusset;
 import baymist.scene.TubeFrameSpec.Node;
 import baymist.scene.TubeFrameSpec.Tube;
 import java.util.List;
@@ -145,5 +146,52 @@ class TubeFrameFamilyTest {
         SceneException e = assertThrows(SceneException.class, () -> build(segments, nodes, tubes), id);
         assertTrue(e.findings().stream().anyMatch(f -> f.id().equals(id)), id + " expected, but: " + e.getMessage());
         assertFalse(e.getMessage().contains("NaN"), e.getMessage());
+    }
+
+    private static Gusset gusset(int node, int first, int second, double reach) {
+        return new Gusset(null, node, first, second, reach, 0.001, HERE);
+    }
+
+    private static Cavity teeWith(Gusset... gussets) {
+        List<Node> nodes = List.of(node(-0.2, 0, 0), node(0.2, 0, 0), node(0, 0, 0), node(0, 0, 0.25));
+        List<Tube> tubes = List.of(tube(0, 1, 0.03, 0, 0), tube(2, 3, 0.02, 0.008, 0));
+        TubeFrameSpec shape = new TubeFrameSpec(nodes, tubes, 96, List.of(gussets));
+        return CavityFixtures.build(new CavitySpec.TubeFrame("frame", shape, List.of(), HERE));
+    }
+
+    @Test
+    void gussetStandsAcrossBothBoresInThePlaneOfTheirAxes() {
+        double reach = 0.06;
+        Cavity cavity = teeWith(gusset(2, 0, 1, reach));
+        // both ways along the main tube, 28 mm wide; along the branch from the main bore's wall, 18 mm wide
+        double exact = 2 * reach * 0.028 + (reach - 0.014) * 0.018;
+        assertEquals(exact, MeshSums.wholeArea(cavity, "gusset 1"), 1e-3 * exact);
+        int part = cavity.parts()
+                .indexOf(cavity.parts().stream()
+                        .filter(p -> p.name().equals("gusset 1"))
+                        .findFirst()
+                        .orElseThrow());
+        for (int t = 0; t < cavity.sheets().triangleCount(); t++) {
+            if (cavity.partOfSheet(t) == part) {
+                for (int k = 0; k < 3; k++) {
+                    assertEquals(0, cavity.sheets().point(t, k).y(), 1e-15);
+                }
+            }
+        }
+    }
+
+    @Test
+    void gussetsThatDoNotFitAreRefused() {
+        assertRefused("reaches 200.0 mm", gusset(2, 0, 1, 0.2));
+        assertRefused("where that tube does not stand", gusset(0, 0, 1, 0.05));
+        assertRefused("run in one line", gusset(2, 0, 0, 0.05));
+        assertRefused(
+                "both called 'gusset 1'", gusset(2, 0, 1, 0.05), new Gusset("gusset 1", 2, 0, 1, 0.05, 0.001, HERE));
+    }
+
+    private static void assertRefused(String words, Gusset... gussets) {
+        SceneException refused = assertThrows(SceneException.class, () -> teeWith(gussets));
+        assertTrue(refused.getMessage().contains(words), refused.getMessage());
+        assertEquals("CAV-038", refused.findings().get(0).id());
     }
 }

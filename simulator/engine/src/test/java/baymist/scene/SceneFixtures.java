@@ -34,6 +34,9 @@ public final class SceneFixtures {
     private @Nullable InitialFog fog;
     private int sizeBins = 4;
     private int raysPerJet = 32;
+    private List<ProtectedItem> protectedItems = List.of();
+    private List<Obstacle> obstacles = List.of();
+    private List<BayLabel> bayLabels = List.of();
 
     private SceneFixtures() {}
 
@@ -132,6 +135,21 @@ public final class SceneFixtures {
         return this;
     }
 
+    public SceneFixtures withProtected(ProtectedItem... value) {
+        protectedItems = List.of(value);
+        return this;
+    }
+
+    public SceneFixtures withObstacles(Obstacle... value) {
+        obstacles = List.of(value);
+        return this;
+    }
+
+    public SceneFixtures withBayLabels(BayLabel... value) {
+        bayLabels = List.of(value);
+        return this;
+    }
+
     public Scene build() {
         Map<String, WandSpec> byName = new LinkedHashMap<>();
         wands.forEach(w -> byName.put(w.name(), w));
@@ -158,6 +176,9 @@ public final class SceneFixtures {
                 sizeBins,
                 raysPerJet,
                 0,
-                Air.STANDARD);
+                Air.STANDARD,
+                protectedItems,
+                obstacles,
+                bayLabels);
     }
 }

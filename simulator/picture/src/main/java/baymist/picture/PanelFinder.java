@@ -44,7 +44,7 @@ final class PanelFinder {
     List<Panel> find() {
         Map<Integer, List<Integer>> byPart = new TreeMap<>();
         for (int s = 0; s < surfels.count(); s++) {
-            if (surfels.closure()[s] < 0 && surfels.areaM2()[s] > 0) {
+            if (surfels.isStructure(s) && surfels.areaM2()[s] > 0) {
                 byPart.computeIfAbsent(surfels.part()[s], k -> new ArrayList<>())
                         .add(s);
             }

@@ -19,12 +19,12 @@ import baymist.units.Dimension;
 final class CavityFormat {
     private CavityFormat() {}
 
-    private static final Measure SIZE = Measure.of(Dimension.LENGTH, "(0 mm .. 100 m]");
-    private static final Measure SIZE_OR_NONE = Measure.of(Dimension.LENGTH, "[0 mm .. 100 m]");
-    private static final Measure POSITION = Measure.of(Dimension.LENGTH, "[-1000 m .. 1000 m]");
-    private static final Measure GAUGE = Measure.of(Dimension.LENGTH, "(0 mm .. 50 mm]");
+    static final Measure SIZE = Measure.of(Dimension.LENGTH, "(0 mm .. 100 m]");
+    static final Measure SIZE_OR_NONE = Measure.of(Dimension.LENGTH, "[0 mm .. 100 m]");
+    static final Measure POSITION = Measure.of(Dimension.LENGTH, "[-1000 m .. 1000 m]");
+    static final Measure GAUGE = Measure.of(Dimension.LENGTH, "(0 mm .. 50 mm]");
     private static final Measure HOLE = Measure.of(Dimension.LENGTH, "(0 mm .. 5 m]");
-    private static final Measure TURN = Measure.of(Dimension.ANGLE, "[-360 deg .. 360 deg]");
+    static final Measure TURN = Measure.of(Dimension.ANGLE, "[-360 deg .. 360 deg]");
 
     /** Three lengths: x aft, y right, z up. */
     static final ListOf POINT = new ListOf(POSITION, 3, 3);
@@ -60,11 +60,20 @@ final class CavityFormat {
                             "",
                             "rectangle"),
                     may(
+                            "ellipse",
+                            Group.of(
+                                    "ellipse",
+                                    "ellipse",
+                                    need("length", HOLE, "length of its longer or shorter axis, whole"),
+                                    need("width", HOLE, "length of the other axis")),
+                            "",
+                            "ellipse, such as an oval manhole"),
+                    may(
                             "polygon",
                             new ListOf(new ListOf(POSITION, 2, 2), 3, 200),
                             "",
                             "corners `[u, v]` about the centre, lengthwise and across"))
-            .oneOf("circle", "slot", "rectangle", "polygon");
+            .oneOf("circle", "slot", "rectangle", "ellipse", "polygon");
 
     private static final Choice WORD = Choice.of("open", "closed", "taped", "plugged");
 
@@ -88,85 +97,20 @@ final class CavityFormat {
             may("lengthwise", DIRECTION, "", "direction of the outline's length; left out = the part's natural one"),
             may("state", STATE, "open", "state, one word or one for each phase"));
 
-    private static final Field NAME = need("name", Text.NAME, "name of the structure");
-    private static final Field SHEET = may("gauge", GAUGE, "0.8 mm", "thickness of the sheet");
-    private static final Field PORTS =
-            may("ports", new ListOf(OPENING, 0, 500), "", "openings in its skins, spars and walls");
+    static final Field NAME = need("name", Text.NAME, "name of the structure");
+    static final Field SHEET = may("gauge", GAUGE, "0.8 mm", "thickness of the sheet");
+    static final Field PORTS = may("ports", new ListOf(OPENING, 0, 500), "", "openings in its skins, spars and walls");
     private static final Field ORIGIN = may("origin", POINT, "", "place of its centre; left out = `[0, 0, 0]`");
     private static final Field ROTATION =
             may("rotation", new ListOf(TURN, 3, 3), "", "turns about x, y and z, in that order; left out = none");
 
-    static final Group RIB_HOLE = Group.of(
-            "rib_hole",
-            "a hole in a rib",
-            may("name", Text.NAME, "", "name; left out = `rib 2 hole 1` and so on"),
-            need("shape", OUTLINE, "its outline, lengthwise = aft"),
-            need("aft", SIZE_OR_NONE, "distance of its centre aft of the (front) spar"),
-            may("up", POSITION, "0 mm", "height of its centre above the middle of the section there"),
-            may("state", STATE, "open", "state, one word or one for each phase"));
-
-    private static final Field RIB_AT = need("at", SIZE_OR_NONE, "station, from the root");
-    private static final Field RIB_HOLES = may("holes", new ListOf(RIB_HOLE, 0, 50), "", "lightening and wand holes");
-
-    static final Group SHORT_RIB = Group.of(
-            "control_surface_rib",
-            "a rib of a control surface",
-            RIB_AT,
-            may("short_of_edge", SIZE_OR_NONE, "0 mm", "how far its web stops ahead of the trailing edge"),
-            RIB_HOLES);
-
-    static final Group BOX_RIB = Group.of("wing_box_rib", "a rib of a wing box", RIB_AT, RIB_HOLES);
-
-    private static final Group STRINGERS = Group.of(
-            "stringers",
-            "blade stringers, evenly between the spars",
-            may("upper", new Count(0, 50), "0", "number on the upper skin"),
-            may("lower", new Count(0, 50), "0", "number on the lower skin"),
-            need("height", Measure.of(Dimension.LENGTH, "(0 mm .. 1 m]"), "height of the blade"));
-
-    private static final Measure SPAR = Measure.of(Dimension.FRACTION, "(0 .. 1)");
-
-    static final Family CAVITY = Family.of(
-            "cavity",
+    /** A single body; {@link #CAVITY} adds the combination of several. */
+    static final Family BODY = Family.of(
+            "body",
             "family",
             "a structure of one of the families",
-            Group.of(
-                    "control_surface",
-                    "wedge: spar at x = 0, skins straight to the trailing edge, ribs across, root at y = 0",
-                    ModelFormat.VERSION,
-                    NAME,
-                    need("span", SIZE, "root rib to tip rib"),
-                    need("root_chord", SIZE, "spar to trailing edge at the root"),
-                    may("tip_chord", SIZE, "", "the same at the tip; left out = as at the root"),
-                    need("root_depth", SIZE, "inside depth at the spar at the root"),
-                    may("tip_depth", SIZE, "", "the same at the tip; left out = as at the root"),
-                    may("edge_depth", SIZE_OR_NONE, "0 mm", "inside depth left at the trailing edge"),
-                    SHEET,
-                    need(
-                            "ribs",
-                            new ListOf(SHORT_RIB, 2, 200),
-                            "ribs in order from the root; the first and last close the ends"),
-                    PORTS),
-            Group.of(
-                    "wing_box",
-                    "box between two spars under NACA 4-digit skins, root at y = 0",
-                    ModelFormat.VERSION,
-                    NAME,
-                    need("naca", new Text("\\d{4}", "four digits of a NACA section such as `2412`"), "section"),
-                    need("span", SIZE, "root rib to tip rib"),
-                    need("root_chord", SIZE, "chord of the whole section at the root"),
-                    may("tip_chord", SIZE, "", "the same at the tip; left out = as at the root"),
-                    may("sweep", POSITION, "0 mm", "how far the tip's leading edge lies aft of the root's"),
-                    may("dihedral", POSITION, "0 mm", "how far the tip's chord line lies above the root's"),
-                    need("front_spar", SPAR, "place of the front spar, fraction of chord"),
-                    need("rear_spar", SPAR, "place of the rear spar, fraction of chord"),
-                    SHEET,
-                    may("stringers", STRINGERS, "", "stringers; left out = none"),
-                    need(
-                            "ribs",
-                            new ListOf(BOX_RIB, 2, 200),
-                            "ribs in order from the root; the first and last close the ends"),
-                    PORTS),
+            ControlSurfaceFormat.group(),
+            WingBoxFormat.group(),
             Group.of(
                     "block",
                     "closed rectangular box",
@@ -192,17 +136,10 @@ final class CavityFormat {
             ShellFormat.group(ModelFormat.VERSION, NAME, SHEET, PORTS),
             BoxSectionFormat.group(ModelFormat.VERSION, NAME, SHEET, PORTS),
             TubeFrameFormat.group(ModelFormat.VERSION, NAME, PORTS),
-            Group.of(
-                    "mesh",
-                    "sheets from a file: STL or shell bulk data",
-                    ModelFormat.VERSION,
-                    NAME,
-                    need(
-                            "file",
-                            new Text("[^\\n]*\\S[^\\n]*", "the name of a mesh file"),
-                            "mesh file, relative to this file"),
-                    need("unit", Choice.of("m", "cm", "mm", "in", "ft"), "length unit of its coordinates"),
-                    may("inside", POINT, "", "a point in the cavity; left out = everything enclosed"),
-                    may("gauge", GAUGE, "1 mm", "thickness of the sheet where the file states none"),
-                    PORTS));
+            MeshFormat.group(ModelFormat.VERSION, NAME, ROTATION, PORTS, GAUGE),
+            DoorFormat.group(),
+            VoidFormat.group(),
+            PlatesFormat.group());
+
+    static final Family CAVITY = BodiesFormat.with(BODY);
 }

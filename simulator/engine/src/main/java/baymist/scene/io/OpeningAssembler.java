@@ -18,6 +18,8 @@ import org.jspecify.annotations.Nullable;
 final class OpeningAssembler {
     private static final Outline BROKEN = new Outline.Circle(Double.NaN);
 
+    private static final int ELLIPSE_CORNERS = 96;
+
     private final Problems problems;
     /** Names of openings seen so far, with the line of each. */
     private final Map<String, SourcePlace> names = new HashMap<>();
@@ -119,7 +121,27 @@ final class OpeningAssembler {
             }
             return new Outline.RoundedRectangle(rectangle.si("length"), rectangle.si("width"), radius);
         }
+        Fields ellipse = f.fields("ellipse");
+        if (ellipse != null) {
+            return ellipse(ellipse.si("length"), ellipse.si("width"));
+        }
         return f.get("polygon") instanceof Value.Items items ? polygon(items) : BROKEN;
+    }
+
+    /** A polygon of the ellipse's exact area, its corners moved outward alike: n/2 sin(2 pi / n) s^2 = pi. */
+    static Outline ellipse(double lengthM, double widthM) {
+        if (Double.isNaN(lengthM + widthM)) {
+            return BROKEN;
+        }
+        double step = 2 * Math.PI / ELLIPSE_CORNERS;
+        double grown = Math.sqrt(step / Math.sin(step));
+        List<double[]> points = new ArrayList<>();
+        for (int k = 0; k < ELLIPSE_CORNERS; k++) {
+            double u = 0.5 * lengthM * grown * Math.cos(k * step);
+            double v = 0.5 * widthM * grown * Math.sin(k * step);
+            points.add(new double[] {u, v});
+        }
+        return new Outline.Polygon(points);
     }
 
     private Outline polygon(Value.Items items) {

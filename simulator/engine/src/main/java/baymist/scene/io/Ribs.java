@@ -17,8 +17,10 @@ final class Ribs {
     private final Fields structure;
     private final Problems problems;
     private final OpeningAssembler openings;
+    private final WebHoles webs;
 
-    Ribs(Fields structure, Problems problems, OpeningAssembler openings) {
+    Ribs(Fields structure, Problems problems, OpeningAssembler openings, WebHoles webs) {
+        this.webs = webs;
         this.structure = structure;
         this.problems = problems;
         this.openings = openings;
@@ -49,11 +51,31 @@ final class Ribs {
                         "the rib stops " + f.written("short_of_edge") + " short of the edge of a section of "
                                 + Quantities.length(web + shortOf) + "; nothing of it is left");
             }
-            List<CavitySpec.RibHole> holes = new ArrayList<>();
-            for (Fields h : f.list("holes")) {
-                holes.add(hole(h, number, holes.size() + 1, y, web, depth));
-            }
-            ribs.add(new CavitySpec.Rib(y, shortOf, List.copyOf(holes)));
+            String own = f.has("name") ? f.text("name") : null;
+            String name = own == null ? "rib " + number : own;
+            webs.claim(name, f.at("name"));
+            ribs.add(new CavitySpec.Rib(y, shortOf, holes(f, name, y, web, depth), own));
+        }
+        return List.copyOf(ribs);
+    }
+
+    private List<CavitySpec.RibHole> holes(Fields rib, String ribName, double y, double webM, Depth depth) {
+        List<CavitySpec.RibHole> holes = new ArrayList<>();
+        for (Fields h : rib.list("holes")) {
+            holes.add(hole(h, ribName + " hole " + (holes.size() + 1), y, webM, depth));
+        }
+        return List.copyOf(holes);
+    }
+
+    /** Ribs of a nose, whose ends are closed anyway. */
+    List<CavitySpec.Rib> ofNose(List<Fields> list, Depth depth, DoubleUnaryOperator lengthM) {
+        List<CavitySpec.Rib> ribs = new ArrayList<>();
+        for (Fields f : list) {
+            String own = f.has("name") ? f.text("name") : null;
+            String name = own == null ? "nose rib " + (ribs.size() + 1) : own;
+            webs.claim(name, f.at("name"));
+            double y = f.si("at");
+            ribs.add(new CavitySpec.Rib(y, 0, holes(f, name, y, lengthM.applyAsDouble(y), depth), own));
         }
         return List.copyOf(ribs);
     }
@@ -85,12 +107,12 @@ final class Ribs {
         }
     }
 
-    private CavitySpec.RibHole hole(Fields h, int rib, int number, double y, double webM, Depth depth) {
+    private CavitySpec.RibHole hole(Fields h, String usualName, double y, double webM, Depth depth) {
         Outline outline = openings.outline(h.fields("shape"));
         double aft = h.si("aft");
         double up = h.si("up");
         String name = h.has("name") ? h.text("name") : null;
-        openings.claim(name == null ? "rib " + rib + " hole " + number : name, h.at("name"));
+        openings.claim(name == null ? usualName : name, h.at("name"));
         double lowAft = Double.POSITIVE_INFINITY;
         double highAft = Double.NEGATIVE_INFINITY;
         double overM = Double.NEGATIVE_INFINITY;
@@ -117,6 +139,7 @@ final class Ribs {
                             + Quantities.length(depth.at(y, aft)) + " deep at " + h.written("aft")
                             + " aft of the spar; make it smaller or move it");
         }
-        return new CavitySpec.RibHole(name, outline, aft, up, openings.states(h.get("state")));
+        return new CavitySpec.RibHole(
+                name, outline, aft, up, openings.states(h.get("state")), webs.flange(h, "outboard", "inboard"));
     }
 }

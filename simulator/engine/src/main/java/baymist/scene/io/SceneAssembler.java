@@ -3,13 +3,16 @@ package baymist.scene.io;
 import baymist.geom.Vec3;
 import baymist.problem.SourcePlace;
 import baymist.scene.AirSpec;
+import baymist.scene.BayLabel;
 import baymist.scene.CavitySpec;
 import baymist.scene.EntrySpec;
 import baymist.scene.InitialFog;
+import baymist.scene.Obstacle;
 import baymist.scene.OpeningSpec;
 import baymist.scene.PassSpec;
 import baymist.scene.PhaseStates;
 import baymist.scene.ProductSpec;
+import baymist.scene.ProtectedItem;
 import baymist.scene.Scene;
 import baymist.scene.SupplySpec;
 import baymist.scene.TargetSpec;
@@ -67,6 +70,10 @@ final class SceneAssembler {
         Fields numerics = f.fields("numerics");
         AirSpec air = air(f.get("air"));
         InitialFog fog = fog(f.fields("initial_fog"));
+        ItemAssembler items = new ItemAssembler(problems);
+        List<ProtectedItem> protectedItems = items.protectedItems(f.list("protected"));
+        List<Obstacle> obstacles = items.obstacles(f.list("obstacles"));
+        List<BayLabel> bayLabels = items.bayLabels(f.list("bays"));
         if (problems.any()
                 || cavity == null
                 || product == null
@@ -98,7 +105,10 @@ final class SceneAssembler {
                 numerics.whole("size_bins"),
                 numerics.whole("rays_per_jet"),
                 numerics.si("station_spacing", 0),
-                ambient(f.fields("ambient")));
+                ambient(f.fields("ambient")),
+                protectedItems,
+                obstacles,
+                bayLabels);
     }
 
     /**

@@ -177,6 +177,12 @@ final class SceneFormat {
                     "",
                     "largest distance of spray stations; left out = chosen by the engine"));
 
+    private static final Group BAY = Group.of(
+            "bay",
+            "the name that people have for a bay",
+            need("name", Text.NAME, "its name in every table, picture and message"),
+            need("at", CavityFormat.POINT, "a point in its air, half a voxel or more off the sheets"));
+
     static final Group SCENE = Group.of(
             "scene",
             "one job",
@@ -190,6 +196,17 @@ final class SceneFormat {
                     new MapOf(CavityFormat.STATE, "the name of an opening"),
                     "",
                     "states of openings of the model, by name, that differ here"),
+            may(
+                    "bays",
+                    new ListOf(BAY, 0, 500),
+                    "",
+                    "names of bays; left out = `bay 1` and so on, root or front first"),
+            may(
+                    "protected",
+                    new ListOf(ItemFormat.PROTECTED, 0, 200),
+                    "",
+                    "what must not be sprayed, with a limit and perhaps a mask"),
+            may("obstacles", new ListOf(ItemFormat.OBSTACLE, 0, 200), "", "what stands outside in the way of wands"),
             may("wands", new ListOf(new FileOr(ModelFormat.WAND), 0, 100), "", "wands at hand"),
             need("product", new FileOr(ModelFormat.PRODUCT), "what is sprayed"),
             need("supply", SUPPLY, "air, liquid and droplets"),

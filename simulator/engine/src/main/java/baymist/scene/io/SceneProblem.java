@@ -52,8 +52,24 @@ enum SceneProblem {
     SECTION("SCN-055"),
     STRINGERS("SCN-056"),
     NO_SPRAY("SCN-057"),
+    PART_TWICE("SCN-060"),
+    STATIONS("SCN-061"),
+    FALSE_SPAR("SCN-062"),
+    OPEN_END("SCN-063"),
+    BEADS("SCN-064"),
+    NOSE("SCN-065"),
+    HORN("SCN-066"),
+    SLOPE("SCN-067"),
+    SPAR_HOLE("SCN-068"),
+    FLANGE_SIDE("SCN-069"),
     NODE("SCN-070"),
-    STATION("SCN-071");
+    STATION("SCN-071"),
+    PLATE_FORM("SCN-080"),
+    BODY_NAME("SCN-081"),
+    JOIN("SCN-082"),
+    DOOR_FORM("SCN-083"),
+    ORIENTATION("SCN-090"),
+    BODY("SCN-091");
 
     private final String id;
 

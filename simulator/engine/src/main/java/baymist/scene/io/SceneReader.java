@@ -20,7 +20,7 @@ public final class SceneReader {
      * @param file scene file; model files are sought relative to the file that names them
      * @return the complete scene in SI units
      * @throws SceneException with every problem found: file, 1-based line, field path (list items counted from 1), the value found
-     *     and what would be right; ids SCN-001 to SCN-057, see docs/troubleshooting.md
+     *     and what would be right; ids SCN-001 to SCN-083, see docs/troubleshooting.md
      */
     public static Scene read(Path file) {
         Problems problems = new Problems();

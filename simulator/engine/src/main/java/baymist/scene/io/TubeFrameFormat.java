@@ -7,6 +7,7 @@ import baymist.geom.Vec3;
 import baymist.scene.CavitySpec;
 import baymist.scene.OpeningSpec;
 import baymist.scene.TubeFrameSpec;
+import baymist.scene.TubeFrameSpec.Gusset;
 import baymist.scene.TubeFrameSpec.Node;
 import baymist.scene.TubeFrameSpec.Tube;
 import baymist.scene.io.Shape.Count;
@@ -48,10 +49,19 @@ final class TubeFrameFormat {
                 need("wall", BORE, "thickness of its wall"),
                 may("from_hole", HOLE, "0 mm", "joint hole at its first end, in the tube that it lands on; 0 = none"),
                 may("to_hole", HOLE, "0 mm", "the same at its last end"));
+        Group gusset = Group.of(
+                "tube_gusset",
+                "a flat plate let into two tubes at a node, in the plane of their axes; it stands across both bores",
+                may("name", Text.NAME, "", "name; left out = `gusset 1` and so on"),
+                need("node", Text.NAME, "the node"),
+                need("tubes", new ListOf(Text.NAME, 2, 2), "names of the two tubes (`tube 2` where one has no name)"),
+                need("reach", BORE, "how far it runs along each tube, from the node"),
+                may("gauge", CavityFormat.GAUGE, "1 mm", "its thickness"));
         List<Shape.Field> fields = new ArrayList<>(List.of(common));
         fields.add(need("nodes", new ListOf(node, 2, 500), "nodes"));
         fields.add(need("tubes", new ListOf(tube, 1, 500), "tubes; those that run through come first"));
         fields.add(may("segments", new Count(8, 180), "24", "flats round each tube"));
+        fields.add(may("gussets", new ListOf(gusset, 0, 500), "", "plates let into the tubes"));
         return Group.of("tube_frame", "frame of round tubes", fields.toArray(Shape.Field[]::new));
     }
 
@@ -94,8 +104,39 @@ final class TubeFrameFormat {
                     t.si("to_hole"),
                     t.place()));
         }
-        TubeFrameSpec shape = new TubeFrameSpec(nodes, tubes, f.whole("segments"));
+        TubeFrameSpec shape = new TubeFrameSpec(nodes, tubes, f.whole("segments"), gussets(f, names, tubes));
         return new CavitySpec.TubeFrame(f.text("name"), shape, ports, f.place());
+    }
+
+    private List<Gusset> gussets(Fields f, List<String> nodes, List<Tube> tubes) {
+        List<String> names = new ArrayList<>();
+        for (Tube t : tubes) {
+            names.add(t.name() == null ? "tube " + (names.size() + 1) : t.name());
+        }
+        List<Gusset> gussets = new ArrayList<>();
+        for (Fields g : f.list("gussets")) {
+            int[] pair = {-1, -1};
+            List<String> wanted = g.texts("tubes");
+            for (int i = 0; i < Math.min(2, wanted.size()); i++) {
+                pair[i] = names.indexOf(wanted.get(i));
+                if (pair[i] < 0) {
+                    problems.add(
+                            SceneProblem.NODE,
+                            g.at("tubes"),
+                            "there is no tube `" + wanted.get(i) + "`" + Suggestion.of(wanted.get(i), names));
+                }
+            }
+            int node = node(g, "node", nodes);
+            gussets.add(new Gusset(
+                    g.has("name") ? g.text("name") : null,
+                    Math.max(0, node),
+                    Math.max(0, pair[0]),
+                    Math.max(0, pair[1]),
+                    g.si("reach"),
+                    g.si("gauge"),
+                    g.place()));
+        }
+        return gussets;
     }
 
     private void claimJoint(Fields t, String end, String part) {

@@ -94,6 +94,19 @@ sealed interface Value {
             return found;
         }
 
+        /** The texts of a list; broken ones are left out. */
+        List<String> texts(String key) {
+            List<String> found = new ArrayList<>();
+            if (values.get(key) instanceof Items items) {
+                items.values().forEach(v -> {
+                    if (v instanceof Word w) {
+                        found.add(w.text());
+                    }
+                });
+            }
+            return found;
+        }
+
         @Nullable
         Vec3 vector(String key) {
             return values.get(key) instanceof Items items ? items.vector() : null;
