@@ -52,7 +52,7 @@ public final class Simulation {
                 Moment moment = timeline.moment(m);
                 AirField air = airing.field(m);
                 job.fog().advance(air, spraying.hits(m), moment.durationS());
-                job.film().advance(spraying.hits(m), job.fog(), moment);
+                job.film().advance(spraying.cast(m), job.fog(), moment);
                 job.note(moment, airing.peakGaugePa(m));
                 observer.progress(timeline.progress(m), moment.endS());
                 RunCancelledException.throwIf(observer.cancelled());
@@ -69,6 +69,7 @@ public final class Simulation {
         StageClock clock = new StageClock(observer);
         try (Workers workers = new Workers(options.threads())) {
             clock.begin("sheets and openings");
+            Nozzles.sizes(scene);
             Cavity cavity = CavityBuilder.build(scene);
             clock.begin("voxels");
             VoxelGrid grid = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
@@ -76,6 +77,7 @@ public final class Simulation {
             List<Insertion> perPass = Approach.insertions(scene, cavity);
             List<Finding> findings = new ArrayList<>(RunFindings.geometry(scene, cavity, grid));
             findings.addAll(OutsideCheck.findings(scene, perPass));
+            findings.addAll(Nozzles.findings(scene));
             List<Insertion> insertions = perPass.stream().distinct().toList();
             return new CheckResult(scene, cavity, grid, insertions, findings);
         }

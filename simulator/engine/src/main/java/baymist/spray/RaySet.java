@@ -79,6 +79,14 @@ final class RaySet {
         return speed[ray];
     }
 
+    /**
+     * Whether a ray belongs to the first of two interleaved halves of the set. Of each pair of neighbouring quantiles one ray goes to
+     * either half, which one by the Thue-Morse sequence: every other ray would turn by 0.51 of a circle and leave gaps.
+     */
+    boolean firstHalf(int ray) {
+        return (ray & 1) == (Integer.bitCount(ray >> 1) & 1);
+    }
+
     /** Share of the jet's liquid; all rays together 1. */
     double liquidShare(int ray) {
         return liquid[ray];

@@ -13,6 +13,7 @@ import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.problem.SimulationException;
 import baymist.scene.DropletSpec;
+import baymist.scene.ProductSpec;
 import baymist.scene.SupplySpec;
 import baymist.scene.TipSpec;
 import baymist.scene.WandSpec;
@@ -25,6 +26,7 @@ class SprayCasterTest {
     private static final double[] OPEN = {1, 1};
     private static final DropletSpec OIL = new DropletSpec.RosinRammler(30e-6, 2);
     private static final double LIQUID = 5e-4;
+    private static final ProductSpec PRODUCT = new ProductSpec("oil", 880, 0.04, 0.03, 1, 293.15);
 
     private final GridFixture box = new GridFixture();
 
@@ -62,7 +64,7 @@ class SprayCasterTest {
                 box,
                 supply,
                 DropletBins.of(drops, 8),
-                880,
+                PRODUCT,
                 Air.STANDARD,
                 rays);
     }
@@ -322,7 +324,7 @@ class SprayCasterTest {
                 nowhere,
                 new SupplySpec.Pressure(551_581, 0.85, LIQUID, OIL),
                 DropletBins.of(OIL, 4),
-                880,
+                PRODUCT,
                 Air.STANDARD,
                 16);
         SimulationException e =
