@@ -20,6 +20,12 @@ final class FilmTrust {
     /** Steps of the median through its range; shares need not be largest or least at its ends. */
     private static final int MEDIANS = 9;
 
+    /**
+     * What is left of a bias that falls with the root of the rays over what the last doubling took of it: {@code 1/(√2 - 1)}. Whole shares
+     * of a part settle faster, but surfels far along a jet are met by few rays, and there the root is what was measured.
+     */
+    private static final double ROOT_REST = 1 / (Math.sqrt(2) - 1);
+
     private final SurfelSet surfels;
     private final int bins;
     /** Direct film of one half of the rays, kg, [surfels]. */
@@ -102,16 +108,16 @@ final class FilmTrust {
         double[] now = shares(build, targets);
         widen(reached, now[0]);
         widen(treated, now[1]);
-        double[] first = shares(halfBuild(build, product, 1), targets);
-        double[] second = shares(halfBuild(build, product, -1), targets);
+        double[] first = halfBuild(build, product, 1);
+        double[] second = halfBuild(build, product, -1);
         return new Confidence(
                 factor,
                 reached[0],
                 reached[1],
                 treated[0],
                 treated[1],
-                rayError(first[0], second[0], now[0]),
-                rayError(first[1], second[1], now[1]));
+                rayError(first, second, build, targets.hazeM()),
+                rayError(first, second, build, targets.buildM()));
     }
 
     private static void widen(double[] range, double share) {
@@ -120,11 +126,29 @@ final class FilmTrust {
     }
 
     /**
-     * Two estimates with half the rays each: half their difference is the scatter of the whole set, and the distance of their mean
-     * from the whole's what doubling the rays did to the bias, which is what is left of it if it falls as one over the rays.
+     * Standing error of the share of area above a film, from two estimates of the film with half the rays each. Scatter: half the
+     * difference of their shares, or half the root of the sum of squares of the surfels on which they differ, whichever is more (one
+     * difference alone may be small by chance). Bias: the distance of their mean share from the whole's is what doubling the rays did; if
+     * it falls with the root of the rays, {@link #ROOT_REST} times that is left.
      */
-    static double rayError(double first, double second, double whole) {
-        return Math.hypot(0.5 * (first - second), 0.5 * (first + second) - whole);
+    private double rayError(double[] first, double[] second, double[] whole, double thresholdM) {
+        double all = 0;
+        double a = 0;
+        double b = 0;
+        double w = 0;
+        double apart = 0;
+        for (int s = 0; s < whole.length; s++) {
+            if (surfels.isStructure(s)) {
+                double area = surfels.areaM2()[s];
+                all += area;
+                a += first[s] >= thresholdM ? area : 0;
+                b += second[s] >= thresholdM ? area : 0;
+                w += whole[s] >= thresholdM ? area : 0;
+                apart += first[s] >= thresholdM != second[s] >= thresholdM ? area * area : 0;
+            }
+        }
+        double scatter = Math.max(0.5 * Math.abs(a - b), 0.5 * Math.sqrt(apart));
+        return all > 0 ? Math.hypot(scatter, ROOT_REST * (0.5 * (a + b) - w)) / all : 0;
     }
 
     /** Film of the whole job if only one half of the rays had been sent, twice as strong each. */

@@ -72,7 +72,8 @@ final class Gates {
             double[] fogByBinKg,
             SizeBins bins,
             Peak peak,
-            double peakGaugePa) {}
+            double peakGaugePa,
+            CourantWatch courant) {}
 
     static Gates of(Sight sight) {
         Gates g = new Gates(sight.scene());
@@ -81,6 +82,7 @@ final class Gates {
         g.jets(sight);
         g.film(sight);
         g.slump(sight);
+        g.courant(sight);
         return g;
     }
 
@@ -205,6 +207,20 @@ final class Gates {
                     "the fog weighs enough to run of itself: %.2f m/s where a foggy bay meets a clear one, %.1f times the settling speed of"
                             + " its drops (slump number); it runs to low bays and low holes. Projected air does not see this weight",
                     speed,
+                    number);
+        }
+    }
+
+    /** Air that leaves a cell in the fog's smallest explicit step over what it holds. */
+    private void courant(Sight s) {
+        double number = s.courant().number(s.fog().stats().smallestStepS());
+        if (gate("Courant number of the fog's smallest step", number, 1, "", "NUM-001")
+                .exceeded()) {
+            tell(
+                    "NUM-001",
+                    Severity.WARNING,
+                    "in its smallest step the fog is carried across %.2f of a cell (Courant number; 1 at most): its spread there is not to be"
+                            + " trusted",
                     number);
         }
     }

@@ -2,6 +2,7 @@ package baymist.run;
 
 import baymist.access.Insertion;
 import baymist.access.PassPlan;
+import baymist.airflow.AirField;
 import baymist.cavity.Cavity;
 import baymist.coverage.Coverage;
 import baymist.fog.FogStepper;
@@ -36,6 +37,7 @@ final class Job {
     private final List<TimePoint> history = new ArrayList<>();
     private double peakGaugePa;
     private Gates.Peak peak = Gates.Peak.NONE;
+    private final CourantWatch courant;
 
     Job(Scene scene, Cavity cavity, VoxelGrid grid, SizeBins bins, Workers workers) {
         this.scene = scene;
@@ -44,6 +46,7 @@ final class Job {
         this.bins = bins;
         Vec3 gravity = scene.gravity().times(scene.gravityMPerS2());
         this.fog = new FogStepper(grid, bins, scene.product().densityKgPerM3(), scene.ambient(), gravity, workers);
+        this.courant = new CourantWatch(grid);
         this.film = new FilmKeeper(cavity, grid, scene, bins.count());
         release(scene.initialFog());
         peak = peak.with(fog, bins, scene);
@@ -82,6 +85,12 @@ final class Job {
         return film;
     }
 
+    /** Looks at the air of a moment before the fog is carried by it. */
+    AirField seen(AirField air) {
+        courant.look(air);
+        return air;
+    }
+
     /** Keeps a point of the curves over time. */
     void note(Moment moment, double gaugePa) {
         peakGaugePa = Math.max(peakGaugePa, gaugePa);
@@ -112,8 +121,8 @@ final class Job {
         ledger.requireClosed(CLOSURE_LIMIT);
         double[] build = film.buildM();
         double[] fogByBinKg = fog.depositedByBinKg();
-        Gates gates =
-                Gates.of(new Gates.Sight(scene, grid, film, fog, build, fogByBinKg, bins, peak, airing.peakGaugePa()));
+        Gates gates = Gates.of(
+                new Gates.Sight(scene, grid, film, fog, build, fogByBinKg, bins, peak, airing.peakGaugePa(), courant));
         List<Finding> findings =
                 new ArrayList<>(RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, peakAirborneKg(), airing));
         findings.addAll(gates.findings());

@@ -61,18 +61,19 @@ public final class Nozzles {
     /**
      * Droplet sizes as they are used: a correlation becomes a distribution, everything else stays as it is.
      *
-     * @throws SceneException RUN-006 if a correlation is asked for beyond its range, RUN-007 if the tips' sizes differ
+     * @throws SceneException RUN-005 as {@link #flows}, RUN-006 if a correlation is asked for beyond its range, RUN-007 if the tips' sizes differ
      */
     public static DropletSpec sizes(Scene scene) {
         DropletSpec stated = scene.supply().droplets();
         DropletSpec inner = stated instanceof DropletSpec.Adjusted a ? a.sizes() : stated;
-        if (!(inner instanceof Correlation law) || scene.passes().isEmpty()) {
+        Map<String, TipFlow> flows = flows(scene);
+        if (!(inner instanceof Correlation law) || flows.isEmpty()) {
             return inner instanceof Correlation ? new DropletSpec.Tracer() : stated;
         }
         AtomisedSizes first = null;
         double least = Double.POSITIVE_INFINITY;
         double most = 0;
-        for (TipFlow tip : flows(scene).values()) {
+        for (TipFlow tip : flows.values()) {
             AtomisedSizes sizes = AtomisedSizes.of(law, tip, scene.product(), scene.ambient());
             refuseOutside(scene, law, sizes);
             first = first == null ? sizes : first;

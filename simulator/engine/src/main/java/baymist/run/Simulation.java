@@ -51,7 +51,7 @@ public final class Simulation {
             for (int m = 0; m < timeline.count(); m++) {
                 Moment moment = timeline.moment(m);
                 AirField air = airing.field(m);
-                job.fog().advance(air, spraying.hits(m), moment.durationS());
+                job.fog().advance(job.seen(air), spraying.hits(m), moment.durationS());
                 job.film().advance(spraying.cast(m), job.fog(), moment);
                 job.note(moment, airing.peakGaugePa(m));
                 observer.progress(timeline.progress(m), moment.endS());

@@ -78,7 +78,7 @@ final class NozzleQuantities {
                 in -> new VolumeDistribution.LogNormal(1, Math.log(in.number("deviation"))).countMedianM());
         all.put("fogOverSpeedWidth", in -> RoundJet.FOG_WIDTH);
         all.put("wallShearPeak", in -> WallShear.peakPa(orifice(in).thrustN(), in.lengthM("distance")));
-        all.put("stagnationForceOverThrust", in -> WallShear.stagnationForceOverThrust());
+        all.put("stagnationForceShare", in -> WallShear.stagnationForceOverThrust());
         all.put("mergedSpeedRatio", in -> JetMerging.ratioOnAxis(in.whole("jets"), in.si("angle", Dimension.ANGLE)));
         all.put("feedTubeMassFlow", in -> feed(in).massKgPerS());
         all.put("feedTubeLoss", in -> in.si("supply", Dimension.PRESSURE) - feed(in).tipGaugePa());

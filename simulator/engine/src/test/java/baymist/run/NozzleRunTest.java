@@ -18,6 +18,7 @@ import baymist.scene.Scene;
 import baymist.scene.SceneFixtures;
 import baymist.scene.SupplySpec;
 import baymist.scene.WandSpec;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -52,48 +53,53 @@ class NozzleRunTest {
 
     @Test
     void theRangeByOneRunIsThatOfRunsWithOtherMedians() {
-        // The derived range against the runs that it stands for: medians of 30 um over and times 1.5, each run of its
+        // The derived range against the runs that it stands for: medians of 25 um over and times 2, each a run of its
         // own.
-        DropletSpec.RosinRammler rr = new DropletSpec.RosinRammler(30e-6, 2);
-        RunResult r = TestScenes.run(
-                job().withSupply(sprayed(new DropletSpec.Adjusted(rr, 1, 1.5)))
-                        .withNumerics(10, 64)
-                        .build(),
-                2);
+        DropletSpec.RosinRammler rr = new DropletSpec.RosinRammler(25e-6, 2);
+        RunResult r = TestScenes.run(sized(rr, 1, 2), 2);
         Confidence c = r.confidence();
-        assertEquals(1.5, c.dv50Factor());
-        double low = 1;
-        double high = 0;
-        for (double setting : new double[] {1 / 1.5, 1, 1.5}) {
-            RunResult own = TestScenes.run(
-                    job().withSupply(sprayed(new DropletSpec.Adjusted(rr, setting, 1)))
-                            .withNumerics(10, 64)
-                            .build(),
-                    2);
-            double reached = own.coverage().total().reached();
-            low = Math.min(low, reached);
-            high = Math.max(high, reached);
-            assertEquals(own.confidence().reachedLow(), reached, 1e-12);
-            assertEquals(own.confidence().reachedHigh(), reached, 1e-12);
+        assertEquals(2, c.dv50Factor());
+        double[] reached = {1, 0};
+        double[] treated = {1, 0};
+        for (double setting : new double[] {0.5, 1, 2}) {
+            RunResult own = TestScenes.run(sized(rr, setting, 1), 2);
+            double share = own.coverage().total().reached();
+            widen(reached, share);
+            widen(treated, own.coverage().total().protectedShare());
+            assertEquals(own.confidence().reachedLow(), share, 1e-12);
+            assertEquals(own.confidence().reachedHigh(), share, 1e-12);
         }
-        assertTrue(high - low > 0.01, "sizes matter here: " + low + " to " + high);
-        assertEquals(low, c.reachedLow(), 0.03);
-        assertEquals(high, c.reachedHigh(), 0.03);
-        double now = r.coverage().total().reached();
-        assertTrue(c.reachedLow() <= now && now <= c.reachedHigh());
+        String found = c + " runs " + Arrays.toString(reached) + Arrays.toString(treated);
+        assertTrue(reached[1] - reached[0] + treated[1] - treated[0] > 0.03, "sizes matter here: " + found);
+        assertEquals(reached[0], c.reachedLow(), 0.03, found);
+        assertEquals(reached[1], c.reachedHigh(), 0.03, found);
+        assertEquals(treated[0], c.protectedLow(), 0.03, found);
+        assertEquals(treated[1], c.protectedHigh(), 0.03, found);
+    }
+
+    private static void widen(double[] range, double share) {
+        range[0] = Math.min(range[0], share);
+        range[1] = Math.max(range[1], share);
+    }
+
+    private static Scene sized(DropletSpec sizes, double setting, double factor) {
+        return job().withSupply(sprayed(new DropletSpec.Adjusted(sizes, setting, factor)))
+                .withNumerics(12, 64)
+                .withHangS(60)
+                .build();
     }
 
     @Test
     void rayErrorFallsWithTheNumberOfRaysAndHoldsTheTrueOne() {
-        double truth = reached(4096).coverage().total().reached();
-        RunResult few = reached(32);
-        RunResult many = reached(512);
+        RunResult truth = reached(4096);
+        RunResult few = reached(64);
         assertTrue(
-                many.confidence().reachedRays() < 0.5 * few.confidence().reachedRays(),
-                many.confidence().reachedRays() + " of " + few.confidence().reachedRays());
-        for (RunResult r : List.of(few, many)) {
-            double off = Math.abs(r.coverage().total().reached() - truth);
-            assertTrue(off < 3 * r.confidence().reachedRays() + 0.002, off + ", stated " + r.confidence());
+                truth.confidence().reachedRays() < 0.6 * few.confidence().reachedRays(),
+                truth.confidence().reachedRays() + " of " + few.confidence().reachedRays());
+        for (RunResult r : List.of(reached(32), few, reached(256))) {
+            double off = Math.abs(
+                    r.coverage().total().reached() - truth.coverage().total().reached());
+            assertTrue(off < 3 * r.confidence().reachedRays(), off + ", stated " + r.confidence());
         }
     }
 
@@ -106,7 +112,7 @@ class NozzleRunTest {
         Correlation law = new Correlation(Correlation.Form.RIZK_LEFEBVRE, 2, false);
         Finding f = refused(job().withSupply(sprayed(law)).build());
         assertEquals("RUN-006", f.id());
-        assertTrue(f.text().contains("314 m/s") && f.text().contains("outside_range: allow"), f.text());
+        assertTrue(f.text().contains("313 m/s") && f.text().contains("outside_range: allow"), f.text());
         assertThrows(
                 SceneException.class,
                 () -> Simulation.check(job().withSupply(sprayed(law)).build(), new RunOptions(1), RunObserver.NONE));
@@ -117,7 +123,7 @@ class NozzleRunTest {
         assertTrue(says(r, "SPR-004"));
         assertEquals(1, gate(r, "droplet correlation").value());
         assertEquals(Nozzles.FACTOR_OUTSIDE_RANGE, r.confidence().dv50Factor());
-        assertTrue(r.confidence().reachedHigh() > r.confidence().reachedLow());
+        assertTrue(r.confidence().protectedHigh() > r.confidence().protectedLow());
     }
 
     @Test
@@ -165,7 +171,7 @@ class NozzleRunTest {
                 List.of(new SupplySpec.CatchCup(3.7e-4, PSI80, 0.3, 0.004)));
         RunResult r = TestScenes.run(job().withSupply(s).build(), 2);
         double rate = r.ledger().sprayedKg() / 7.5;
-        assertTrue(rate < 0.95 * 3.7e-4 && rate > 0.5 * 3.7e-4, "sprays " + rate);
+        assertTrue(rate < 0.97 * 3.7e-4 && rate > 0.5 * 3.7e-4, "sprays " + rate);
         assertTrue(says(r, "SPR-002"));
         double tip = ((SupplySpec.Pressure) Nozzles.flows(r.scene()).get("rod").supply()).gaugePa();
         assertTrue(tip < 0.5 * PSI80, "at the tip " + tip);
@@ -210,7 +216,7 @@ class NozzleRunTest {
 
     @Test
     void pressureOfASmallVentIsHeldAgainstItsLimit() {
-        Scene scene = job().withCuts(SceneFixtures.round("hole", "aft wall", 0.0075, new Vec3(1, 0.1, 0.075)))
+        Scene scene = job().withCuts(SceneFixtures.round("hole", "aft wall", 0.010, new Vec3(1, 0.1, 0.075)))
                 .build();
         RunResult r = TestScenes.run(scene, 2);
         Gate g = gate(r, "pressure in the cavity");
@@ -263,6 +269,13 @@ class NozzleRunTest {
         ProductSpec oil = new ProductSpec("oil", 880, 0.04, 0.03, 1, 293.15);
         assertEquals(2.9e-3, FilmTrust.splatRadiusM(1e-9, oil, 60), 0.05e-3);
         assertEquals(4.4e-3, FilmTrust.splatRadiusM(1e-9, oil, 3600), 0.05e-3);
+    }
+
+    @Test
+    void theCourantNumberIsToldAndStaysBelowOne() {
+        Gate g = gate(TestScenes.run(job().build(), 2), "Courant number");
+        assertTrue(g.value() > 0 && g.value() <= 1, g.toString());
+        assertFalse(g.exceeded());
     }
 
     @Test

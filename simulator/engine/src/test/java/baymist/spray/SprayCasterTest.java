@@ -204,6 +204,51 @@ class SprayCasterTest {
     }
 
     @Test
+    void filmOnSurfelsConvergesFasterThanChance() {
+        // Film over single surfels against 8192 rays; random rays would halve the difference when their number grows
+        // fourfold.
+        SprayHits fine = caster(OIL, 8192).cast(at(0.2, 0.025), ring(8), OPEN);
+        double last = Double.POSITIVE_INFINITY;
+        for (int n : new int[] {32, 128, 512, 2048}) {
+            double off = apart(fine, caster(OIL, n).cast(at(0.2, 0.025), ring(8), OPEN));
+            assertTrue(off < last / 1.6, n + " rays: " + off + " after " + last);
+            last = off;
+        }
+        assertTrue(last < 0.05, "2048 rays are off by " + last);
+    }
+
+    /** Sum of absolute differences over the sum. */
+    private double apart(SprayHits a, SprayHits b) {
+        double[] film = new double[box.grid.surfels().count()];
+        for (int i = 0; i < a.hitSurfel().length; i++) {
+            film[a.hitSurfel()[i]] += a.hitKgPerS()[i];
+        }
+        for (int i = 0; i < b.hitSurfel().length; i++) {
+            film[b.hitSurfel()[i]] -= b.hitKgPerS()[i];
+        }
+        return Arrays.stream(film).map(Math::abs).sum() / sum(a.hitKgPerS());
+    }
+
+    @Test
+    void detailAddsUpToTheFilm() {
+        SprayCast cast = caster(OIL, 128).castWithDetail(at(0.2, 0.025), ring(8), OPEN);
+        double[] hit = cast.hits().hitKgPerS();
+        SprayDetail d = cast.detail();
+        int bins = d.byBinKgPerS().length / hit.length;
+        for (int i = 0; i < hit.length; i++) {
+            double sum = 0;
+            for (int b = 0; b < bins; b++) {
+                sum += d.byBinKgPerS()[i * bins + b];
+            }
+            assertEquals(hit[i], sum, 1e-12 * hit[i]);
+            assertTrue(d.halfKgPerS()[i] >= 0 && d.halfKgPerS()[i] <= hit[i] * (1 + 1e-12));
+        }
+        assertEquals(0.5, sum(d.halfKgPerS()) / sum(hit), 0.02);
+        assertTrue(d.splashKgPerS() >= 0 && d.splashKgPerS() <= sum(hit));
+        assertEquals(8, d.shearSurfel().length);
+    }
+
+    @Test
     void movedAirIsTheJetsFlowTimesItsLength() {
         // Sum over rays of Q(x) ds w along y: for the far half of a free jet, integral of (pi/2B) M x dx = (pi/4B) M
         // x^2.
