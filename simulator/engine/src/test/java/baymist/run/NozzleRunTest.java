@@ -17,6 +17,7 @@ import baymist.scene.ProductSpec;
 import baymist.scene.Scene;
 import baymist.scene.SceneFixtures;
 import baymist.scene.SupplySpec;
+import baymist.scene.TipSpec;
 import baymist.scene.WandSpec;
 import java.util.Arrays;
 import java.util.List;
@@ -276,6 +277,21 @@ class NozzleRunTest {
         Gate g = gate(TestScenes.run(job().build(), 2), "Courant number");
         assertTrue(g.value() > 0 && g.value() <= 1, g.toString());
         assertFalse(g.exceeded());
+    }
+
+    @Test
+    void sprayThatOutrunsTheFreeJetsLawIsTold() {
+        // 0.15 m between floor and ceiling: the free law ends at 0.15/(6 S) = 0.26 m; a plume along the block goes on
+        // for 0.9 m.
+        TipSpec plume = new TipSpec("plume", List.of(new TipSpec.Jet(0, 0, 1e-3, 1, 1)));
+        RunResult r = TestScenes.run(
+                job().withWands(new WandSpec("rod", 1.2, 0.00635, 0.002, plume))
+                        .withPasses(new PassSpec("p", "aft", "rod", 0.05, 0.05, 0, 0, 2, 0, SceneFixtures.HERE))
+                        .build(),
+                2);
+        Gate g = gate(r, "spray beyond the free jet's law");
+        assertTrue(g.exceeded() && g.value() > 0.5 && g.value() <= 1, g.toString());
+        assertTrue(says(r, "SPR-001"));
     }
 
     @Test
