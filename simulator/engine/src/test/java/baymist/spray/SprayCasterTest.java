@@ -388,6 +388,52 @@ class SprayCasterTest {
     }
 
     @Test
+    void stationsFillEachOthersGaps() {
+        // Directions on a plane at 1 m, 24 stations of 64 rays, in squares of a tenth of the half-width within two
+        // half-widths.
+        boolean[][] plain = new boolean[40][40];
+        boolean[][] turned = new boolean[40][40];
+        for (int k = 0; k < 24; k++) {
+            mark(plain, new RaySet(64, 0));
+            mark(turned, new RaySet(64, k));
+        }
+        assertTrue(count(turned) > 6 * count(plain), count(turned) + " squares met, " + count(plain) + " without");
+        for (int k = 0; k < 200; k++) {
+            RaySet set = new RaySet(16, k);
+            double liquid = 0;
+            double momentum = 0;
+            for (int i = 0; i < 16; i++) {
+                momentum += set.momentumShare(i);
+                liquid += set.liquidShare(i);
+                assertTrue(set.axialShare(i) > 0.9 && set.speedShare(i) > 0 && set.speedShare(i) < 1);
+            }
+            assertEquals(1, liquid, 1e-12);
+            assertEquals(1, momentum, 1e-12);
+        }
+    }
+
+    private static void mark(boolean[][] squares, RaySet set) {
+        for (int i = 0; i < set.count(); i++) {
+            Vec3 d = set.direction(i, Vec3.Z, Vec3.X, Vec3.Y);
+            int x = (int) Math.floor(d.x() / d.z() / RoundJet.SPREAD * 10 + 20);
+            int y = (int) Math.floor(d.y() / d.z() / RoundJet.SPREAD * 10 + 20);
+            if (x >= 0 && y >= 0 && x < 40 && y < 40) {
+                squares[x][y] = true;
+            }
+        }
+    }
+
+    private static int count(boolean[][] squares) {
+        int n = 0;
+        for (boolean[] row : squares) {
+            for (boolean met : row) {
+                n += met ? 1 : 0;
+            }
+        }
+        return n;
+    }
+
+    @Test
     void raysShareTheGaussian() {
         RaySet set = new RaySet(1000);
         double within = 0;
