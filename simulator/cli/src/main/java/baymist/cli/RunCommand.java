@@ -5,17 +5,13 @@ import baymist.picture.TimeChart;
 import baymist.report.AtomicFile;
 import baymist.report.ResultJson;
 import baymist.report.TextReport;
-import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.scene.Scene;
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Locale;
-import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -48,28 +44,13 @@ import picocli.CommandLine.Spec;
             "3:the computation failed, or a file could not be written",
             "4:done, but less than --min-reached is reached"
         })
-final class RunCommand implements Callable<Integer>, DebugOption.Holder {
-    private final Console console;
-    private final Stages stages;
-
+final class RunCommand extends SceneCommand {
     @Spec
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Mixin
-    @SuppressWarnings("NullAway.Init")
-    private SceneOptions sceneOptions;
-
     @Option(names = "--out", paramLabel = "DIR", description = "Folder for the results; default out/<scene name>.")
     private @Nullable Path out;
-
-    @Option(
-            names = "--json",
-            description = "Print result.json instead of the summary; nothing else on standard output.")
-    private boolean json;
-
-    @Option(names = "--quiet", description = "No title and no progress: the summary (or JSON) and problems alone.")
-    private boolean quiet;
 
     @Option(
             names = "--min-reached",
@@ -77,18 +58,8 @@ final class RunCommand implements Callable<Integer>, DebugOption.Holder {
             description = "Exit with 4 when less than this percentage of the surface is reached (0 to 100).")
     private @Nullable Double minReached;
 
-    @Mixin
-    @SuppressWarnings("NullAway.Init")
-    private DebugOption debug;
-
     RunCommand(Console console, Stages stages) {
-        this.console = console;
-        this.stages = stages;
-    }
-
-    @Override
-    public boolean debug() {
-        return debug.debug;
+        super(console, stages);
     }
 
     @Override
@@ -96,33 +67,19 @@ final class RunCommand implements Callable<Integer>, DebugOption.Holder {
         if (minReached != null && !(minReached >= 0 && minReached <= 100)) {
             throw new ParameterException(spec.commandLine(), "--min-reached " + minReached + ": 0 to 100 expected");
         }
-        RunOptions options = new RunOptions(sceneOptions.threadCount());
-        PrintWriter chat = json ? console.err() : console.out();
-        if (!quiet) {
-            chat.println(BaymistCommand.title() + ": " + sceneOptions.scene);
-        }
-        Scene scene = sceneOptions.read(stages);
+        Scene scene = begin();
         RunResult result;
-        try (Progress progress = Progress.of(console, quiet)) {
-            result = stages.run(scene, options, progress);
+        try (Progress progress = progress()) {
+            result = stages().run(scene, runOptions(), progress);
         }
-        Path folder = out != null ? out : Path.of("out", sceneName(sceneOptions.scene));
+        Path folder = out != null ? out : Path.of("out", sceneName(options().scene));
         String summary = TextReport.of(result);
         ResultJson.write(result, folder.resolve("result.json"));
         AtomicFile.writeText(folder.resolve("summary.txt"), w -> w.write(summary));
         CoverageMap.write(result, folder.resolve("coverage.png"));
         TimeChart.write(result, folder.resolve("time.png"));
-        if (json) {
-            ResultJson.write(result, console.out());
-        } else {
-            console.out().println();
-            console.out().print(summary);
-            console.out().flush();
-        }
-        if (!quiet) {
-            chat.println();
-            chat.println("Written to " + folder + ": result.json, coverage.png, time.png, summary.txt");
-        }
+        tell(o -> o.print(summary), o -> ResultJson.write(result, o));
+        written(folder + ": result.json, coverage.png, time.png, summary.txt");
         return verdict(result);
     }
 
@@ -131,7 +88,8 @@ final class RunCommand implements Callable<Integer>, DebugOption.Holder {
         if (minReached == null || reached >= minReached) {
             return Exit.DONE;
         }
-        console.err()
+        console()
+                .err()
                 .println(String.format(
                         Locale.ROOT,
                         "Reached %.2f %% of the surface, less than the %s %% asked for.",
