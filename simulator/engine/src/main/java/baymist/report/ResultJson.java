@@ -53,6 +53,8 @@ public final class ResultJson {
         root.set("ledger", ledger(r.ledger()));
         root.set("thresholds", thresholds(r.scene().targets()));
         root.set("coverage", coverage(r.coverage()));
+        root.set("confidence", ConfidenceReport.json(r.confidence()));
+        root.set("gates", ConfidenceReport.gates(r.gates()));
         root.set("unreached", unreached(r.coverage().unreached()));
         root.set("protected", ItemReport.json(r));
         ObjectNode job = root.putObject("job");
@@ -63,6 +65,7 @@ public final class ResultJson {
         Json.number(job, "peakGaugePa", RunFigures.peakGaugePa(r));
         Json.number(job, "peakMeanFogKgPerM3", RunFigures.peakMeanConcentrationKgPerM3(r));
         Json.number(job, "initialFogKg", RunFigures.initialFogKg(r));
+        root.set("tips", ConfidenceReport.tips(r.scene()));
         root.set("bays", bays(r.grid()));
         root.set("openings", openings(r.cavity()));
         root.set("insertions", insertions(r.cavity(), r.insertions()));

@@ -62,6 +62,7 @@ public final class TextReport {
                 film(r.scene().targets().hazeM()),
                 film(r.scene().targets().buildM()),
                 film(r.scene().targets().excessM()));
+        ConfidenceReport.text(page, r.confidence());
     }
 
     private static void coverage(Page page, Coverage c) {

@@ -21,6 +21,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -100,17 +101,21 @@ final class Airing {
         return air.mode() == AirSpec.Mode.AUTO && !cost.isAffordable() ? null : cost;
     }
 
-    /** Carries the fog through a moment. */
-    void carry(int m, Moment moment, FogStepper fog, @Nullable SprayHits hits) {
+    /** Carries the fog through a moment; every field passes by {@code look} first. */
+    void carry(int m, Moment moment, FogStepper fog, @Nullable SprayHits hits, Consumer<AirField> look) {
         ResolvedAir air = resolved;
         if (air == null) {
-            fog.advance(field(m), hits, moment.durationS());
+            AirField field = field(m);
+            look.accept(field);
+            fog.advance(field, hits, moment.durationS());
             return;
         }
         double left = moment.durationS();
         while (left > 0) {
             double window = left / Math.ceil(left / air.windowS() - 1e-9);
-            fog.advance(air.advance(m, window, concentration(fog)), hits, window);
+            AirField field = air.advance(m, window, concentration(fog));
+            look.accept(field);
+            fog.advance(field, hits, window);
             left = window >= left ? 0 : left - window;
             resolvedWindows++;
         }

@@ -7,6 +7,7 @@ import baymist.film.FilmSettings;
 import baymist.film.FilmState;
 import baymist.fog.FogStepper;
 import baymist.scene.Scene;
+import baymist.spray.SprayCast;
 import baymist.spray.SprayHits;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
@@ -17,19 +18,23 @@ final class FilmKeeper {
     private final SurfelSet surfels;
     private final FilmState state;
     private final FilmRuns runs;
+    private final FilmTrust trust;
     private double sprayedKg;
     private double escapedKg;
     private double beyondFreeJetKg;
 
-    FilmKeeper(Cavity cavity, VoxelGrid grid, Scene scene) {
+    FilmKeeper(Cavity cavity, VoxelGrid grid, Scene scene, int bins) {
         surfels = grid.surfels();
+        trust = new FilmTrust(surfels, bins);
         state = new FilmState(surfels, scene.product(), ItemAssessor.masked(scene, cavity, grid));
         runs = new FilmRuns(grid, scene.product(), scene.gravity().times(scene.gravityMPerS2()), FilmSettings.DEFAULT);
     }
 
     /** Film of one moment: what the jets threw, what the fog left, then what runs. */
-    void advance(@Nullable SprayHits hits, FogStepper fog, Moment moment) {
-        if (hits != null) {
+    void advance(@Nullable SprayCast cast, FogStepper fog, Moment moment) {
+        if (cast != null) {
+            SprayHits hits = cast.hits();
+            trust.advance(hits, cast.detail(), moment);
             state.addDirect(hits, moment.durationS());
             sprayedKg += hits.sprayedKgPerS() * moment.durationS();
             escapedKg += hits.escapedKgPerS() * moment.durationS();
@@ -37,6 +42,11 @@ final class FilmKeeper {
         }
         state.addFog(fog.depositedKg());
         runs.advance(state, moment.openFraction(), moment.durationS());
+    }
+
+    /** What says how sure the film is. */
+    FilmTrust trust() {
+        return trust;
     }
 
     FilmState state() {

@@ -2,6 +2,7 @@ package baymist.run;
 
 import baymist.access.Insertion;
 import baymist.access.PassPlan;
+import baymist.airflow.AirField;
 import baymist.cavity.Cavity;
 import baymist.coverage.Coverage;
 import baymist.fog.FogStepper;
@@ -9,6 +10,7 @@ import baymist.geom.Vec3;
 import baymist.ledger.MassLedger;
 import baymist.numeric.StateHash;
 import baymist.numeric.Workers;
+import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
 import baymist.scene.InitialFog;
@@ -31,17 +33,23 @@ final class Job {
     private final VoxelGrid grid;
     private final FogStepper fog;
     private final FilmKeeper film;
+    private final SizeBins bins;
     private final List<TimePoint> history = new ArrayList<>();
     private double peakGaugePa;
+    private Gates.Peak peak = Gates.Peak.NONE;
+    private final CourantWatch courant;
 
     Job(Scene scene, Cavity cavity, VoxelGrid grid, SizeBins bins, Workers workers) {
         this.scene = scene;
         this.cavity = cavity;
         this.grid = grid;
+        this.bins = bins;
         Vec3 gravity = scene.gravity().times(scene.gravityMPerS2());
         this.fog = new FogStepper(grid, bins, scene.product().densityKgPerM3(), scene.ambient(), gravity, workers);
-        this.film = new FilmKeeper(cavity, grid, scene);
+        this.courant = new CourantWatch(grid);
+        this.film = new FilmKeeper(cavity, grid, scene, bins.count());
         release(scene.initialFog());
+        peak = peak.with(fog, bins, scene);
         history.add(point(0));
     }
 
@@ -77,9 +85,15 @@ final class Job {
         return film;
     }
 
+    /** Looks at the air of a moment before the fog is carried by it. */
+    void seen(AirField air) {
+        courant.look(air);
+    }
+
     /** Keeps a point of the curves over time. */
     void note(Moment moment, double gaugePa) {
         peakGaugePa = Math.max(peakGaugePa, gaugePa);
+        peak = peak.with(fog, bins, scene);
         history.add(point(moment.endS()));
     }
 
@@ -105,6 +119,12 @@ final class Job {
         MassLedger ledger = ledger();
         ledger.requireClosed(CLOSURE_LIMIT);
         double[] build = film.buildM();
+        double[] fogByBinKg = fog.depositedByBinKg();
+        Gates gates = Gates.of(
+                new Gates.Sight(scene, grid, film, fog, build, fogByBinKg, bins, peak, airing.peakGaugePa(), courant));
+        List<Finding> findings =
+                new ArrayList<>(RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, peakAirborneKg(), airing));
+        findings.addAll(gates.findings());
         return new RunResult(
                 scene,
                 cavity,
@@ -114,11 +134,16 @@ final class Job {
                 build,
                 film.directKg(),
                 film.fogKg(),
-                RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, peakAirborneKg(), airing),
+                findings,
                 record(build, options, clock, airing),
                 history,
                 insertions.stream().distinct().toList(),
-                plan.stations());
+                plan.stations(),
+                film.sprayedKg() > 0
+                        ? film.trust()
+                                .confidence(build, fogByBinKg, bins, spraying.sizes(), scene.product(), scene.targets())
+                        : Confidence.UNKNOWN,
+                gates.gates());
     }
 
     private MassLedger ledger() {

@@ -20,6 +20,8 @@ import java.util.List;
  * @param history the job in time, ascending
  * @param insertions one for each wand and entry that the passes use
  * @param stations tip poses of all passes, ascending in time
+ * @param confidence how far the shares of area could be off by droplet sizes and by ray sampling
+ * @param gates numbers held against limits, met or not
  */
 public record RunResult(
         Scene scene,
@@ -34,11 +36,47 @@ public record RunResult(
         RunRecord record,
         List<TimePoint> history,
         List<Insertion> insertions,
-        List<Station> stations) {
+        List<Station> stations,
+        Confidence confidence,
+        List<Gate> gates) {
     public RunResult {
         findings = List.copyOf(findings);
         history = List.copyOf(history);
         insertions = List.copyOf(insertions);
         stations = List.copyOf(stations);
+        gates = List.copyOf(gates);
+    }
+
+    /** A result of which nothing is known about its confidence. */
+    public RunResult(
+            Scene scene,
+            Cavity cavity,
+            VoxelGrid grid,
+            MassLedger ledger,
+            Coverage coverage,
+            double[] filmM,
+            double[] directKg,
+            double[] fogKg,
+            List<Finding> findings,
+            RunRecord record,
+            List<TimePoint> history,
+            List<Insertion> insertions,
+            List<Station> stations) {
+        this(
+                scene,
+                cavity,
+                grid,
+                ledger,
+                coverage,
+                filmM,
+                directKg,
+                fogKg,
+                findings,
+                record,
+                history,
+                insertions,
+                stations,
+                Confidence.UNKNOWN,
+                List.of());
     }
 }

@@ -50,8 +50,8 @@ public final class Simulation {
             Job job = new Job(scene, cavity, grid, spraying.bins(), workers);
             for (int m = 0; m < timeline.count(); m++) {
                 Moment moment = timeline.moment(m);
-                airing.carry(m, moment, job.fog(), spraying.hits(m));
-                job.film().advance(spraying.hits(m), job.fog(), moment);
+                airing.carry(m, moment, job.fog(), spraying.hits(m), job::seen);
+                job.film().advance(spraying.cast(m), job.fog(), moment);
                 job.note(moment, airing.peakGaugePa(m));
                 observer.progress(timeline.progress(m), moment.endS());
                 RunCancelledException.throwIf(observer.cancelled());
@@ -68,6 +68,7 @@ public final class Simulation {
         StageClock clock = new StageClock(observer);
         try (Workers workers = new Workers(options.threads())) {
             clock.begin("sheets and openings");
+            Nozzles.sizes(scene);
             Cavity cavity = CavityBuilder.build(scene);
             clock.begin("voxels");
             VoxelGrid grid = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
@@ -76,6 +77,7 @@ public final class Simulation {
             List<Finding> findings = new ArrayList<>(RunFindings.geometry(scene, cavity, grid));
             findings.addAll(OutsideCheck.findings(scene, ways.insertions()));
             findings.addAll(ways.findings());
+            findings.addAll(Nozzles.findings(scene));
             List<Insertion> insertions = ways.insertions().stream().distinct().toList();
             return new CheckResult(scene, cavity, grid, insertions, findings);
         }

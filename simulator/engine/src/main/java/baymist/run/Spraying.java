@@ -4,9 +4,11 @@ import baymist.access.Station;
 import baymist.cavity.Cavity;
 import baymist.geom.Bvh;
 import baymist.numeric.Workers;
+import baymist.scene.DropletSpec;
 import baymist.scene.Scene;
 import baymist.spray.DropletBins;
 import baymist.spray.SizeBins;
+import baymist.spray.SprayCast;
 import baymist.spray.SprayCaster;
 import baymist.spray.SprayHits;
 import baymist.voxel.SurfelLocator;
@@ -16,19 +18,22 @@ import org.jspecify.annotations.Nullable;
 /** What the jets do in every moment of the job; each station is cast on its own, so threads share nothing. */
 final class Spraying {
     private final SizeBins bins;
-    private final @Nullable SprayHits[] hits;
+    private final DropletSpec sizes;
+    private final @Nullable SprayCast[] casts;
 
-    private Spraying(SizeBins bins, @Nullable SprayHits[] hits) {
+    private Spraying(SizeBins bins, DropletSpec sizes, @Nullable SprayCast[] casts) {
         this.bins = bins;
-        this.hits = hits;
+        this.sizes = sizes;
+        this.casts = casts;
     }
 
     static Spraying cast(
             Scene scene, Cavity cavity, VoxelGrid grid, Timeline timeline, Workers workers, RunObserver observer) {
-        SizeBins bins = DropletBins.of(scene.supply().droplets(), scene.sizeBins());
-        @Nullable SprayHits[] hits = new SprayHits[timeline.count()];
+        DropletSpec sizes = Nozzles.sizes(scene);
+        SizeBins bins = DropletBins.of(sizes, scene.sizeBins());
+        @Nullable SprayCast[] casts = new SprayCast[timeline.count()];
         if (timeline.moments().stream().allMatch(m -> m.station() == null)) {
-            return new Spraying(bins, hits);
+            return new Spraying(bins, sizes, casts);
         }
         SprayCaster caster = new SprayCaster(
                 cavity,
@@ -37,19 +42,19 @@ final class Spraying {
                 new VoxelFinder(grid, SurfelLocator.of(grid, cavity)),
                 scene.supply(),
                 bins,
-                scene.product().densityKgPerM3(),
+                scene.product(),
                 scene.ambient(),
                 scene.raysPerJet());
         workers.forEach(timeline.count(), m -> {
             Moment moment = timeline.moment(m);
             Station station = moment.station();
             if (station != null && !observer.cancelled()) {
-                hits[m] = caster.cast(
+                casts[m] = caster.castWithDetail(
                         station, Approach.wand(scene, scene.passes().get(station.pass())), moment.openFraction());
             }
         });
         RunCancelledException.throwIf(observer.cancelled());
-        return new Spraying(bins, hits);
+        return new Spraying(bins, sizes, casts);
     }
 
     SizeBins bins() {
@@ -59,6 +64,18 @@ final class Spraying {
     /** What the jets do in a moment, or null with the trigger off. */
     @Nullable
     SprayHits hits(int moment) {
-        return hits[moment];
+        SprayCast cast = casts[moment];
+        return cast == null ? null : cast.hits();
+    }
+
+    /** The same with what tells how sure it is. */
+    @Nullable
+    SprayCast cast(int moment) {
+        return casts[moment];
+    }
+
+    /** Droplet sizes as they were used; a correlation has become a distribution. */
+    DropletSpec sizes() {
+        return sizes;
     }
 }

@@ -1,5 +1,7 @@
 package baymist.spray;
 
+import baymist.scene.DropletSpec;
+
 /**
  * Published estimates of the Sauter mean diameter of air-assisted atomisers. A viscous oil at a low air-liquid ratio lies at
  * or beyond the edge of all of them: take the result as a starting range and measure. Formulas as printed in Lefebvre (1989),
@@ -79,6 +81,13 @@ public final class Atomiser {
                 * 0.068
                 * Math.sqrt(c.viscosityPaS * c.viscosityPaS / (c.densityKgPerM3 * c.tensionNPerM * lipM));
         return new Estimate(aero, viscous, inAirblastRange(c));
+    }
+
+    /** The range that a correlation was fitted to, in words. */
+    public static String range(DropletSpec.Correlation.Form form) {
+        return form == DropletSpec.Correlation.Form.NUKIYAMA_TANASAWA
+                ? "30 to 343 m/s, 2 kg of air per kg of liquid or more, to 30 mPa.s"
+                : "60 to 180 m/s, 2 to 8 kg of air per kg of liquid, to 40 mPa.s";
     }
 
     private static boolean inAirblastRange(Conditions c) {

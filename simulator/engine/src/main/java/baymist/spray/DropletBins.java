@@ -2,6 +2,7 @@ package baymist.spray;
 
 import baymist.scene.DropletSpec;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Cuts a droplet size distribution into bins.
@@ -25,25 +26,99 @@ public final class DropletBins {
         if (bins < 1) {
             throw new IllegalArgumentException("size bins " + bins + ", at least 1 expected");
         }
+        VolumeDistribution volume = distribution(spec);
+        if (volume != null) {
+            return cut(volume, bins);
+        }
+        if (spec instanceof DropletSpec.Adjusted a) {
+            SizeBins as = of(a.sizes(), bins);
+            double[] moved = as.diameterM().clone();
+            for (int b = 0; b < moved.length; b++) {
+                moved[b] *= a.setting();
+            }
+            return new SizeBins(moved, as.share());
+        }
         if (spec instanceof DropletSpec.Classes classes) {
             return sorted(classes);
-        }
-        if (spec instanceof DropletSpec.RosinRammler rr) {
-            return cut(VolumeDistribution.of(rr), bins);
-        }
-        if (spec instanceof DropletSpec.LogNormal ln) {
-            return cut(VolumeDistribution.of(ln), bins);
         }
         return new SizeBins(new double[] {0}, new double[] {1});
     }
 
-    private static SizeBins cut(VolumeDistribution volume, int bins) {
+    /** Distribution of a statement; null for explicit classes and the tracer. */
+    static @Nullable VolumeDistribution distribution(DropletSpec spec) {
+        if (spec instanceof DropletSpec.RosinRammler rr) {
+            return VolumeDistribution.of(rr);
+        }
+        if (spec instanceof DropletSpec.LogNormal ln) {
+            return VolumeDistribution.of(ln);
+        }
+        if (spec instanceof DropletSpec.Sheet sheet) {
+            return VolumeDistribution.of(sheet);
+        }
+        if (spec instanceof DropletSpec.Adjusted a) {
+            VolumeDistribution stated = distribution(a.sizes());
+            return stated == null ? null : new VolumeDistribution.Scaled(stated, a.setting());
+        }
+        if (spec instanceof DropletSpec.Correlation) {
+            throw new IllegalArgumentException("sizes by a correlation are asked for a tip first");
+        }
+        return null;
+    }
+
+    /**
+     * Shares of the same bins if every drop were larger by a factor: what the spray would put in each bin with another median
+     * and the same shape. Together 1. Between explicit classes mass is split so that the mean log diameter is kept; beyond the
+     * ends the end bins take it.
+     *
+     * @param factor on every diameter, above 0
+     */
+    public static double[] movedShares(DropletSpec spec, int bins, double factor) {
+        VolumeDistribution volume = distribution(spec);
+        if (volume == null) {
+            return splitShares(of(spec, bins), factor);
+        }
+        double[] edge = edges(volume, bins);
+        double[] share = new double[bins];
+        double before = 0;
+        for (int b = 0; b < bins; b++) {
+            double upTo = b == bins - 1 ? 1 : volume.below(edge[b + 1] / factor);
+            share[b] = upTo - before;
+            before = upTo;
+        }
+        return share;
+    }
+
+    private static double[] splitShares(SizeBins bins, double factor) {
+        double[] d = bins.diameterM();
+        double[] share = new double[d.length];
+        for (int b = 0; b < d.length; b++) {
+            double to = d[b] * factor;
+            int k = 0;
+            while (k < d.length - 1 && d[k + 1] <= to) {
+                k++;
+            }
+            double w = k == d.length - 1 || to <= d[k] ? 0 : Math.log(to / d[k]) / Math.log(d[k + 1] / d[k]);
+            share[k] += (1 - w) * bins.share()[b];
+            if (w > 0) {
+                share[k + 1] += w * bins.share()[b];
+            }
+        }
+        return share;
+    }
+
+    /** Edges of the bins, m, [bins + 1], without the tails. */
+    private static double[] edges(VolumeDistribution volume, int bins) {
         double low = Math.log(volume.quantileM(TAIL));
         double high = Math.log(volume.quantileM(1 - TAIL));
         double[] edge = new double[bins + 1];
         for (int i = 0; i <= bins; i++) {
             edge[i] = Math.exp(low + (high - low) * i / bins);
         }
+        return edge;
+    }
+
+    private static SizeBins cut(VolumeDistribution volume, int bins) {
+        double[] edge = edges(volume, bins);
         edge[0] = volume.quantileM(1e-12);
         edge[bins] = volume.quantileM(1 - 1e-12);
         double[] diameter = new double[bins];

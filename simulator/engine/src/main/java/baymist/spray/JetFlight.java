@@ -40,8 +40,9 @@ final class JetFlight {
      *
      * @param wand axis of the wand
      * @param travelM stretch along it that the station stands for, m
+     * @param merging speed on each ray where jets have merged over that of this jet alone, [rays]; empty = alone
      */
-    void cast(JetSource jet, Vec3 wand, double travelM) {
+    void cast(JetSource jet, Vec3 wand, double travelM, double[] merging) {
         SheetRays.Followed centre = follow(jet.originM(), jet.direction());
         double power = jet.momentumN() * Math.min(SprayCaster.CAP_M_PER_S, jet.exitSpeedMPerS()) / 3;
         tally.jet(jet, power, bayAt(jet.originM(), jet.direction(), centre));
@@ -53,6 +54,7 @@ final class JetFlight {
                 jet.momentumN(), jet.exitSpeedMPerS(), context.air().densityKgPerM3());
         double reach = Math.min(centre.distanceM(), context.rangeM());
         ConfinedJet law = Confinement.of(free, context.rays(), jet.originM(), jet.direction(), reach, openFraction);
+        shear(jet, centre);
         RaySet set = context.raySet();
         Vec3 u = jet.direction().anyPerpendicular();
         Vec3 v = jet.direction().cross(u);
@@ -61,7 +63,8 @@ final class JetFlight {
         for (int i = 0; i < rays.length; i++) {
             Vec3 origin = jet.originM().plus(travelM * set.along(i), wand);
             Vec3 direction = set.direction(i, jet.direction(), u, v);
-            rays[i] = new Ray(i, origin, direction, set.axialShare(i), follow(origin, direction));
+            double merged = merging.length == 0 ? 1 : merging[i];
+            rays[i] = new Ray(i, origin, direction, set.axialShare(i), merged, follow(origin, direction));
             farthest = Math.max(farthest, axialReach(rays[i]));
         }
         DropSpeeds drops = new DropSpeeds(
@@ -74,8 +77,26 @@ final class JetFlight {
         }
     }
 
-    /** A ray of the jet; {@code axial} = distance along the jet's axis per distance along the ray. */
-    private record Ray(int index, Vec3 origin, Vec3 direction, double axial, SheetRays.Followed end) {
+    /** Wall shear where the jet's centre strikes, by the cosine of its incidence. */
+    private void shear(JetSource jet, SheetRays.Followed centre) {
+        double distance = centre.distanceM();
+        if (centre.end() != SheetRays.End.SHEET || !(distance < context.rangeM()) || !(distance > 0)) {
+            return;
+        }
+        Vec3 point = jet.originM().plus(distance, jet.direction());
+        int surfel = context.finder().surfelNear(point, centre.part(), centre.towardsAir());
+        if (surfel >= 0) {
+            double radius = WallShear.peakRadiusM(distance);
+            double square = Math.abs(centre.towardsAir().dot(jet.direction()));
+            tally.shear(surfel, square * WallShear.peakPa(jet.momentumN(), distance) / radius, radius);
+        }
+    }
+
+    /**
+     * A ray of the jet; {@code axial} = distance along the jet's axis per distance along the ray, {@code merged} = speed over that of the
+     * jet alone.
+     */
+    private record Ray(int index, Vec3 origin, Vec3 direction, double axial, double merged, SheetRays.Followed end) {
         boolean struck() {
             return end.struck();
         }
@@ -161,10 +182,13 @@ final class JetFlight {
             } else if (!struck) {
                 tally.escaped(mass);
             } else {
-                double speed = drops.at(b, x) * context.raySet().speedShare(ray.index()) * incidence;
+                double speed = drops.at(b, x) * speedShare(ray) * incidence;
                 double share = surfel < 0 ? 0 : efficiency(b, speed, law.halfWidthM(x));
                 if (share > 0) {
-                    tally.hit(surfel, mass * share);
+                    tally.hit(surfel, b, mass * share, context.raySet().firstHalf(ray.index()));
+                    if (context.splashes(b, speed)) {
+                        tally.splash(mass * share);
+                    }
                 }
                 double rest = (mass - mass * share) / ringCell.length;
                 for (int cell : ringCell) {
@@ -172,6 +196,11 @@ final class JetFlight {
                 }
             }
         }
+    }
+
+    /** Speed on the ray over that on the jet's own axis. */
+    private double speedShare(Ray ray) {
+        return context.raySet().speedShare(ray.index()) * ray.merged();
     }
 
     private double efficiency(int bin, double normalMPerS, double halfWidthM) {
@@ -220,7 +249,7 @@ final class JetFlight {
 
     /** Air that the ray moves through the cells on its way, and the fog that it draws in and throws at what it strikes. */
     private void draw(Ray ray, ConfinedJet law) {
-        double share = 1.0 / context.raySet().count();
+        double share = 1.0 / (context.raySet().count() * ray.merged());
         double end = Math.min(lengthM(ray), law.reachM(DEAD_M_PER_S) / ray.axial());
         int target = scoured(ray, law, end);
         for (int p = 0; p < path.count(); p++) {
@@ -270,7 +299,7 @@ final class JetFlight {
         }
         double x = axialReach(ray);
         double speed = law.centreSpeedMPerS(x)
-                * context.raySet().speedShare(ray.index())
+                * speedShare(ray)
                 * Math.abs(ray.end().towardsAir().dot(ray.direction()));
         double most = 0;
         for (int b = 0; b < efficiency.length; b++) {

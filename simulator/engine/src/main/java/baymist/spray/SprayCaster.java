@@ -4,6 +4,7 @@ import baymist.access.Station;
 import baymist.cavity.Cavity;
 import baymist.geom.Vec3;
 import baymist.problem.SimulationException;
+import baymist.scene.ProductSpec;
 import baymist.scene.SupplySpec;
 import baymist.scene.WandSpec;
 import baymist.units.Air;
@@ -25,7 +26,7 @@ public final class SprayCaster {
     /**
      * @param tracer exact crossings with {@code cavity.sheets()}
      * @param finder voxel elements at a point
-     * @param liquidDensityKgPerM3 density of the product, kg/m³
+     * @param supply as the scene states it; what is lost along a wand's bores is taken off here
      * @param raysPerJet rays that sample a jet at one station, at least 1
      */
     public SprayCaster(
@@ -35,12 +36,12 @@ public final class SprayCaster {
             SurfelFinder finder,
             SupplySpec supply,
             SizeBins bins,
-            double liquidDensityKgPerM3,
+            ProductSpec product,
             Air air,
             int raysPerJet) {
         double[] relaxation = new double[bins.count()];
         for (int b = 0; b < relaxation.length; b++) {
-            relaxation[b] = Droplet.relaxationTimeS(bins.diameterM()[b], liquidDensityKgPerM3, air);
+            relaxation[b] = Droplet.relaxationTimeS(bins.diameterM()[b], product.densityKgPerM3(), air);
         }
         double range = 2 * cavity.sheets().bounds().size().length();
         this.context = new SprayContext(
@@ -49,7 +50,7 @@ public final class SprayCaster {
                 finder,
                 bins,
                 relaxation,
-                liquidDensityKgPerM3,
+                product,
                 air,
                 new RaySet(raysPerJet),
                 range);
@@ -63,6 +64,11 @@ public final class SprayCaster {
      * @throws SimulationException if the tip lies outside the cavity's cells
      */
     public SprayHits cast(Station station, WandSpec wand, double[] openFraction) {
+        return castWithDetail(station, wand, openFraction).hits();
+    }
+
+    /** The same with what tells how sure it is. */
+    public SprayCast castWithDetail(Station station, WandSpec wand, double[] openFraction) {
         Vec3 tip = station.pose().positionM();
         int tipCell = tipCell(station, openFraction);
         if (tipCell < 0) {
@@ -75,16 +81,25 @@ public final class SprayCaster {
                     station.depthM(),
                     station.startS()));
         }
-        List<JetSource> jets = TipJets.of(wand.tip(), station.pose(), supply, context.air());
+        SupplySpec atTip =
+                TipFlow.of(supply, wand, context.product(), context.air()).supply();
+        List<JetSource> jets = TipJets.of(wand.tip(), station.pose(), atTip, context.air());
         SprayTally tally = new SprayTally(
                 context.bins().count(),
                 Math.max(1, context.grid().surfels().count()),
                 context.grid().bays().size());
-        JetFlight flight = new JetFlight(context, tally, tipCell, openFraction);
-        for (JetSource jet : jets) {
-            flight.cast(jet, station.pose().axis(), station.travelM());
+        RaySet rays = new RaySet(context.raySet().count(), number(station));
+        JetFlight flight = new JetFlight(context.with(rays), tally, tipCell, openFraction);
+        for (int j = 0; j < jets.size(); j++) {
+            double[] merging = JetMerging.factors(jets, j, rays);
+            flight.cast(jets.get(j), station.pose().axis(), station.travelM(), merging);
         }
-        return tally.close(tipCell, context.air().densityKgPerM3());
+        return new SprayCast(tally.close(tipCell, context.air().densityKgPerM3()), tally.detail());
+    }
+
+    /** Number of a station along its draw-back, by its place alone; 0 while the wand is held. */
+    private static long number(Station station) {
+        return station.travelM() > 0 ? Math.round(station.depthM() / station.travelM()) : 0;
     }
 
     /**

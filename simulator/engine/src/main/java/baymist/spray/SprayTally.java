@@ -1,10 +1,15 @@
 package baymist.spray;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /** Sums of one station, filled jet after jet and ray after ray by a single thread. */
 final class SprayTally {
     private final int bins;
     private final int surfels;
-    private final SparseSum hits = new SparseSum(1);
+    /** All, one half of the rays, then by bin. */
+    private final SparseSum hits;
+
     private final SparseSum fog;
     private final SparseSum streams = new SparseSum(3);
     private final SparseSum pushes = new SparseSum(5);
@@ -16,10 +21,13 @@ final class SprayTally {
     private double powerW;
     private double sprayedKgPerS;
     private final double[] powerOfBayW;
+    private double splashKgPerS;
+    private final List<double[]> shear = new ArrayList<>();
 
     SprayTally(int bins, int surfels, int bays) {
         this.bins = bins;
         this.surfels = surfels;
+        hits = new SparseSum(2 + bins);
         fog = new SparseSum(bins);
         scours = new SparseSum(1 + bins);
         powerOfBayW = new double[Math.max(1, bays)];
@@ -33,8 +41,24 @@ final class SprayTally {
         powerOfBayW[Math.max(0, bay)] += power;
     }
 
-    void hit(int surfel, double kgPerS) {
-        hits.add(hits.slot(surfel), kgPerS);
+    /** @param half whether the ray belongs to the half that is told apart */
+    void hit(int surfel, int bin, double kgPerS, boolean half) {
+        int at = hits.slot(surfel);
+        hits.add(at, kgPerS);
+        if (half) {
+            hits.add(at + 1, kgPerS);
+        }
+        hits.add(at + 2 + bin, kgPerS);
+    }
+
+    /** Liquid that strikes above the splash limit, counted as staying. */
+    void splash(double kgPerS) {
+        splashKgPerS += kgPerS;
+    }
+
+    /** Shear where the centre of a jet strikes. */
+    void shear(int surfel, double paPerM, double radiusM) {
+        shear.add(new double[] {surfel, paPerM, radiusM});
     }
 
     void fog(int cell, int bin, double kgPerS) {
@@ -114,6 +138,23 @@ final class SprayTally {
                 pushes.column(2),
                 pushes.column(3),
                 pushes.column(4));
+    }
+
+    SprayDetail detail() {
+        double[] all = hits.all();
+        int width = 2 + bins;
+        int n = all.length / width;
+        double[] byBin = new double[n * bins];
+        for (int i = 0; i < n; i++) {
+            System.arraycopy(all, i * width + 2, byBin, i * bins, bins);
+        }
+        return new SprayDetail(
+                hits.column(1),
+                byBin,
+                splashKgPerS,
+                shear.stream().mapToInt(s -> (int) s[0]).toArray(),
+                shear.stream().mapToDouble(s -> s[1]).toArray(),
+                shear.stream().mapToDouble(s -> s[2]).toArray());
     }
 
     private int strongestBay() {

@@ -41,6 +41,57 @@ public sealed interface VolumeDistribution {
         return new LogNormal(spec.dv50M(), Math.log(spec.geometricDeviation()));
     }
 
+    static VolumeDistribution of(DropletSpec.Sheet spec) {
+        double tenth = 1.2815515655446004;
+        return new TwoSided(
+                spec.dv50M(),
+                Math.log(spec.dv50M() / spec.dv10M()) / tenth,
+                Math.log(spec.dv90M() / spec.dv50M()) / tenth);
+    }
+
+    /**
+     * Two halves of log-normals that meet at the median: the smoothest curve that runs through Dv0.1, Dv0.5 and Dv0.9 of a data
+     * sheet exactly. Its density has a step at the median where the two deviations differ.
+     */
+    record TwoSided(double medianM, double fineDeviation, double coarseDeviation) implements VolumeDistribution {
+        @Override
+        public double below(double d) {
+            double log = Math.log(d / medianM);
+            return Special.normalBelow(log / (log < 0 ? fineDeviation : coarseDeviation));
+        }
+
+        /** {@code 1/D32 = ∫ f/d}: each half gives {@code exp(s²/2) Φ(∓s)/Dv0.5}, exact. */
+        @Override
+        public double sauterM() {
+            double fine = Math.exp(0.5 * fineDeviation * fineDeviation) * Special.normalBelow(fineDeviation);
+            double coarse = Math.exp(0.5 * coarseDeviation * coarseDeviation) * Special.normalBelow(-coarseDeviation);
+            return medianM / (fine + coarse);
+        }
+    }
+
+    /** Every diameter of another distribution times a factor: a finer or coarser setting. */
+    record Scaled(VolumeDistribution of, double factor) implements VolumeDistribution {
+        @Override
+        public double below(double d) {
+            return of.below(d / factor);
+        }
+
+        @Override
+        public double quantileM(double p) {
+            return factor * of.quantileM(p);
+        }
+
+        @Override
+        public double medianM() {
+            return factor * of.medianM();
+        }
+
+        @Override
+        public double sauterM() {
+            return factor * of.sauterM();
+        }
+    }
+
     /** Rosin and Rammler (1933): {@code 1 - exp(-(d/X)^q)}. */
     record RosinRammler(double scaleM, double exponent) implements VolumeDistribution {
         @Override

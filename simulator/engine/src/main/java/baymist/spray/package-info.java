@@ -6,7 +6,10 @@
  *
  * <ol>
  *   <li>{@link baymist.spray.DropletBins}: the droplets' volume distribution in size bins.
+ *   <li>{@link baymist.spray.TipFlow}: what the tip gets from the supply after the losses along the bores ({@link
+ *       baymist.spray.FeedTube}, {@link baymist.spray.LiquidMeter}).
  *   <li>{@link baymist.spray.TipJets}: flow, thrust and direction of each jet ({@link baymist.spray.ChokedOrifice}).
+ *   <li>{@link baymist.spray.JetMerging}: neighbouring jets superpose their momentum.
  *   <li>A fixed low-discrepancy set of rays with equal shares of the jet's air and shares of liquid after the fog's profile.
  *   <li>Each ray goes on to the first exact sheet, through open inner openings by their exact outline.
  *   <li>The jet's clear surroundings decide where its free law ends (flat, then shut in).
@@ -18,10 +21,11 @@
  *
  * <p>Laws kept: landed + fog + escaped = sprayed; a cast is a pure function, the same bits on any number of threads.
  *
- * <p>For the fog stage: {@link baymist.spray.Droplet} (slip, relaxation, settling). For designers: {@link baymist.spray.Atomiser}
- * (published size correlations with their range), {@link baymist.spray.BoreLoss}, {@link baymist.spray.FeedTube}.
+ * <p>For the fog stage: {@link baymist.spray.Droplet} (slip, relaxation, settling). For sizes: {@link baymist.spray.Atomiser}
+ * (published correlations with their range) and {@link baymist.spray.AtomisedSizes}. {@link baymist.spray.SprayDetail} keeps what says how sure
+ * the direct film is.
  *
- * <p>Not modelled: the wand's shadow, splashing of coarse drops (the splash number is computed, the drop stays), drag of the drops
+ * <p>Not modelled: the wand's shadow, splashing of coarse drops and film wiped by the jets' air (told, not taken off), drag of the drops
  * on the jet, the wall jet's own air motion, evaporation. Theory, sources, assumptions: docs/theory/spray.md.
  */
 @NullMarked

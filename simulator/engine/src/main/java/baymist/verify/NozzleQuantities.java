@@ -1,17 +1,23 @@
 package baymist.verify;
 
 import baymist.scene.DropletSpec;
+import baymist.scene.ProductSpec;
+import baymist.scene.SupplySpec;
 import baymist.spray.Atomiser;
 import baymist.spray.BoreLoss;
 import baymist.spray.ChokedOrifice;
 import baymist.spray.DropletBins;
 import baymist.spray.FeedTube;
 import baymist.spray.Impaction;
+import baymist.spray.JetMerging;
+import baymist.spray.LiquidMeter;
 import baymist.spray.RoundJet;
 import baymist.spray.SizeBins;
 import baymist.spray.VolumeDistribution;
+import baymist.spray.WallShear;
 import baymist.units.Air;
 import baymist.units.Dimension;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
@@ -67,6 +73,16 @@ final class NozzleQuantities {
         all.put("shareFinerThan", in -> sizes(in).below(in.lengthM("size")));
         all.put("binMeanOverMedian", NozzleQuantities::binMean);
         all.put("boreLoss", in -> bore(in).pressurePa());
+        all.put(
+                "countMedianOverMedian",
+                in -> new VolumeDistribution.LogNormal(1, Math.log(in.number("deviation"))).countMedianM());
+        all.put("fogOverSpeedWidth", in -> RoundJet.FOG_WIDTH);
+        all.put("wallShearPeak", in -> WallShear.peakPa(orifice(in).thrustN(), in.lengthM("distance")));
+        all.put("stagnationForceShare", in -> WallShear.stagnationForceOverThrust());
+        all.put("mergedSpeedRatio", in -> JetMerging.ratioOnAxis(in.whole("jets"), in.si("angle", Dimension.ANGLE)));
+        all.put("feedTubeMassFlow", in -> feed(in).massKgPerS());
+        all.put("feedTubeLoss", in -> in.si("supply", Dimension.PRESSURE) - feed(in).tipGaugePa());
+        all.put("meteredFlow", NozzleQuantities::metered);
         all.put("boreReynolds", in -> bore(in).reynolds());
         return all;
     }
@@ -79,6 +95,35 @@ final class NozzleQuantities {
                 in.si("supply", Dimension.PRESSURE),
                 air.temperatureK(),
                 air.pressurePa());
+    }
+
+    private static FeedTube.Flow feed(Inputs in) {
+        double bore = in.lengthM("bore");
+        return FeedTube.through(
+                bore,
+                in.number("friction") * in.lengthM("length") / bore,
+                in.lengthM("orifice"),
+                in.si("coefficient", Dimension.FRACTION),
+                in.si("supply", Dimension.PRESSURE),
+                in.air().temperatureK(),
+                in.air().pressurePa());
+    }
+
+    /** Liquid at a pressure from a catch-cup test at another. */
+    private static double metered(Inputs in) {
+        ProductSpec oil = new ProductSpec(
+                "oil",
+                in.si("density", Dimension.DENSITY),
+                in.si("viscosity", Dimension.DYNAMIC_VISCOSITY),
+                0.03,
+                1,
+                in.air().temperatureK());
+        SupplySpec.CatchCup cup =
+                new SupplySpec.CatchCup(in.si("caught", Dimension.MASS_FLOW), in.si("at", Dimension.PRESSURE), 0, 0);
+        double length = in.lengthM("length");
+        double bore = in.lengthM("bore");
+        return LiquidMeter.fit(List.of(cup), oil, length, bore)
+                .rateKgPerS(in.si("supply", Dimension.PRESSURE), oil, length, bore);
     }
 
     private static double gasDensity(Air air) {

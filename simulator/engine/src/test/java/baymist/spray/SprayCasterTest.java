@@ -13,6 +13,7 @@ import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.problem.SimulationException;
 import baymist.scene.DropletSpec;
+import baymist.scene.ProductSpec;
 import baymist.scene.SupplySpec;
 import baymist.scene.TipSpec;
 import baymist.scene.WandSpec;
@@ -25,6 +26,7 @@ class SprayCasterTest {
     private static final double[] OPEN = {1, 1};
     private static final DropletSpec OIL = new DropletSpec.RosinRammler(30e-6, 2);
     private static final double LIQUID = 5e-4;
+    private static final ProductSpec PRODUCT = new ProductSpec("oil", 880, 0.04, 0.03, 1, 293.15);
 
     private final GridFixture box = new GridFixture();
 
@@ -62,7 +64,7 @@ class SprayCasterTest {
                 box,
                 supply,
                 DropletBins.of(drops, 8),
-                880,
+                PRODUCT,
                 Air.STANDARD,
                 rays);
     }
@@ -199,6 +201,51 @@ class SprayCasterTest {
                 assertEquals(onPart(fine, part) / LIQUID, onPart(h, part) / LIQUID, 2.0 / n + 0.005);
             }
         }
+    }
+
+    @Test
+    void filmOnSurfelsConvergesFasterThanChance() {
+        // Film over single surfels against 8192 rays; random rays would halve the difference when their number grows
+        // fourfold.
+        SprayHits fine = caster(OIL, 8192).cast(at(0.2, 0.025), ring(8), OPEN);
+        double last = Double.POSITIVE_INFINITY;
+        for (int n : new int[] {32, 128, 512, 2048}) {
+            double off = apart(fine, caster(OIL, n).cast(at(0.2, 0.025), ring(8), OPEN));
+            assertTrue(off < last / 1.6, n + " rays: " + off + " after " + last);
+            last = off;
+        }
+        assertTrue(last < 0.05, "2048 rays are off by " + last);
+    }
+
+    /** Sum of absolute differences over the sum. */
+    private double apart(SprayHits a, SprayHits b) {
+        double[] film = new double[box.grid.surfels().count()];
+        for (int i = 0; i < a.hitSurfel().length; i++) {
+            film[a.hitSurfel()[i]] += a.hitKgPerS()[i];
+        }
+        for (int i = 0; i < b.hitSurfel().length; i++) {
+            film[b.hitSurfel()[i]] -= b.hitKgPerS()[i];
+        }
+        return Arrays.stream(film).map(Math::abs).sum() / sum(a.hitKgPerS());
+    }
+
+    @Test
+    void detailAddsUpToTheFilm() {
+        SprayCast cast = caster(OIL, 128).castWithDetail(at(0.2, 0.025), ring(8), OPEN);
+        double[] hit = cast.hits().hitKgPerS();
+        SprayDetail d = cast.detail();
+        int bins = d.byBinKgPerS().length / hit.length;
+        for (int i = 0; i < hit.length; i++) {
+            double sum = 0;
+            for (int b = 0; b < bins; b++) {
+                sum += d.byBinKgPerS()[i * bins + b];
+            }
+            assertEquals(hit[i], sum, 1e-12 * hit[i]);
+            assertTrue(d.halfKgPerS()[i] >= 0 && d.halfKgPerS()[i] <= hit[i] * (1 + 1e-12));
+        }
+        assertEquals(0.5, sum(d.halfKgPerS()) / sum(hit), 0.02);
+        assertTrue(d.splashKgPerS() >= 0 && d.splashKgPerS() <= sum(hit));
+        assertEquals(8, d.shearSurfel().length);
     }
 
     @Test
@@ -352,7 +399,7 @@ class SprayCasterTest {
                 nowhere,
                 new SupplySpec.Pressure(551_581, 0.85, LIQUID, OIL),
                 DropletBins.of(OIL, 4),
-                880,
+                PRODUCT,
                 Air.STANDARD,
                 16);
         SimulationException e =
@@ -368,6 +415,52 @@ class SprayCasterTest {
         Vec3 pin = TipJets.direction(new TipSpec.Jet(Math.PI / 2, 0, 1e-3, 1, 1), pose);
         assertTrue(pin.distance(Vec3.Z) < 1e-12);
         assertThrows(IllegalArgumentException.class, () -> new RaySet(0));
+    }
+
+    @Test
+    void stationsFillEachOthersGaps() {
+        // Directions on a plane at 1 m, 24 stations of 64 rays, in squares of a tenth of the half-width within two
+        // half-widths.
+        boolean[][] plain = new boolean[40][40];
+        boolean[][] turned = new boolean[40][40];
+        for (int k = 0; k < 24; k++) {
+            mark(plain, new RaySet(64, 0));
+            mark(turned, new RaySet(64, k));
+        }
+        assertTrue(count(turned) > 6 * count(plain), count(turned) + " squares met, " + count(plain) + " without");
+        for (int k = 0; k < 200; k++) {
+            RaySet set = new RaySet(16, k);
+            double liquid = 0;
+            double momentum = 0;
+            for (int i = 0; i < 16; i++) {
+                momentum += set.momentumShare(i);
+                liquid += set.liquidShare(i);
+                assertTrue(set.axialShare(i) > 0.9 && set.speedShare(i) > 0 && set.speedShare(i) < 1);
+            }
+            assertEquals(1, liquid, 1e-12);
+            assertEquals(1, momentum, 1e-12);
+        }
+    }
+
+    private static void mark(boolean[][] squares, RaySet set) {
+        for (int i = 0; i < set.count(); i++) {
+            Vec3 d = set.direction(i, Vec3.Z, Vec3.X, Vec3.Y);
+            int x = (int) Math.floor(d.x() / d.z() / RoundJet.SPREAD * 10 + 20);
+            int y = (int) Math.floor(d.y() / d.z() / RoundJet.SPREAD * 10 + 20);
+            if (x >= 0 && y >= 0 && x < 40 && y < 40) {
+                squares[x][y] = true;
+            }
+        }
+    }
+
+    private static int count(boolean[][] squares) {
+        int n = 0;
+        for (boolean[] row : squares) {
+            for (boolean met : row) {
+                n += met ? 1 : 0;
+            }
+        }
+        return n;
     }
 
     @Test

@@ -128,6 +128,27 @@ final class ModelFormat {
 
     private static final Measure MEDIAN = Measure.of(Dimension.LENGTH, "[0.5 um .. 1 mm]");
 
+    private static final Group SHEET = Group.of(
+            "sheet",
+            "sizes by a data sheet (ASTM E799 terms)",
+            need("dv10", Measure.of(Dimension.LENGTH, "[0.1 um .. 1 mm]"), "a tenth of the volume is in smaller drops"),
+            need("dv50", MEDIAN, "half of it is"),
+            need("dv90", Measure.of(Dimension.LENGTH, "[0.5 um .. 5 mm]"), "nine tenths of it are"));
+
+    private static final Group CORRELATION = Group.of(
+            "correlation",
+            "sizes by a published correlation of air-assisted atomisers (docs/theory/spray.md)",
+            need(
+                    "form",
+                    Choice.of("nukiyama_tanasawa", "rizk_lefebvre", "el_shanawany_lefebvre"),
+                    "plain jet in fast air; plain-jet air-blast; prefilming air-blast"),
+            may("spread", Real.of("[1.2 .. 8]"), "2", "exponent of Rosin-Rammler about the Sauter mean"),
+            may(
+                    "outside_range",
+                    Choice.of("refuse", "allow"),
+                    "refuse",
+                    "what to do where tip, air and liquid lie beyond the range that it was fitted to"));
+
     /** Size distribution of the droplets that leave the tip. */
     static final Shape DROPLETS = Either.of(
             Choice.of("tracer"),
@@ -152,6 +173,18 @@ final class ModelFormat {
                                             need("deviation", Real.of("(1 .. 5]"), "geometric standard deviation")),
                                     "",
                                     "log-normal"),
-                            may("classes", new ListOf(SIZE_CLASS, 1, 64), "", "explicit sizes"))
-                    .oneOf("rosin_rammler", "log_normal", "classes"));
+                            may("sheet", SHEET, "", "three figures of a data sheet"),
+                            may("classes", new ListOf(SIZE_CLASS, 1, 64), "", "explicit sizes"),
+                            may("correlation", CORRELATION, "", "a published estimate for tip, air and liquid"),
+                            may(
+                                    "setting",
+                                    Either.of(Choice.of("finer", "coarser"), Real.of("[0.25 .. 4]")),
+                                    "",
+                                    "factor on every diameter; `finer` = 0.71, `coarser` = 1.41; left out = as stated"),
+                            may(
+                                    "dv50_within",
+                                    Real.of("[1 .. 4]"),
+                                    "",
+                                    "factor either way within which the median is known; left out = 1.3, or 2 for a correlation beyond its range"))
+                    .oneOf("rosin_rammler", "log_normal", "sheet", "classes", "correlation"));
 }

@@ -11,6 +11,7 @@ import baymist.scene.io.Shape.Group;
 import baymist.scene.io.Shape.ListOf;
 import baymist.scene.io.Shape.MapOf;
 import baymist.scene.io.Shape.Measure;
+import baymist.scene.io.Shape.Real;
 import baymist.scene.io.Shape.Text;
 import baymist.units.Dimension;
 import java.util.List;
@@ -29,20 +30,34 @@ final class SceneFormat {
     private static final Measure LIQUID = new Measure(
             List.of(Dimension.VOLUME_FLOW, Dimension.MASS_FLOW), new Interval(0, true, 1, true, "0 mL/min", "1 kg/s"));
 
+    private static final Measure GAUGE = Measure.of(Dimension.PRESSURE, "(0 psi .. 20 bar]");
+    private static final Measure BORE = Measure.of(Dimension.LENGTH, "(0 mm .. 100 mm)");
+    private static final Measure BORE_LENGTH = Measure.of(Dimension.LENGTH, "(0 mm .. 30 m]");
+
     private static final Group CATCH_CUP = Group.of(
             "catch_cup",
             "the liquid measured at the tip",
             need("volume", Measure.of(Dimension.VOLUME, "(0 mL .. 100 L]"), "liquid caught"),
-            need("time", Measure.of(Dimension.TIME, "(0 s .. 1 h]"), "time of catching"));
+            need("time", Measure.of(Dimension.TIME, "(0 s .. 1 h]"), "time of catching"),
+            may("pressure", GAUGE, "", "pressure of the test, gauge; left out = that of the supply"),
+            may("length", BORE_LENGTH, "", "length of the liquid's bore in the test; left out = that sprayed with"),
+            may("bore", BORE, "", "diameter of the liquid's bore in the test; left out = that sprayed with"));
+
+    private static final Group FEED = Group.of(
+            "feed",
+            "bores from the gauge to the tip, of a wand that mixes at its tip",
+            need("air_bore", BORE, "diameter of the air's way; of another section its hydraulic diameter"),
+            may("length", BORE_LENGTH, "", "length of the bores of liquid and air; left out = that of the wand"),
+            may(
+                    "friction",
+                    Real.of("[0 .. 0.1]"),
+                    "0.024",
+                    "Darcy friction factor of the air's way; the usual one is that of a small smooth tube"));
 
     static final Group SUPPLY = Group.of(
                     "supply",
                     "how air and liquid are driven to the tip",
-                    may(
-                            "pressure",
-                            Measure.of(Dimension.PRESSURE, "(0 psi .. 20 bar]"),
-                            "",
-                            "air pressure at the tip, gauge"),
+                    may("pressure", GAUGE, "", "air pressure, gauge: at the tip, or with `feed` where the hose ends"),
                     may(
                             "discharge_coefficient",
                             Measure.of(Dimension.FRACTION, "[0.3 .. 1]"),
@@ -54,7 +69,12 @@ final class SceneFormat {
                             "",
                             "speed at each orifice, air at ambient density, in place of `pressure`"),
                     may("liquid", LIQUID, "", "liquid sprayed by the whole tip, by volume or mass"),
-                    may("catch_cup", CATCH_CUP, "", "the liquid as measured, in place of `liquid`"),
+                    may(
+                            "catch_cup",
+                            Either.of(CATCH_CUP, new ListOf(CATCH_CUP, 1, 20)),
+                            "",
+                            "the liquid as measured, in place of `liquid`: one test, or several to fit the rate to"),
+                    may("feed", FEED, "", "bores that cost pressure; left out = the pressure holds at the tip"),
                     need(
                             "droplets",
                             ModelFormat.DROPLETS,

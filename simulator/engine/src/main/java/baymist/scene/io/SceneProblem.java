@@ -52,6 +52,8 @@ enum SceneProblem {
     SECTION("SCN-055"),
     STRINGERS("SCN-056"),
     NO_SPRAY("SCN-057"),
+    SIZES("SCN-058"),
+    FEED("SCN-059"),
     PART_TWICE("SCN-060"),
     STATIONS("SCN-061"),
     FALSE_SPAR("SCN-062"),

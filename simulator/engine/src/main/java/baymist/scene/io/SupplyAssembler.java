@@ -8,6 +8,7 @@ import baymist.units.Dimension;
 import baymist.units.Quantities;
 import baymist.units.ViscosityTemperature;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** Makes the product at its temperature of use and the supply, whose liquid may be stated by volume. */
@@ -93,15 +94,68 @@ final class SupplyAssembler {
                     f.place(),
                     "the scene has passes but no liquid; state `liquid` or `catch_cup`");
         }
-        return f.has("pressure")
-                ? new SupplySpec.Pressure(f.si("pressure"), f.si("discharge_coefficient"), liquid, droplets)
-                : new SupplySpec.ExitSpeed(f.si("exit_speed", 0), liquid, droplets);
+        if (!f.has("pressure")) {
+            refuseFeed(f);
+            return new SupplySpec.ExitSpeed(f.si("exit_speed", 0), liquid, droplets);
+        }
+        return new SupplySpec.Pressure(
+                f.si("pressure"), f.si("discharge_coefficient"), liquid, droplets, feed(f), cups(f, densityKgPerM3));
+    }
+
+    private void refuseFeed(Fields f) {
+        for (String key : List.of("feed", "catch_cup")) {
+            boolean scaled = key.equals("feed")
+                    ? f.has(key)
+                    : tests(f).size() > 1 || tests(f).stream().anyMatch(SupplyAssembler::scaled);
+            if (scaled) {
+                problems.add(
+                        SceneProblem.FEED,
+                        f.at(key),
+                        "`" + key
+                                + "` tells how pressure is spent on the way to the tip, but the supply states no `pressure`"
+                                + (key.equals("feed")
+                                        ? ""
+                                        : "; one test without `pressure`, `length` and `bore` will do"));
+            }
+        }
+    }
+
+    private static SupplySpec.@Nullable Feed feed(Fields f) {
+        Fields feed = f.fields("feed");
+        return feed == null
+                ? null
+                : new SupplySpec.Feed(feed.si("air_bore"), feed.si("length", 0), feed.si("friction"));
+    }
+
+    /** Catch-cup tests that the rate depends on pressure or bore by; none where one test was made as the job is done. */
+    private static List<SupplySpec.CatchCup> cups(Fields f, double density) {
+        List<Fields> tests = tests(f);
+        if (tests.size() < 2 && tests.stream().noneMatch(SupplyAssembler::scaled)) {
+            return List.of();
+        }
+        return tests.stream()
+                .map(t -> new SupplySpec.CatchCup(
+                        caught(t, density), t.si("pressure", f.si("pressure")), t.si("length", 0), t.si("bore", 0)))
+                .toList();
+    }
+
+    private static boolean scaled(Fields test) {
+        return test.has("pressure") || test.has("length") || test.has("bore");
+    }
+
+    private static List<Fields> tests(Fields f) {
+        Fields one = f.fields("catch_cup");
+        return one != null ? List.of(one) : f.list("catch_cup");
+    }
+
+    private static double caught(Fields test, double density) {
+        return test.si("volume") / test.si("time") * density;
     }
 
     private static double liquidKgPerS(Fields f, double density) {
-        Fields cup = f.fields("catch_cup");
-        if (cup != null) {
-            return cup.si("volume") / cup.si("time") * density;
+        List<Fields> tests = tests(f);
+        if (!tests.isEmpty()) {
+            return caught(tests.get(0), density);
         }
         if (f.get("liquid") instanceof Value.Num n) {
             return n.unitOf().equals(Dimension.VOLUME_FLOW.name()) ? n.si() * density : n.si();
@@ -113,6 +167,41 @@ final class SupplyAssembler {
         if (!(value instanceof Fields f)) {
             return new DropletSpec.Tracer();
         }
+        DropletSpec sizes = sizes(f);
+        if (!f.has("setting") && !f.has("dv50_within")) {
+            return sizes;
+        }
+        double usual = sizes instanceof DropletSpec.Correlation ? 0 : sizes.dv50Factor();
+        return new DropletSpec.Adjusted(sizes, setting(f), f.si("dv50_within", usual));
+    }
+
+    /** One click of a nozzle's setting is taken as the square root of 2 (ASSUMED; a number says it better). */
+    private static double setting(Fields f) {
+        if (!f.has("setting")) {
+            return 1;
+        }
+        return switch (f.text("setting")) {
+            case "finer" -> Math.sqrt(0.5);
+            case "coarser" -> Math.sqrt(2);
+            default -> f.si("setting");
+        };
+    }
+
+    private DropletSpec sizes(Fields f) {
+        Fields sheet = f.fields("sheet");
+        if (sheet != null) {
+            return sheet(sheet);
+        }
+        Fields law = f.fields("correlation");
+        if (law != null) {
+            String form = law.text("form");
+            return form.isEmpty()
+                    ? new DropletSpec.Tracer()
+                    : new DropletSpec.Correlation(
+                            DropletSpec.Correlation.Form.valueOf(form.toUpperCase(Locale.ROOT)),
+                            law.si("spread"),
+                            law.text("outside_range").equals("allow"));
+        }
         Fields rosin = f.fields("rosin_rammler");
         if (rosin != null) {
             return new DropletSpec.RosinRammler(rosin.si("dv50"), rosin.si("spread"));
@@ -121,6 +210,22 @@ final class SupplyAssembler {
         if (log != null) {
             return new DropletSpec.LogNormal(log.si("dv50"), log.si("deviation"));
         }
+        return classes(f);
+    }
+
+    private DropletSpec sheet(Fields f) {
+        DropletSpec.Sheet sheet = new DropletSpec.Sheet(f.si("dv10"), f.si("dv50"), f.si("dv90"));
+        if (sheet.dv10M() >= sheet.dv50M() || sheet.dv50M() >= sheet.dv90M()) {
+            problems.add(
+                    SceneProblem.SIZES,
+                    f.place(),
+                    "Dv10 " + f.written("dv10") + ", Dv50 " + f.written("dv50") + " and Dv90 " + f.written("dv90")
+                            + " do not ascend; Dv10 < Dv50 < Dv90 is wanted");
+        }
+        return sheet;
+    }
+
+    private DropletSpec classes(Fields f) {
         List<Fields> classes = f.list("classes");
         double[] diameter = classes.stream().mapToDouble(c -> c.si("diameter")).toArray();
         double[] share = classes.stream().mapToDouble(c -> c.si("share")).toArray();
