@@ -5,6 +5,7 @@ import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.run.Simulation;
+import baymist.run.VoxelStudy;
 import baymist.scene.Scene;
 import baymist.scene.io.SceneReader;
 import baymist.scene.io.SceneSchema;
@@ -27,6 +28,11 @@ interface Stages {
         }
 
         @Override
+        public RunResult converge(Scene scene, double ratio, RunOptions options, RunObserver observer) {
+            return VoxelStudy.run(scene, ratio, options, observer);
+        }
+
+        @Override
         public CheckResult check(Scene scene, RunOptions options, RunObserver observer) {
             return Simulation.check(scene, options, observer);
         }
@@ -45,6 +51,8 @@ interface Stages {
     Scene read(Path file);
 
     RunResult run(Scene scene, RunOptions options, RunObserver observer);
+
+    RunResult converge(Scene scene, double ratio, RunOptions options, RunObserver observer);
 
     CheckResult check(Scene scene, RunOptions options, RunObserver observer);
 

@@ -56,6 +56,8 @@ class CliTest {
         boolean passed = true;
         final List<Scene> seen = new ArrayList<>();
         int threads;
+        double spread = 0.01;
+        final List<Double> ratios = new ArrayList<>();
 
         @Override
         public Scene read(Path file) {
@@ -77,6 +79,13 @@ class CliTest {
                 throw failure;
             }
             return SampleRun.tank();
+        }
+
+        @Override
+        public RunResult converge(Scene scene, double ratio, RunOptions options, RunObserver observer) {
+            seen.add(scene);
+            ratios.add(ratio);
+            return SampleRun.studied(spread);
         }
 
         @Override
@@ -157,6 +166,23 @@ class CliTest {
     }
 
     @Test
+    void insistingOnConvergenceDecidesTheExitCode() throws IOException {
+        assertEquals(0, baymist("run", "job.yaml", "--out", dir(), "--converge", "--insist", "--ratio", "1.5"));
+        assertEquals(List.of(1.5), stages.ratios);
+        assertTrue(out.toString().contains("Converged: at voxels of"), out.toString());
+        stages.spread = 0.05;
+        assertEquals(0, baymist("run", "job.yaml", "--out", dir(), "--converge"));
+        assertEquals(4, baymist("run", "job.yaml", "--out", dir(), "--converge", "--insist", "--quiet"));
+        assertTrue(err.toString().contains("The coverage is not converged: "), err.toString());
+        assertTrue(out.toString().contains("[CNV-001]"), out.toString());
+        assertFalse(new ObjectMapper()
+                .readTree(Files.readString(Path.of(dir(), "result.json")))
+                .get("convergence")
+                .get("converged")
+                .asBoolean());
+    }
+
+    @Test
     void everyFindingOfABadSceneHasItsLineAndTheCodeIsTwo() throws IOException {
         stages.failure = new SceneException(List.of(
                 new Finding(
@@ -215,6 +241,9 @@ class CliTest {
                 "run a.yaml --voxel 5mm,6mm",
                 "run a.yaml --voxel 0mm",
                 "run a.yaml --vxel 5mm",
+                "run a.yaml --insist",
+                "run a.yaml --converge --ratio 1.05",
+                "run a.yaml --converge --ratio 3",
                 "check"
             })
     void wrongCallsEndWithTwoAndAHint(String call) {

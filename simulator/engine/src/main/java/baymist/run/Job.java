@@ -9,17 +9,20 @@ import baymist.geom.Vec3;
 import baymist.ledger.MassLedger;
 import baymist.numeric.StateHash;
 import baymist.numeric.Workers;
+import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
 import baymist.scene.InitialFog;
 import baymist.scene.Scene;
 import baymist.spray.SizeBins;
+import baymist.spray.SprayHits;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** What changes while a job runs: fog, film and the record of them over time. Owned by {@link Simulation#run}. */
 final class Job {
@@ -31,6 +34,8 @@ final class Job {
     private final VoxelGrid grid;
     private final FogStepper fog;
     private final FilmKeeper film;
+    private final SizeBins bins;
+    private final CoagulationWatch watch;
     private final List<TimePoint> history = new ArrayList<>();
     private double peakGaugePa;
 
@@ -41,11 +46,13 @@ final class Job {
         Vec3 gravity = scene.gravity().times(scene.gravityMPerS2());
         this.fog = new FogStepper(grid, bins, scene.product().densityKgPerM3(), scene.ambient(), gravity, workers);
         this.film = new FilmKeeper(cavity, grid, scene);
+        this.bins = bins;
+        this.watch = new CoagulationWatch(scene, grid, bins);
         release(scene.initialFog());
         history.add(point(0));
     }
 
-    private void release(@org.jspecify.annotations.Nullable InitialFog initial) {
+    private void release(@Nullable InitialFog initial) {
         if (initial == null) {
             return;
         }
@@ -78,7 +85,8 @@ final class Job {
     }
 
     /** Keeps a point of the curves over time. */
-    void note(Moment moment, double gaugePa) {
+    void note(Moment moment, @Nullable SprayHits hits, double gaugePa) {
+        watch.note(fog, hits, moment.durationS());
         peakGaugePa = Math.max(peakGaugePa, gaugePa);
         history.add(point(moment.endS()));
     }
@@ -105,6 +113,10 @@ final class Job {
         MassLedger ledger = ledger();
         ledger.requireClosed(CLOSURE_LIMIT);
         double[] build = film.buildM();
+        Outlook outlook = new OutlookBuilder(scene, cavity, grid, bins, film, fog).build(watch);
+        List<Finding> findings =
+                new ArrayList<>(RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, peakAirborneKg(), airing));
+        findings.addAll(OutlookFindings.of(scene, outlook));
         return new RunResult(
                 scene,
                 cavity,
@@ -114,11 +126,13 @@ final class Job {
                 build,
                 film.directKg(),
                 film.fogKg(),
-                RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, peakAirborneKg(), airing),
+                findings,
                 record(build, options, clock),
                 history,
                 insertions.stream().distinct().toList(),
-                plan.stations());
+                plan.stations(),
+                outlook,
+                null);
     }
 
     private MassLedger ledger() {

@@ -8,7 +8,9 @@ import baymist.ledger.MassLedger;
 import baymist.problem.Finding;
 import baymist.scene.Scene;
 import baymist.voxel.VoxelGrid;
+import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Everything that a run found. Read-only: the arrays belong to the result and must not be written to.
@@ -20,6 +22,8 @@ import java.util.List;
  * @param history the job in time, ascending
  * @param insertions one for each wand and entry that the passes use
  * @param stations tip poses of all passes, ascending in time
+ * @param outlook what becomes of film and fog, and what people near by breathe
+ * @param convergence the coverage at other voxel sizes, or null where none were tried
  */
 public record RunResult(
         Scene scene,
@@ -34,11 +38,35 @@ public record RunResult(
         RunRecord record,
         List<TimePoint> history,
         List<Insertion> insertions,
-        List<Station> stations) {
+        List<Station> stations,
+        Outlook outlook,
+        @Nullable CoverageConvergence convergence) {
     public RunResult {
         findings = List.copyOf(findings);
         history = List.copyOf(history);
         insertions = List.copyOf(insertions);
         stations = List.copyOf(stations);
+    }
+
+    /** The same result with the study of its voxel size and what that has to say. */
+    RunResult with(CoverageConvergence study, List<Finding> more) {
+        List<Finding> all = new ArrayList<>(findings);
+        all.addAll(more);
+        return new RunResult(
+                scene,
+                cavity,
+                grid,
+                ledger,
+                coverage,
+                filmM,
+                directKg,
+                fogKg,
+                all,
+                record,
+                history,
+                insertions,
+                stations,
+                outlook,
+                study);
     }
 }

@@ -53,7 +53,7 @@ public final class Simulation {
                 AirField air = airing.field(m);
                 job.fog().advance(air, spraying.hits(m), moment.durationS());
                 job.film().advance(spraying.hits(m), job.fog(), moment);
-                job.note(moment, airing.peakGaugePa(m));
+                job.note(moment, spraying.hits(m), airing.peakGaugePa(m));
                 observer.progress(timeline.progress(m), moment.endS());
                 RunCancelledException.throwIf(observer.cancelled());
             }

@@ -132,6 +132,37 @@ public record Scene(
         return copy(hangS, voxel, otherBins, otherRays);
     }
 
+    /** The same job with other passes. */
+    public Scene withPasses(List<PassSpec> others) {
+        return new Scene(
+                file,
+                hash,
+                title,
+                story,
+                cavity,
+                cuts,
+                states,
+                wands,
+                product,
+                supply,
+                entries,
+                others,
+                hangS,
+                targets,
+                gravity,
+                gravityMPerS2,
+                voxel,
+                air,
+                initialFog,
+                sizeBins,
+                raysPerJet,
+                stationSpacingM,
+                ambient,
+                protectedItems,
+                obstacles,
+                bayLabels);
+    }
+
     /** The same job with other names for its bays. */
     public Scene withBayLabels(List<BayLabel> labels) {
         return copy(hangS, voxel, sizeBins, raysPerJet, labels);

@@ -125,7 +125,9 @@ class ReportTest {
                 r.record(),
                 odd,
                 r.insertions(),
-                r.stations());
+                r.stations(),
+                r.outlook(),
+                r.convergence());
         assertTrue(json(with).get("history").get(0).get("airborneKg").isNull());
     }
 
