@@ -9,9 +9,11 @@ import baymist.run.VoxelStudy;
 import baymist.scene.Scene;
 import baymist.scene.io.SceneReader;
 import baymist.scene.io.SceneSchema;
+import baymist.verify.OrderStudy;
 import baymist.verify.Verification;
 import baymist.verify.VerificationReport;
 import java.nio.file.Path;
+import java.util.List;
 
 /** What the commands ask of the engine; one seam, so that exit codes and output can be tested without long runs. */
 interface Stages {
@@ -46,6 +48,11 @@ interface Stages {
         public VerificationReport verify(Path folder, String caseId, RunOptions options, RunObserver observer) {
             return Verification.run(folder, caseId, options, observer);
         }
+
+        @Override
+        public List<OrderStudy.Row> orders() {
+            return OrderStudy.run();
+        }
     };
 
     Scene read(Path file);
@@ -59,4 +66,6 @@ interface Stages {
     String schema();
 
     VerificationReport verify(Path folder, String caseId, RunOptions options, RunObserver observer);
+
+    List<OrderStudy.Row> orders();
 }

@@ -16,6 +16,7 @@ import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.scene.Scene;
 import baymist.verify.Inputs;
+import baymist.verify.OrderStudy;
 import baymist.verify.Outcome;
 import baymist.verify.VerificationCase;
 import baymist.verify.VerificationReport;
@@ -104,6 +105,11 @@ class CliTest {
             VerificationCase one = new VerificationCase(
                     caseId, "stage", "quantity", Inputs.parse("", cases), 1, 0.1, false, "exact", "source", "derived");
             return new VerificationReport(List.of(new Outcome(one, passed ? 1 : 2, "")));
+        }
+
+        @Override
+        public List<OrderStudy.Row> orders() {
+            return List.of(new OrderStudy.Row("eddies", 2, new int[] {10, 20}, new double[] {4e-3, 1e-3}));
         }
     }
 
@@ -300,6 +306,19 @@ class CliTest {
         assertTrue(out.toString().contains("box") && out.toString().contains("1 of 1 values"), out.toString());
         stages.passed = false;
         assertEquals(4, baymist("verify"));
+    }
+
+    @Test
+    void verifyWritesItsPagesAndTheCoverageOfScenes() throws IOException {
+        assertEquals(0, baymist("verify", "--write", dir()));
+        for (String file : List.of("cases.md", "errors.svg", "order.md", "order.svg")) {
+            assertTrue(Files.size(Path.of(dir(), file)) > 100, file);
+        }
+        assertEquals(0, baymist("verify", "--write", dir(), "--coverage", "a.yaml", "--coverage", "b/tail.yaml"));
+        String page = Files.readString(Path.of(dir(), "coverage.md"));
+        assertTrue(page.contains("| a | **converged** |") && page.contains("| tail | spread |"), page);
+        assertEquals(2, baymist("verify", "--coverage", "a.yaml"));
+        assertEquals(2, baymist("verify", "--write", dir(), "--case", "x"));
     }
 
     @ParameterizedTest

@@ -4,6 +4,7 @@ import baymist.airflow.AirField;
 import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.problem.SimulationException;
+import baymist.scene.WallFinish;
 import baymist.spray.SizeBins;
 import baymist.spray.SprayHits;
 import baymist.units.Air;
@@ -56,17 +57,41 @@ public final class FogStepper {
      */
     public FogStepper(
             VoxelGrid grid, SizeBins bins, double productDensityKgPerM3, Air air, Vec3 gravityMPerS2, Workers workers) {
+        this(grid, bins, productDensityKgPerM3, air, gravityMPerS2, WallFinish.SMOOTH, workers);
+    }
+
+    /** The same with sheet of a finish. */
+    public FogStepper(
+            VoxelGrid grid,
+            SizeBins bins,
+            double productDensityKgPerM3,
+            Air air,
+            Vec3 gravityMPerS2,
+            WallFinish finish,
+            Workers workers) {
         this(
                 grid,
                 bins,
                 droplets(bins, productDensityKgPerM3, air, gravityMPerS2.length()),
                 air,
                 gravityMPerS2,
+                finish,
                 workers);
     }
 
     FogStepper(VoxelGrid grid, SizeBins bins, FogDroplet[] droplets, Air air, Vec3 gravityMPerS2, Workers workers) {
-        this(grid, bins, droplets, lawful(droplets, air), gravityMPerS2, workers);
+        this(grid, bins, droplets, air, gravityMPerS2, WallFinish.SMOOTH, workers);
+    }
+
+    private FogStepper(
+            VoxelGrid grid,
+            SizeBins bins,
+            FogDroplet[] droplets,
+            Air air,
+            Vec3 gravityMPerS2,
+            WallFinish finish,
+            Workers workers) {
+        this(grid, bins, droplets, lawful(droplets, air, finish), gravityMPerS2, workers);
     }
 
     FogStepper(
@@ -104,9 +129,10 @@ public final class FogStepper {
         return droplets;
     }
 
-    private static WallSpeed lawful(FogDroplet[] droplets, Air air) {
-        DepositionLaw[] laws =
-                Arrays.stream(droplets).map(d -> new DepositionLaw(d, air)).toArray(DepositionLaw[]::new);
+    private static WallSpeed lawful(FogDroplet[] droplets, Air air, WallFinish finish) {
+        DepositionLaw[] laws = Arrays.stream(droplets)
+                .map(d -> new DepositionLaw(d, air, finish))
+                .toArray(DepositionLaw[]::new);
         return new WallSpeed() {
             @Override
             public double speedMPerS(int surfel, int bin, double frictionSpeedMPerS, double normalUp) {

@@ -44,7 +44,8 @@ final class Job {
         this.cavity = cavity;
         this.grid = grid;
         Vec3 gravity = scene.gravity().times(scene.gravityMPerS2());
-        this.fog = new FogStepper(grid, bins, scene.product().densityKgPerM3(), scene.ambient(), gravity, workers);
+        this.fog = new FogStepper(
+                grid, bins, scene.product().densityKgPerM3(), scene.ambient(), gravity, scene.walls(), workers);
         this.film = new FilmKeeper(cavity, grid, scene);
         this.bins = bins;
         this.watch = new CoagulationWatch(scene, grid, bins);
@@ -155,6 +156,7 @@ final class Job {
     private RunRecord record(double[] build, RunOptions options, StageClock clock) {
         Map<String, String> settings = new LinkedHashMap<>();
         settings.put("air", scene.air().mode().name().toLowerCase(Locale.ROOT));
+        settings.put("walls", scene.walls().name().toLowerCase(Locale.ROOT));
         settings.put("size bins", String.valueOf(fog.bins()));
         settings.put("rays per jet", String.valueOf(scene.raysPerJet()));
         settings.put("fog cell updates", String.valueOf(fog.stats().updates()));

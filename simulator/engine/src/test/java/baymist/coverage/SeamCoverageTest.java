@@ -45,7 +45,10 @@ class SeamCoverageTest {
         SeamCoverage s = seams(0, 0);
         assertEquals(4 * (A + B + C), s.lengthM(), 1e-9);
         assertEquals(12, s.bySeam().size());
-        assertEquals(s.lengthM(), s.bySeam().stream().mapToDouble(SeamCoverage.Seam::lengthM).sum(), 1e-12);
+        assertEquals(
+                s.lengthM(),
+                s.bySeam().stream().mapToDouble(SeamCoverage.Seam::lengthM).sum(),
+                1e-12);
         assertEquals(0, s.reached());
         assertEquals(A, s.bySeam().get(0).bareM(), 1e-9);
     }

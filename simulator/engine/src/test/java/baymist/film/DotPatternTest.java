@@ -9,7 +9,8 @@ import org.junit.jupiter.api.Test;
 class DotPatternTest {
     @Test
     void oneSizeIsPoissonCoverage() {
-        // Kolmogorov (1937): share covered by random spots = 1 - exp(-area of all spots over area); spot from a cap of the drop's volume.
+        // Kolmogorov (1937): share covered by random spots = 1 - exp(-area of all spots over area); spot from a cap of
+        // the drop's volume.
         DotPattern dots = new DotPattern(new double[] {10e-6}, 40e-6);
         double build = 2e-6;
         assertEquals(

@@ -15,8 +15,7 @@ class FilmAgeingTest {
     private static final double[] SHUT = new double[4];
 
     private static ProductSpec oil(double residualM, double yieldPa) {
-        return new ProductSpec(
-                "oil", 880, 0.04, 0.03, 0.5, 293, residualM, yieldPa, 0, 1, Double.POSITIVE_INFINITY);
+        return new ProductSpec("oil", 880, 0.04, 0.03, 0.5, 293, residualM, yieldPa, 0, 1, Double.POSITIVE_INFINITY);
     }
 
     private static FilmState coated(VoxelGrid grid, ProductSpec product, double buildM) {
@@ -42,7 +41,8 @@ class FilmAgeingTest {
 
     @Test
     void aNewtonianFilmThinsAsJeffreysSaysForADay() {
-        // Jeffreys (1930), sqrt(nu z/(g t)), nu 45.45 cSt: 8.02, 13.9, 19.7 um after 1 h and 1.64, 2.84, 4.01 um after 24 h at 50, 150, 300 mm
+        // Jeffreys (1930), sqrt(nu z/(g t)), nu 45.45 cSt: 8.02, 13.9, 19.7 um after 1 h and 1.64, 2.84, 4.01 um after
+        // 24 h at 50, 150, 300 mm
         // (from memory, recomputed). First order in space: 2 mm rows miss
         // by 3 % at 50 mm.
         int n = 175;
@@ -51,7 +51,14 @@ class FilmAgeingTest {
         FilmState film = coated(grid, oil, 25.4e-6);
         double whole = film.filmKg();
         FilmRuns runs = new FilmRuns(grid, oil, DOWN, FilmSettings.of(oil));
-        double[][] rows = {{3600, 0.05, 8.02}, {3600, 0.15, 13.9}, {3600, 0.3, 19.7}, {86400, 0.05, 1.64}, {86400, 0.15, 2.84}, {86400, 0.3, 4.01}};
+        double[][] rows = {
+            {3600, 0.05, 8.02},
+            {3600, 0.15, 13.9},
+            {3600, 0.3, 19.7},
+            {86400, 0.05, 1.64},
+            {86400, 0.15, 2.84},
+            {86400, 0.3, 4.01}
+        };
         for (double[] row : rows) {
             FilmState later = FilmAgeing.after(film, runs, null, SHUT, row[0]);
             int k = n - (int) Math.round(row[1] / 0.002);

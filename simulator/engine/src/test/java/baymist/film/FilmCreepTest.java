@@ -13,13 +13,13 @@ import org.junit.jupiter.api.Test;
 
 class FilmCreepTest {
     private static ProductSpec creeping(double residualM) {
-        return new ProductSpec(
-                "oil", 880, 0.04, 0.03, 1, 293, residualM, 0, 0.01, 3600, Double.POSITIVE_INFINITY);
+        return new ProductSpec("oil", 880, 0.04, 0.03, 1, 293, residualM, 0, 0.01, 3600, Double.POSITIVE_INFINITY);
     }
 
     @Test
     void halfOfAKeptUpFilmGetsAsFarAsStated() {
-        // Crank (1975), ch. 2: erfc(x/(2 sqrt(D t))) beside a boundary that is kept up; erfc(0.476936) = 1/2 (Abramowitz and Stegun).
+        // Crank (1975), ch. 2: erfc(x/(2 sqrt(D t))) beside a boundary that is kept up; erfc(0.476936) = 1/2
+        // (Abramowitz and Stegun).
         double d = FilmCreep.diffusivityM2PerS(0.01, 3600);
         assertEquals(0.476936, 0.01 / (2 * Math.sqrt(d * 3600)), 1e-6);
         assertEquals(4 * d, FilmCreep.diffusivityM2PerS(0.02, 3600), 1e-18);
@@ -27,7 +27,8 @@ class FilmCreepTest {
 
     @Test
     void anEdgeSpreadsAsTheErrorFunction() {
-        // Crank (1975): a step of height 1 is 1/2 erfc(x/(2 sqrt(D t))) later: 0.5 at the edge, 0.25 at 0.476936 and 0.078650 at 1 of 2 sqrt(D t).
+        // Crank (1975): a step of height 1 is 1/2 erfc(x/(2 sqrt(D t))) later: 0.5 at the edge, 0.25 at 0.476936 and
+        // 0.078650 at 1 of 2 sqrt(D t).
         int n = 240;
         double cell = 0.001;
         VoxelGrid grid = new BoxGrid(n, 1, 1, cell, 0.01, 0.01).build();

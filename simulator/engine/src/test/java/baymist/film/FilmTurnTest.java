@@ -16,8 +16,8 @@ class FilmTurnTest {
     private static final int NY = 4;
     private static final int NZ = 5;
     private static final int[] TURNED_SIDE = {2, 3, 1, 0, 4, 5};
-    private static final ProductSpec OIL = new ProductSpec(
-            "oil", 880, 0.04, 0.03, 1, 293, 5e-6, 0, 0.02, 86400, Double.POSITIVE_INFINITY);
+    private static final ProductSpec OIL =
+            new ProductSpec("oil", 880, 0.04, 0.03, 1, 293, 5e-6, 0, 0.02, 86400, Double.POSITIVE_INFINITY);
 
     @Test
     void turnedFilmRunsToTheTurnedPlaces() {

@@ -35,8 +35,8 @@ class WeepingPracticeTest {
         double pitch = Math.toRadians(2);
         Vec3 gravity = new Vec3(Math.sin(pitch), -Math.sin(pitch), -Math.cos(pitch)).times(9.81);
         double[] open = {1};
-        FilmState later = FilmAgeing.after(
-                film, new FilmRuns(grid, OIL, gravity, FilmSettings.of(OIL)), null, open, 24 * 3600);
+        FilmState later =
+                FilmAgeing.after(film, new FilmRuns(grid, OIL, gravity, FilmSettings.of(OIL)), null, open, 24 * 3600);
         assertEquals(0, drain);
         return later.drippedKg() / film.filmKg();
     }

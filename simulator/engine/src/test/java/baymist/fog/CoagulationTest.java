@@ -12,7 +12,8 @@ class CoagulationTest {
 
     @Test
     void brownianCoefficientIsThatOfTheTextbook() {
-        // Smoluchowski; Hinds (1999), Aerosol Technology, table 12.1: 3.0e-16 m3/s for 10 um (from memory, recomputed 3.03e-16).
+        // Smoluchowski; Hinds (1999), Aerosol Technology, table 12.1: 3.0e-16 m3/s for 10 um (from memory, recomputed
+        // 3.03e-16).
         assertEquals(3.03e-16, Coagulation.brownianM3PerS(Droplet.slip(10e-6, AIR), AIR), 0.01e-16);
         // Half of the pair kernel 8 k T/(3 mu) of two equal drops without slip: exact algebra of the two conventions.
         assertEquals(
@@ -40,7 +41,8 @@ class CoagulationTest {
 
     @Test
     void turbulentHalfLifeDoesNotDependOnSize() {
-        // 10 g/m3 at 100 W/kg: 27.6 s; 1 g/m3 at 1 W/kg: 2760 s (derived from the kernel). Half of the drops have gone at K N0 t = 1.
+        // 10 g/m3 at 100 W/kg: 27.6 s; 1 g/m3 at 1 W/kg: 2760 s (derived from the kernel). Half of the drops have gone
+        // at K N0 t = 1.
         for (double d : new double[] {3e-6, 8e-6, 15e-6}) {
             assertEquals(27.6, halfLifeS(d, 10e-3, 100), 0.3);
             assertEquals(2760, halfLifeS(d, 1e-3, 1), 28);

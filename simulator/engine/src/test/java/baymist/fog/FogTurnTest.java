@@ -85,7 +85,8 @@ class FogTurnTest {
 
     @Test
     void uniformFogStaysUniformWhereTheFlowIsSolvedLoosely() {
-        // Whatever the residual of the solver: advanced with the same fluxes, air and fog keep one concentration. A tracer in a swirl that is
+        // Whatever the residual of the solver: advanced with the same fluxes, air and fog keep one concentration. A
+        // tracer in a swirl that is
         // cut off after three digits drifts by no more than the residual lets pass.
         VoxelGrid grid = BoxGrid.cubes(8, 4, 8, 0.02).build();
         double[] exact = Fields.swirl(grid, 1e-3);

@@ -46,7 +46,8 @@ class PracticeTest {
 
     @Test
     void fogStillHangsAfterFiveMinutesInAClosedTailSection() {
-        // Common practice, no source. A section as deep as a tail cone, 0.5 m; visible = 50 mg/m3, at which a beam loses some 3 % on a metre
+        // Common practice, no source. A section as deep as a tail cone, 0.5 m; visible = 50 mg/m3, at which a beam
+        // loses some 3 % on a metre
         // (3 C Q/(2 rho d) with Q = 2, d = 5 um: Hinds 1999, ch. 16).
         Scene scene = section(20e-6)
                 .withCavity(SceneFixtures.block(new Vec3(0.8, 0.5, 0.5)))
@@ -91,6 +92,7 @@ class PracticeTest {
                     .total()
                     .reached();
         }
-        assertTrue(reached[1] > reached[0] && reached[2] > reached[1], reached[0] + " " + reached[1] + " " + reached[2]);
+        assertTrue(
+                reached[1] > reached[0] && reached[2] > reached[1], reached[0] + " " + reached[1] + " " + reached[2]);
     }
 }

@@ -43,7 +43,10 @@ class QuarterTurnTest {
             all.merge("cell " + key(turn.of(g.centre(c))), g.volumeM3(c), Double::sum);
         }
         for (int v = 0; v < g.faces().vents(); v++) {
-            all.merge("vent " + key(turn.of(g.centre(g.faces().ventCell()[v]))), g.faces().ventAreaM2()[v], Double::sum);
+            all.merge(
+                    "vent " + key(turn.of(g.centre(g.faces().ventCell()[v]))),
+                    g.faces().ventAreaM2()[v],
+                    Double::sum);
         }
         return all;
     }
