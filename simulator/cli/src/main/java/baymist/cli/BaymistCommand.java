@@ -21,6 +21,7 @@ import picocli.CommandLine.Spec;
         footerHeading = "%nExamples:%n",
         footer = {
             "  baymist check scenes/wing-box.yaml             is the scene sound, does the wand go in?",
+            "  baymist reach scenes/wing-box.yaml             how deep does each wand get, what stops it?",
             "  baymist run scenes/wing-box.yaml               film, coverage, bare places, picture",
             "  baymist run scenes/wing-box.yaml --json | jq .coverage.reached",
             "  baymist run job.yaml --min-reached 95          exit code 4 if less is reached",
@@ -42,7 +43,8 @@ final class BaymistCommand implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "a command is missing: run, check, schema, verify or help");
+        throw new ParameterException(
+                spec.commandLine(), "a command is missing: run, check, reach, schema, verify or help");
     }
 
     static String title() {

@@ -20,6 +20,7 @@ final class Cli {
         CommandLine line = new CommandLine(new BaymistCommand())
                 .addSubcommand(new RunCommand(console, stages))
                 .addSubcommand(new CheckCommand(console, stages))
+                .addSubcommand(new ReachCommand(console, stages))
                 .addSubcommand(new SchemaCommand(console, stages))
                 .addSubcommand(new VerifyCommand(console, stages))
                 .addSubcommand(new CommandLine.HelpCommand());

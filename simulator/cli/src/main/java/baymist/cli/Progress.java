@@ -26,6 +26,11 @@ interface Progress extends RunObserver, AutoCloseable {
         return console.terminal() ? new Bar() : new Lines(console.err());
     }
 
+    /** The simulated time in words; nothing for work in which no job runs (not a number). */
+    private static String jobTime(double s) {
+        return Double.isNaN(s) ? "" : String.format(Locale.ROOT, ", job time %.1f s", s);
+    }
+
     /** Nothing at all. */
     final class None implements Progress {
         @Override
@@ -64,7 +69,7 @@ interface Progress extends RunObserver, AutoCloseable {
                         .build());
             }
             bar.get().stepTo(Math.round(STEPS * Math.min(1, Math.max(0, done))));
-            bar.get().setExtraMessage(String.format(Locale.ROOT, " %s, job time %.1f s", stage, jobTimeS));
+            bar.get().setExtraMessage(" " + stage + jobTime(jobTimeS));
         }
 
         @Override
@@ -98,7 +103,7 @@ interface Progress extends RunObserver, AutoCloseable {
             double spentS = (System.nanoTime() - startNs) * 1e-9;
             String left = done < 1 ? String.format(Locale.ROOT, ", about %.0f s left", spentS * (1 - done) / done) : "";
             err.println(String.format(
-                    Locale.ROOT, "  %3.0f %%, job time %.1f s, %.0f s spent%s", 100 * done, jobTimeS, spentS, left));
+                    Locale.ROOT, "  %3.0f %%%s, %.0f s spent%s", 100 * done, jobTime(jobTimeS), spentS, left));
         }
 
         @Override

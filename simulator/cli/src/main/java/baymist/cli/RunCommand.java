@@ -6,18 +6,14 @@ import baymist.report.AtomicFile;
 import baymist.report.ResultJson;
 import baymist.report.TextReport;
 import baymist.run.CoverageConvergence;
-import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.run.VoxelStudy;
 import baymist.scene.Scene;
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Locale;
-import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -51,28 +47,13 @@ import picocli.CommandLine.Spec;
             "3:the computation failed, or a file could not be written",
             "4:done, but less than --min-reached is reached, or not converged with --insist"
         })
-final class RunCommand implements Callable<Integer>, DebugOption.Holder {
-    private final Console console;
-    private final Stages stages;
-
+final class RunCommand extends SceneCommand {
     @Spec
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Mixin
-    @SuppressWarnings("NullAway.Init")
-    private SceneOptions sceneOptions;
-
     @Option(names = "--out", paramLabel = "DIR", description = "Folder for the results; default out/<scene name>.")
     private @Nullable Path out;
-
-    @Option(
-            names = "--json",
-            description = "Print result.json instead of the summary; nothing else on standard output.")
-    private boolean json;
-
-    @Option(names = "--quiet", description = "No title and no progress: the summary (or JSON) and problems alone.")
-    private boolean quiet;
 
     @Option(
             names = "--min-reached",
@@ -97,18 +78,8 @@ final class RunCommand implements Callable<Integer>, DebugOption.Holder {
     @Option(names = "--insist", description = "With --converge: exit with 4 when the coverage is not converged.")
     private boolean insist;
 
-    @Mixin
-    @SuppressWarnings("NullAway.Init")
-    private DebugOption debug;
-
     RunCommand(Console console, Stages stages) {
-        this.console = console;
-        this.stages = stages;
-    }
-
-    @Override
-    public boolean debug() {
-        return debug.debug;
+        super(console, stages);
     }
 
     @Override
@@ -122,47 +93,36 @@ final class RunCommand implements Callable<Integer>, DebugOption.Holder {
         if (!(ratio >= 1.1 && ratio <= 2)) {
             throw new ParameterException(spec.commandLine(), "--ratio " + ratio + ": 1.1 to 2 expected");
         }
-        RunOptions options = new RunOptions(sceneOptions.threadCount());
-        PrintWriter chat = json ? console.err() : console.out();
-        if (!quiet) {
-            chat.println(BaymistCommand.title() + ": " + sceneOptions.scene);
-        }
-        Scene scene = sceneOptions.read(stages);
+        Scene scene = begin();
         RunResult result;
-        try (Progress progress = Progress.of(console, quiet)) {
-            result = converge ? stages.converge(scene, ratio, options, progress) : stages.run(scene, options, progress);
+        try (Progress progress = progress()) {
+            result = converge
+                    ? stages().converge(scene, ratio, runOptions(), progress)
+                    : stages().run(scene, runOptions(), progress);
         }
-        Path folder = out != null ? out : Path.of("out", sceneName(sceneOptions.scene));
+        Path folder = out != null ? out : Path.of("out", sceneName(options().scene));
         String summary = TextReport.of(result);
         ResultJson.write(result, folder.resolve("result.json"));
         AtomicFile.writeText(folder.resolve("summary.txt"), w -> w.write(summary));
         CoverageMap.write(result, folder.resolve("coverage.png"));
         TimeChart.write(result, folder.resolve("time.png"));
-        if (json) {
-            ResultJson.write(result, console.out());
-        } else {
-            console.out().println();
-            console.out().print(summary);
-            console.out().flush();
-        }
-        if (!quiet) {
-            chat.println();
-            chat.println("Written to " + folder + ": result.json, coverage.png, time.png, summary.txt");
-        }
+        tell(o -> o.print(summary), o -> ResultJson.write(result, o));
+        written(folder + ": result.json, coverage.png, time.png, summary.txt");
         return verdict(result);
     }
 
     private int verdict(RunResult result) {
         CoverageConvergence study = result.convergence();
         if (insist && study != null && !study.converged()) {
-            console.err().println("The coverage is " + study.verdict() + ".");
+            console().err().println("The coverage is " + study.verdict() + ".");
             return Exit.NOT_ACCEPTABLE;
         }
         double reached = 100 * result.coverage().total().reached();
         if (minReached == null || reached >= minReached) {
             return Exit.DONE;
         }
-        console.err()
+        console()
+                .err()
                 .println(String.format(
                         Locale.ROOT,
                         "Reached %.2f %% of the surface, less than the %s %% asked for.",

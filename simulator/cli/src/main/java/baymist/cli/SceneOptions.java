@@ -61,20 +61,21 @@ final class SceneOptions {
         }
         double[] m = new double[3];
         for (int axis = 0; axis < 3; axis++) {
-            m[axis] = lengthM(sizes.length == 1 ? sizes[0] : sizes[axis]);
+            m[axis] = lengthM("--voxel", sizes.length == 1 ? sizes[0] : sizes[axis]);
         }
         return new VoxelSpec(m[0], m[1], m[2]);
     }
 
-    private double lengthM(String text) {
+    /** A length above 0 as an option states it, m. */
+    double lengthM(String option, String text) {
         double m;
         try {
             m = Quantities.parse(text, Dimension.LENGTH);
         } catch (QuantityException e) {
-            throw new ParameterException(spec.commandLine(), "--voxel: " + e.getMessage(), e);
+            throw new ParameterException(spec.commandLine(), option + ": " + e.getMessage(), e);
         }
         if (!(m > 0)) {
-            throw new ParameterException(spec.commandLine(), "--voxel \"" + text + "\": a length above 0 expected");
+            throw new ParameterException(spec.commandLine(), option + " \"" + text + "\": a length above 0 expected");
         }
         return m;
     }

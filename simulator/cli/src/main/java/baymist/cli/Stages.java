@@ -1,12 +1,15 @@
 package baymist.cli;
 
 import baymist.run.CheckResult;
+import baymist.run.ReachOptions;
+import baymist.run.ReachResult;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.run.Simulation;
 import baymist.run.VoxelStudy;
 import baymist.scene.Scene;
+import baymist.scene.WandSpec;
 import baymist.scene.io.SceneReader;
 import baymist.scene.io.SceneSchema;
 import baymist.verify.OrderStudy;
@@ -40,6 +43,16 @@ interface Stages {
         }
 
         @Override
+        public WandSpec readWand(Path file) {
+            return SceneReader.readWand(file);
+        }
+
+        @Override
+        public ReachResult reach(Scene scene, ReachOptions reach, RunOptions options, RunObserver observer) {
+            return Simulation.reach(scene, reach, options, observer);
+        }
+
+        @Override
         public String schema() {
             return SceneSchema.json();
         }
@@ -62,6 +75,10 @@ interface Stages {
     RunResult converge(Scene scene, double ratio, RunOptions options, RunObserver observer);
 
     CheckResult check(Scene scene, RunOptions options, RunObserver observer);
+
+    WandSpec readWand(Path file);
+
+    ReachResult reach(Scene scene, ReachOptions reach, RunOptions options, RunObserver observer);
 
     String schema();
 

@@ -11,10 +11,14 @@ import baymist.problem.SimulationException;
 import baymist.problem.SourcePlace;
 import baymist.report.SampleRun;
 import baymist.run.CheckResult;
+import baymist.run.ReachOptions;
+import baymist.run.ReachResult;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.scene.Scene;
+import baymist.scene.TipSpec;
+import baymist.scene.WandSpec;
 import baymist.verify.Inputs;
 import baymist.verify.OrderStudy;
 import baymist.verify.Outcome;
@@ -59,6 +63,7 @@ class CliTest {
         int threads;
         double spread = 0.01;
         final List<Double> ratios = new ArrayList<>();
+        ReachOptions asked = ReachOptions.DEFAULT;
 
         @Override
         public Scene read(Path file) {
@@ -93,6 +98,24 @@ class CliTest {
         public CheckResult check(Scene scene, RunOptions options, RunObserver observer) {
             seen.add(scene);
             return SampleRun.check();
+        }
+
+        @Override
+        public WandSpec readWand(Path file) {
+            return new WandSpec(file.getFileName().toString(), 1, 0.006, 0.003, new TipSpec("t", List.of()));
+        }
+
+        @Override
+        public ReachResult reach(Scene scene, ReachOptions reach, RunOptions options, RunObserver observer) {
+            seen.add(scene);
+            asked = reach;
+            observer.stage("reach of 2 insertions");
+            observer.progress(0.5, Double.NaN);
+            observer.progress(1, Double.NaN);
+            if (failure != null) {
+                throw failure;
+            }
+            return SampleRun.reach();
         }
 
         @Override
@@ -250,6 +273,11 @@ class CliTest {
                 "run a.yaml --insist",
                 "run a.yaml --converge --ratio 1.05",
                 "run a.yaml --converge --ratio 3",
+                "reach",
+                "reach a.yaml --within 5",
+                "reach a.yaml --within 0mm",
+                "reach a.yaml --wand-folder models/wands",
+                "reach a.yaml --threads 0",
                 "check"
             })
     void wrongCallsEndWithTwoAndAHint(String call) {
@@ -298,6 +326,61 @@ class CliTest {
     }
 
     @Test
+    void reachPrintsTextOrJsonAndDraws() throws IOException {
+        Path png = folder.resolve("deep/reach.png");
+        assertEquals(0, baymist("reach", "a.yaml", "--picture", png.toString()));
+        assertTrue(ImageIO.read(png.toFile()).getWidth() >= 1600);
+        assertTrue(out.toString().contains("thin wand") && out.toString().contains("In words"), out.toString());
+        assertTrue(err.toString().contains("reach of 2 insertions"), err.toString());
+        assertFalse(err.toString().contains("job time"), err.toString());
+        out.getBuffer().setLength(0);
+        assertEquals(0, baymist("reach", "a.yaml", "--json", "--quiet"));
+        assertEquals(
+                2, new ObjectMapper().readTree(out.toString()).get("insertions").size());
+        assertEquals(ReachOptions.DEFAULT, stages.asked);
+    }
+
+    @Test
+    void reachTakesWandsFoldersAndDistances() throws IOException {
+        Path wands = Files.createDirectories(folder.resolve("wands"));
+        Files.writeString(wands.resolve("b.yaml"), "x");
+        Files.writeString(wands.resolve("a.yaml"), "x");
+        Files.writeString(wands.resolve("notes.txt"), "x");
+        assertEquals(
+                0,
+                baymist(
+                        "reach",
+                        "s.yaml",
+                        "--wand",
+                        "one.yaml",
+                        "--wand",
+                        "two.yaml",
+                        "--all-wands",
+                        "--wand-folder",
+                        wands.toString(),
+                        "--all-openings",
+                        "--within",
+                        "4 in"));
+        assertEquals(
+                List.of("one.yaml", "two.yaml", "a.yaml", "b.yaml"),
+                stages.asked.wands().stream().map(WandSpec::name).toList());
+        assertTrue(stages.asked.allOpenings());
+        assertEquals(0.1016, stages.asked.withinM(), 1e-15); // 1 in = 25.4 mm exactly
+    }
+
+    @Test
+    void reachRefusesFoldersWithoutWands() throws IOException {
+        Path empty = Files.createDirectories(folder.resolve("empty"));
+        assertEquals(2, baymist("reach", "s.yaml", "--all-wands", "--wand-folder", empty.toString()));
+        assertTrue(err.toString().contains("holds no wand file"), err.toString());
+        err.getBuffer().setLength(0);
+        String nowhere = folder.resolve("nowhere").toString();
+        assertEquals(2, baymist("reach", "s.yaml", "--all-wands", "--wand-folder", nowhere));
+        assertTrue(err.toString().contains("there is no wand folder"), err.toString());
+        assertTrue(stages.seen.isEmpty());
+    }
+
+    @Test
     void schemaAndVerifyPrintWhatTheEngineGives() {
         assertEquals(0, baymist("schema"));
         assertEquals("{\"$schema\": \"x\"}\n", out.toString());
@@ -322,7 +405,16 @@ class CliTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"--help", "run --help", "check --help", "schema --help", "verify --help", "help run"})
+    @ValueSource(
+            strings = {
+                "--help",
+                "run --help",
+                "check --help",
+                "reach --help",
+                "schema --help",
+                "verify --help",
+                "help run"
+            })
     void helpTeachesWithExamplesAndExitCodesInAHundredColumns(String call) {
         assertEquals(0, baymist(call.split(" ")));
         String help = out.toString();

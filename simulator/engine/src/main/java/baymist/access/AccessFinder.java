@@ -1,22 +1,20 @@
 package baymist.access;
 
 import baymist.cavity.Cavity;
-import baymist.cavity.Opening;
-import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
-import baymist.problem.SceneException;
 import baymist.scene.EntrySpec;
+import baymist.scene.WandAim;
 import baymist.scene.WandSpec;
+import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How far a straight rigid wand goes into an entry along the entry's direction, and what stops it.
+ * How far a straight rigid wand goes into an entry, and what stops it: along the entry's direction through the roomiest place of the
+ * opening, or along the best line for an aim ({@link RigidReach}).
  *
- * <p>Passing the hole: {@link HoleFit}. Depth: the wand's axis runs through the roomiest place of the opening; the swept
- * flat-nosed cylinder ends at its first contact with a cut sheet or a closed opening ({@link RodSweep}). Depth is counted along
- * the axis from the plane of the opening to the nose.
+ * <p>Passing the hole: {@link HoleFit}. Depth: the swept flat-nosed cylinder ends at its first contact with a cut sheet, a closed opening or
+ * an obstacle ({@link LineProbe}). Depth is counted along the axis from the plane of the opening to the nose.
  */
 public final class AccessFinder {
     /** What {@link Insertion#stoppedBy()} says when nothing but the wand itself ends the insertion. */
@@ -25,116 +23,81 @@ public final class AccessFinder {
     private AccessFinder() {}
 
     /**
-     * The insertion of a wand through an entry.
+     * The insertion of a wand through an entry along the entry's direction.
      *
      * @param openInPass whether each opening stands open while spraying, [openings]
      * @return feasible or not, never null; an infeasible one has depth 0 and says why in {@code stoppedBy}
-     * @throws SceneException if the entry names no opening or its direction does not lead in
+     * @throws baymist.problem.SceneException if the entry names no opening or its direction does not lead in
      */
     public static Insertion find(Cavity cavity, WandSpec wand, EntrySpec entry, boolean[] openInPass) {
-        int index = cavity.openingIndex(entry.opening());
-        if (index < 0) {
-            throw new SceneException(
-                    "ACC-001",
-                    entry.place(),
-                    "entry '" + entry.name() + "' names the opening '" + entry.opening()
-                            + "', which the cavity does not have;" + " it has " + names(cavity));
-        }
-        Opening opening = cavity.openings().get(index);
-        Vec3 normal = opening.place().normal();
-        Vec3 axis = entry.direction() == null ? normal : entry.direction().unit();
-        if (axis.dot(normal) < 1e-3) {
-            throw new SceneException(
-                    "ACC-002",
-                    entry.place(),
-                    String.format(
-                            Locale.ROOT,
-                            "entry '%s' points along (%.3f, %.3f, %.3f), which does not lead in through '%s'; its inward normal is"
-                                    + " (%.3f, %.3f, %.3f)",
-                            entry.name(),
-                            axis.x(),
-                            axis.y(),
-                            axis.z(),
-                            opening.name(),
-                            normal.x(),
-                            normal.y(),
-                            normal.z()));
-        }
-        double gauge = cavity.parts().get(opening.part()).gaugeM();
-        HoleFit fit = HoleFit.of(opening.place(), axis, wand.outerM(), gauge);
-        Vec3 origin = opening.place().point(fit.u(), fit.v());
-        String refusal = refusal(opening, openInPass[index], fit, wand);
-        if (refusal != null) {
-            return new Insertion(entry.name(), wand.name(), index, origin, axis, 0, refusal, false, fit.clearanceM());
-        }
-        Stop stop = firstContact(cavity, index, openInPass, new RodSweep(origin, axis, wand.outerM() / 2), axis, wand);
-        return new Insertion(
-                entry.name(), wand.name(), index, origin, axis, stop.depthM, stop.by, true, fit.clearanceM());
-    }
-
-    private static @Nullable String refusal(Opening opening, boolean open, HoleFit fit, WandSpec wand) {
-        if (!opening.exterior()) {
-            return "'" + opening.name() + "' leads from bay to bay, not in from outside";
-        }
-        if (!open) {
-            return "'" + opening.name() + "' is closed while spraying";
-        }
-        if (fit.clearanceM() < 0) {
-            return String.format(
-                    Locale.ROOT,
-                    "'%s' is too small: a rod of %.3f mm lacks %.3f mm across",
-                    opening.name(),
-                    1e3 * wand.outerM(),
-                    -2e3 * fit.clearanceM());
-        }
-        return null;
-    }
-
-    private record Stop(double depthM, String by) {}
-
-    private static Stop firstContact(
-            Cavity cavity, int entry, boolean[] openInPass, RodSweep rod, Vec3 axis, WandSpec wand) {
-        Opening opening = cavity.openings().get(entry);
-        double past = pastOwnSheet(cavity, opening, axis, wand);
-        Stop best = new Stop(wand.lengthM(), WAND_LENGTH);
-        TriangleMesh sheets = cavity.cutSheets();
-        for (int t = 0; t < sheets.triangleCount(); t++) {
-            int part = cavity.partOfCut(t);
-            double h = rod.contactM(sheets, t, part == opening.part() ? past : 0);
-            if (h < best.depthM) {
-                best = new Stop(h, cavity.parts().get(part).name());
-            }
-        }
-        TriangleMesh closures = cavity.closures();
-        for (int t = 0; t < closures.triangleCount(); t++) {
-            int closed = cavity.openingOfClosure(t);
-            if (closed == entry || openInPass[closed]) {
-                continue;
-            }
-            double h = rod.contactM(closures, t, 0);
-            if (h < best.depthM) {
-                best = new Stop(
-                        h, "closed opening '" + cavity.openings().get(closed).name() + "'");
-            }
-        }
-        return best;
+        return find(
+                new ReachProblem(Surroundings.of(cavity, openInPass, List.of()), entry, wand, ReachSettings.DEFAULT));
     }
 
     /**
-     * Depth at which the nose is past the entry's own sheet, m. The exact clearance has been checked; the polygon that stands for
-     * the hole in the cut mesh, a twentieth of its reach for curved sheet and the gauge must not be met again.
+     * The insertion for an aim.
+     *
+     * @param aim null = along the entry's direction; counts for straight wands alone
+     * @param depthM depth that is wanted, m; infinite = as deep as it goes
      */
-    private static double pastOwnSheet(Cavity cavity, Opening opening, Vec3 axis, WandSpec wand) {
-        double cos = axis.dot(opening.place().normal());
-        double tan = Math.sqrt(Math.max(0, 1 - cos * cos)) / cos;
-        return 0.5 * wand.outerM() * tan
-                + cavity.parts().get(opening.part()).gaugeM()
-                + 0.05 * opening.place().outline().reachM();
+    public static Insertion find(ReachProblem p, @Nullable WandAim aim, double depthM) {
+        if (p.wand().kind() != WandSpec.Kind.STRAIGHT) {
+            return CurvedInsertion.find(p, aim);
+        }
+        return aim == null ? find(p) : new RigidReach().best(p, aim, depthM).insertion();
     }
 
-    private static String names(Cavity cavity) {
-        return cavity.openings().isEmpty()
-                ? "none"
-                : cavity.openings().stream().map(Opening::name).collect(Collectors.joining(", "));
+    /** The insertion along the entry's direction. */
+    public static Insertion find(ReachProblem p) {
+        if (p.wand().kind() != WandSpec.Kind.STRAIGHT) {
+            return CurvedInsertion.find(p, null);
+        }
+        int index = p.openingIndex();
+        Vec3 axis = p.axis();
+        LineProbe probe = new LineProbe(p);
+        EntryRoom room = probe.room();
+        double cos = axis.dot(room.place().normal());
+        double tu = axis.dot(room.place().uAxis()) / cos;
+        double tv = axis.dot(room.place().vAxis()) / cos;
+        HoleFit fit = HoleFit.of(room, tu, tv, p.wand().thickestM());
+        Vec3 origin = room.place().point(fit.u(), fit.v());
+        String refusal = p.shut();
+        if (refusal == null && fit.clearanceM() < 0) {
+            refusal = String.format(
+                    Locale.ROOT,
+                    "'%s' is too small: a rod of %.3f mm lacks %.3f mm across",
+                    p.opening().name(),
+                    1e3 * p.wand().thickestM(),
+                    -2e3 * fit.clearanceM());
+        }
+        if (refusal != null) {
+            return refused(p, index, origin, axis, refusal, fit.clearanceM());
+        }
+        RodLine line = probe.line(fit.u(), fit.v(), tu, tv);
+        WandStop stop = RigidReach.stop(p, line);
+        return going(p, index, origin, axis, line.depthM(), stop.partName(), fit.clearanceM());
+    }
+
+    static Insertion refused(ReachProblem p, int opening, Vec3 origin, Vec3 axis, String why, double clearanceM) {
+        return insertion(p, opening, origin, axis, 0, why, false, clearanceM);
+    }
+
+    static Insertion going(
+            ReachProblem p, int opening, Vec3 origin, Vec3 axis, double depthM, String by, double clearanceM) {
+        return insertion(p, opening, origin, axis, depthM, by, true, clearanceM);
+    }
+
+    private static Insertion insertion(
+            ReachProblem p,
+            int opening,
+            Vec3 origin,
+            Vec3 axis,
+            double depthM,
+            String by,
+            boolean feasible,
+            double clearanceM) {
+        WandPath path = WandPath.straight(origin, axis, 0.5 * p.wand().thickestM(), depthM);
+        return new Insertion(
+                p.entry().name(), p.wand().name(), opening, origin, axis, depthM, by, feasible, clearanceM, path);
     }
 }

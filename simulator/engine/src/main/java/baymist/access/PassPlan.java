@@ -1,6 +1,7 @@
 package baymist.access;
 
 import baymist.problem.Finding;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -17,5 +18,12 @@ public record PassPlan(
     public PassPlan {
         stations = List.copyOf(stations);
         findings = List.copyOf(findings);
+    }
+
+    /** The same with more to say. */
+    public PassPlan with(List<Finding> more) {
+        List<Finding> all = new ArrayList<>(findings);
+        all.addAll(more);
+        return new PassPlan(stations, all, triggerOnS, triggerOffS, endS);
     }
 }

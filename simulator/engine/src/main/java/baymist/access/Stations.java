@@ -1,6 +1,5 @@
 package baymist.access;
 
-import baymist.geom.Vec3;
 import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.problem.Severity;
@@ -96,6 +95,9 @@ public final class Stations {
         if (Double.isFinite(pass.fromDepthM()) && pass.fromDepthM() > deepest) {
             findings.add(clipped(pass, in, deepest));
         }
+        if (in.resolutionM() > ReachSettings.DEFAULT.resolutionM()) {
+            findings.add(unsure(pass, in));
+        }
         double stroke = from - to;
         double time = startS;
         if (pass.holdS() > 0) {
@@ -133,8 +135,7 @@ public final class Stations {
     }
 
     private static TipPose pose(PassSpec pass, Insertion in, double depthM) {
-        Vec3 axis = in.axis();
-        return new TipPose(in.originM().plus(depthM, axis), axis, ClockAngle.pin(axis, pass.clockRad()));
+        return in.path().tip(depthM, pass.clockRad());
     }
 
     private static Finding clipped(PassSpec pass, Insertion in, double deepestM) {
@@ -151,5 +152,20 @@ public final class Stations {
                         in.entry(),
                         1e3 * deepestM,
                         in.stoppedBy()));
+    }
+
+    private static Finding unsure(PassSpec pass, Insertion in) {
+        return new Finding(
+                "ACC-011",
+                Severity.WARNING,
+                pass.place(),
+                String.format(
+                        Locale.ROOT,
+                        "pass '%s': the search for the best line of wand '%s' at '%s' ended before all were judged; a better one may"
+                                + " stray from those tried by less than %.0f mm",
+                        pass.name(),
+                        in.wand(),
+                        in.entry(),
+                        1e3 * in.resolutionM()));
     }
 }

@@ -187,6 +187,46 @@ public final class Bvh {
     }
 
     /**
+     * Distance from a point to the nearest triangle, m, where it is below {@code limitM}; otherwise some number of at least that.
+     * Makes no objects but a stack, and leaves out whatever lies beyond the limit.
+     */
+    public double distanceBelow(double x, double y, double z, double limitM) {
+        double limit = limitM * limitM;
+        double best = limit;
+        int[] stack = new int[64];
+        int top = 0;
+        if (triangleOfSlot.length > 0) {
+            stack[top++] = 0;
+        }
+        while (top > 0) {
+            int node = stack[--top];
+            if (boxSquare(node, x, y, z) * (1 - 1e-14) >= best) {
+                continue;
+            }
+            if (count[node] == 0) {
+                int left = node + 1;
+                int right = link[node];
+                boolean leftFirst = boxSquare(left, x, y, z) <= boxSquare(right, x, y, z);
+                stack[top++] = leftFirst ? right : left;
+                stack[top++] = leftFirst ? left : right;
+                continue;
+            }
+            for (int slot = link[node]; slot < link[node] + count[node]; slot++) {
+                best = Math.min(best, PointTriangle.square(corners, 9 * slot, x, y, z));
+            }
+        }
+        return best < limit ? Math.sqrt(best) : limitM;
+    }
+
+    private double boxSquare(int node, double x, double y, double z) {
+        int b = 6 * node;
+        double dx = Math.max(0, Math.max(bounds[b] - x, x - bounds[b + 3]));
+        double dy = Math.max(0, Math.max(bounds[b + 1] - y, y - bounds[b + 4]));
+        double dz = Math.max(0, Math.max(bounds[b + 2] - z, z - bounds[b + 5]));
+        return dx * dx + dy * dy + dz * dz;
+    }
+
+    /**
      * Triangle nearest to a point.
      *
      * @param point nearest point of it, m
@@ -216,6 +256,11 @@ public final class Bvh {
             }
             for (int slot = link[node]; slot < link[node] + count[node]; slot++) {
                 int t = triangleOfSlot[slot];
+                double known = best == null ? Double.POSITIVE_INFINITY : best.distanceM();
+                // a hair less than the true distance, as for boxes
+                if (PointTriangle.square(corners, 9 * slot, p.x(), p.y(), p.z()) * (1 - 1e-12) > known * known) {
+                    continue;
+                }
                 Vec3 q = TriangleDistance.closestPoint(p, mesh.point(t, 0), mesh.point(t, 1), mesh.point(t, 2));
                 double d = q.distance(p);
                 if (best == null || d < best.distanceM() || (d == best.distanceM() && t < best.triangle())) {

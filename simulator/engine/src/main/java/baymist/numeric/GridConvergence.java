@@ -6,8 +6,8 @@ package baymist.numeric;
  * the safety factor 1.25 for three grids; from memory, held against their worked examples in the tests.
  *
  * <p>With differences e21 = f2 - f1 and e32 = f3 - f2 (1 = finest) and ratios r21 = h2/h1, r32 = h3/h2 the order p solves
- * {@code e32/e21 = r21^p (r32^p - 1)/(r21^p - 1)}. A positive order exists when the values fall in one direction and the right side's limit at
- * p = 0, {@code ln r32/ln r21}, is exceeded: else the grids are not in the range where the scheme's order shows, and order, extrapolated
+ * {@code e32/e21 = r21^p (r32^p - 1)/(r21^p - 1)}. An order of 0.4 or more exists when the values go in one direction and the right side's value there is
+ * exceeded: else the grids are not in the range where the scheme's order shows, and order, extrapolated
  * value and index are not a number.
  *
  * @param spread largest less smallest value, in the unit of the quantity
@@ -20,7 +20,12 @@ public record GridConvergence(double spread, boolean monotone, double order, dou
     /** Roache's factor of safety where three grids show the order. */
     public static final double SAFETY = 1.25;
 
-    /** Orders looked for; what lies beyond is an accident of three numbers. */
+    /**
+     * Orders looked for; what lies beyond is an accident of three numbers. ASSUMED: below the lowest the extrapolation would multiply the
+     * difference of two grids more than ninefold (at a ratio of 1.3).
+     */
+    private static final double LOWEST_ORDER = 0.4;
+
     private static final double HIGHEST_ORDER = 20;
 
     /**
@@ -55,7 +60,7 @@ public record GridConvergence(double spread, boolean monotone, double order, dou
 
     /** Bisection: the right side rises with p. */
     private static double order(double wanted, double r21, double r32) {
-        double low = 1e-6;
+        double low = LOWEST_ORDER;
         double high = HIGHEST_ORDER;
         if (!(ratio(low, r21, r32) < wanted && wanted < ratio(high, r21, r32))) {
             return Double.NaN;

@@ -2,8 +2,11 @@ package baymist.run;
 
 import baymist.access.AccessFinder;
 import baymist.access.Insertion;
-import baymist.access.OpenInPass;
+import baymist.access.ReachProblem;
+import baymist.access.ReachSettings;
+import baymist.access.Surroundings;
 import baymist.cavity.Cavity;
+import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.scene.EntrySpec;
 import baymist.scene.PassSpec;
@@ -16,14 +19,26 @@ import java.util.List;
 final class Approach {
     private Approach() {}
 
-    /** The insertion of each pass, in the order of the passes. */
-    static List<Insertion> insertions(Scene scene, Cavity cavity) {
-        boolean[] open = OpenInPass.of(cavity, scene);
+    /**
+     * The ways of a job's passes.
+     *
+     * @param insertions of each pass, in the order of the passes
+     * @param findings what a hand has to look out for on these ways
+     */
+    record Ways(List<Insertion> insertions, List<Finding> findings) {}
+
+    /** The insertion of each pass; a wand that sags hangs on its way. */
+    static Ways ways(Scene scene, Cavity cavity) {
+        Surroundings around = Surroundings.of(cavity, scene);
         List<Insertion> all = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>();
         for (PassSpec pass : scene.passes()) {
-            all.add(AccessFinder.find(cavity, wand(scene, pass), entry(scene, pass), open));
+            WandSpec wand = wand(scene, pass);
+            ReachProblem problem = new ReachProblem(around, entry(scene, pass), wand, ReachSettings.DEFAULT);
+            Insertion in = AccessFinder.find(problem, pass.aim(), pass.fromDepthM());
+            all.add(PassSag.hang(scene, around, pass, wand, in, findings));
         }
-        return all;
+        return new Ways(all, findings.stream().distinct().toList());
     }
 
     static WandSpec wand(Scene scene, PassSpec pass) {

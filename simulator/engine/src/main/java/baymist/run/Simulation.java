@@ -38,8 +38,9 @@ public final class Simulation {
             VoxelGrid grid = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
 
             clock.begin("wand");
-            List<Insertion> insertions = Approach.insertions(scene, cavity);
-            PassPlan plan = Stations.plan(scene, insertions);
+            Approach.Ways ways = Approach.ways(scene, cavity);
+            List<Insertion> insertions = ways.insertions();
+            PassPlan plan = Stations.plan(scene, insertions).with(ways.findings());
             Timeline timeline = Timeline.of(scene, cavity, insertions, plan);
 
             clock.begin("spray");
@@ -73,11 +74,24 @@ public final class Simulation {
             clock.begin("voxels");
             VoxelGrid grid = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
             clock.begin("wand");
-            List<Insertion> perPass = Approach.insertions(scene, cavity);
+            Approach.Ways ways = Approach.ways(scene, cavity);
             List<Finding> findings = new ArrayList<>(RunFindings.geometry(scene, cavity, grid));
-            findings.addAll(OutsideCheck.findings(scene, perPass));
-            List<Insertion> insertions = perPass.stream().distinct().toList();
+            findings.addAll(OutsideCheck.findings(scene, ways.insertions()));
+            findings.addAll(ways.findings());
+            List<Insertion> insertions = ways.insertions().stream().distinct().toList();
             return new CheckResult(scene, cavity, grid, insertions, findings);
+        }
+    }
+
+    /** Looks where wands get to: every entry with every wand, search, sag, share of the cavity. Nothing is sprayed. */
+    public static ReachResult reach(Scene scene, ReachOptions reach, RunOptions options, RunObserver observer) {
+        StageClock clock = new StageClock(observer);
+        try (Workers workers = new Workers(options.threads())) {
+            clock.begin("sheets and openings");
+            Cavity cavity = CavityBuilder.build(scene);
+            clock.begin("voxels");
+            VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
+            return new Reaching(scene, cavity, grid, reach).run(workers, observer);
         }
     }
 }

@@ -1,6 +1,7 @@
 package baymist.scene;
 
 import baymist.problem.SourcePlace;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One draw-back pass with the trigger held.
@@ -11,6 +12,8 @@ import baymist.problem.SourcePlace;
  * @param clockRad clock angle of the direction pin: 0 = up, seen from outside looking in along the wand
  * @param holdS trigger time at the start depth before drawing back, s
  * @param hangS time that the fog hangs after this pass before the next one, s
+ * @param aim what a straight wand is aimed at; null = along the entry's direction through the roomiest place of the opening
+ * @param sag whether a straight wand's tip stands where it hangs; null = if the wand states its material
  */
 public record PassSpec(
         String name,
@@ -22,4 +25,37 @@ public record PassSpec(
         double clockRad,
         double holdS,
         double hangS,
-        SourcePlace place) {}
+        @Nullable WandAim aim,
+        @Nullable Boolean sag,
+        SourcePlace place) {
+    /** A pass of a wand that sags if it states its material. */
+    public PassSpec(
+            String name,
+            String entry,
+            String wand,
+            double fromDepthM,
+            double toDepthM,
+            double drawBackMPerS,
+            double clockRad,
+            double holdS,
+            double hangS,
+            @Nullable WandAim aim,
+            SourcePlace place) {
+        this(name, entry, wand, fromDepthM, toDepthM, drawBackMPerS, clockRad, holdS, hangS, aim, null, place);
+    }
+
+    /** A pass along the entry's direction. */
+    public PassSpec(
+            String name,
+            String entry,
+            String wand,
+            double fromDepthM,
+            double toDepthM,
+            double drawBackMPerS,
+            double clockRad,
+            double holdS,
+            double hangS,
+            SourcePlace place) {
+        this(name, entry, wand, fromDepthM, toDepthM, drawBackMPerS, clockRad, holdS, hangS, null, null, place);
+    }
+}

@@ -13,6 +13,7 @@ public enum Dimension {
     VOLUME("volume", "m3", "12 mL", "1 fl oz"),
     /** Gauge pressure, Pa above the standard atmosphere. */
     PRESSURE("pressure", "Pa", "80 psi", "5.5 bar", "10 kPa"),
+    FORCE("force", "N", "20 N", "5 lbf"),
     SPEED("speed", "m/s", "100 mm/s", "4 in/s", "0.1 m/s"),
     ACCELERATION("acceleration", "m/s2", "9.80665 m/s2"),
     MASS_FLOW("mass flow", "kg/s", "0.4 g/s", "24 g/min"),

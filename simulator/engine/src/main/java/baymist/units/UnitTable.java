@@ -1,6 +1,7 @@
 package baymist.units;
 
 import static javax.measure.MetricPrefix.CENTI;
+import static javax.measure.MetricPrefix.GIGA;
 import static javax.measure.MetricPrefix.HECTO;
 import static javax.measure.MetricPrefix.KILO;
 import static javax.measure.MetricPrefix.MEGA;
@@ -28,6 +29,10 @@ import tech.units.indriya.unit.Units;
  * uses standard gravity 9.80665 m/s² (NIST SP 811, appendix B).
  */
 final class UnitTable {
+    /** Standard acceleration of free fall, CGPM 1901. */
+    private static final Unit<?> STANDARD_GRAVITY =
+            Units.METRE_PER_SQUARE_SECOND.multiply(RationalNumber.of(980_665, 100_000));
+
     /** Standard atmosphere, Pa: zero of gauge pressures (CGPM 1954). */
     static final long ATMOSPHERE_PA = 101_325;
 
@@ -160,6 +165,9 @@ final class UnitTable {
         si.put(Dimension.SURFACE_TENSION, newtonPerMetre);
         add(Dimension.SURFACE_TENSION, newtonPerMetre, "N/m");
         add(Dimension.SURFACE_TENSION, newtonPerMetre.divide(1000), "mN/m", "dyn/cm");
+        si.put(Dimension.FORCE, Units.NEWTON);
+        add(Dimension.FORCE, Units.NEWTON, "N");
+        add(Dimension.FORCE, USCustomary.POUND.multiply(STANDARD_GRAVITY), "lbf");
         si.put(Dimension.TEMPERATURE, Units.KELVIN);
         add(Dimension.TEMPERATURE, Units.CELSIUS, "degC", "°C");
         add(Dimension.TEMPERATURE, USCustomary.FAHRENHEIT, "degF", "°F");
@@ -168,8 +176,7 @@ final class UnitTable {
 
     private void pressures() {
         Dimension d = Dimension.PRESSURE;
-        Unit<?> standardGravity = Units.METRE_PER_SQUARE_SECOND.multiply(RationalNumber.of(980_665, 100_000));
-        Unit<?> psi = USCustomary.POUND.multiply(standardGravity).divide(USCustomary.INCH.pow(2));
+        Unit<?> psi = USCustomary.POUND.multiply(STANDARD_GRAVITY).divide(USCustomary.INCH.pow(2));
         Unit<?> bar = Units.PASCAL.multiply(100_000);
         si.put(d, Units.PASCAL);
         add(d, psi, "psi", "psig");
@@ -179,6 +186,8 @@ final class UnitTable {
         add(d, HECTO(Units.PASCAL), "hPa");
         add(d, KILO(Units.PASCAL), "kPa");
         add(d, MEGA(Units.PASCAL), "MPa");
+        add(d, GIGA(Units.PASCAL), "GPa");
+        add(d, psi.multiply(1000), "ksi");
         addAbsolute(psi, "psia");
         addAbsolute(bar, "bar_abs");
         addAbsolute(Units.PASCAL, "Pa_abs");

@@ -16,7 +16,9 @@ import org.junit.jupiter.api.Test;
 
 class StationsTest {
     private static Insertion insertion(double depth, String by) {
-        return new Insertion("e", "w", 0, new Vec3(0.2, 0, 0.075), Vec3.Y, depth, by, true, 1e-3);
+        Vec3 origin = new Vec3(0.2, 0, 0.075);
+        WandPath path = WandPath.straight(origin, Vec3.Y, 3e-3, depth);
+        return new Insertion("e", "w", 0, origin, Vec3.Y, depth, by, true, 1e-3, path);
     }
 
     @Test
@@ -68,6 +70,17 @@ class StationsTest {
     }
 
     @Test
+    void aSearchThatEndedEarlyIsTold() {
+        Scene scene = TestScene.of(0, 0, Map.of(), TestScene.pass("aimed", 0.3, 0.1, 0.02, 0, 0));
+        PassPlan plan = Stations.plan(scene, List.of(insertion(0.305, "rib 2").within(0.012)));
+        assertEquals("ACC-011", plan.findings().get(0).id());
+        assertTrue(plan.findings().get(0).text().contains("12 mm"));
+        assertTrue(Stations.plan(scene, List.of(insertion(0.305, "rib 2").within(0.002)))
+                .findings()
+                .isEmpty());
+    }
+
+    @Test
     void asDeepAsItGoesNeedsNoWarning() {
         Scene scene = TestScene.of(0, 0, Map.of(), TestScene.pass("all", Double.POSITIVE_INFINITY, 0.0, 0.02, 0, 0));
         assertTrue(Stations.plan(scene, List.of(insertion(0.305, "rib 2")))
@@ -79,7 +92,17 @@ class StationsTest {
     void everyPassWhoseWandStaysOutIsNamed() {
         Scene scene = TestScene.of(
                 0, 0, Map.of(), TestScene.pass("a", 0.3, 0.3, 0, 2, 0), TestScene.pass("b", 0.3, 0.3, 0, 2, 0));
-        Insertion out = new Insertion("e", "w", 0, Vec3.ZERO, Vec3.Y, 0, "'port' is too small", false, -1e-3);
+        Insertion out = new Insertion(
+                "e",
+                "w",
+                0,
+                Vec3.ZERO,
+                Vec3.Y,
+                0,
+                "'port' is too small",
+                false,
+                -1e-3,
+                WandPath.straight(Vec3.ZERO, Vec3.Y, 3e-3, 0));
         SceneException e = assertThrows(SceneException.class, () -> Stations.plan(scene, List.of(out, out)));
         assertEquals(2, e.findings().size());
         assertEquals("ACC-003", e.findings().get(1).id());

@@ -1,8 +1,14 @@
 package baymist.report;
 
 import baymist.access.Insertion;
+import baymist.access.ReachShare;
+import baymist.access.SagResult;
 import baymist.access.Station;
+import baymist.access.Surroundings;
 import baymist.access.TipPose;
+import baymist.access.WandPose;
+import baymist.access.WandReach;
+import baymist.access.WandStop;
 import baymist.cavity.Opening;
 import baymist.cavity.PartKind;
 import baymist.coverage.Coverage;
@@ -19,6 +25,8 @@ import baymist.problem.SourcePlace;
 import baymist.run.CheckResult;
 import baymist.run.CoverageConvergence;
 import baymist.run.Outlook;
+import baymist.run.ReachLine;
+import baymist.run.ReachResult;
 import baymist.run.RunRecord;
 import baymist.run.RunResult;
 import baymist.run.TimePoint;
@@ -26,13 +34,16 @@ import baymist.run.VoxelStudy;
 import baymist.scene.AirSpec;
 import baymist.scene.CavitySpec;
 import baymist.scene.DropletSpec;
+import baymist.scene.EntrySpec;
 import baymist.scene.OpeningState;
 import baymist.scene.PhaseStates;
 import baymist.scene.ProductSpec;
 import baymist.scene.Scene;
 import baymist.scene.SupplySpec;
 import baymist.scene.TargetSpec;
+import baymist.scene.TipSpec;
 import baymist.scene.VoxelSpec;
+import baymist.scene.WandSpec;
 import baymist.units.Air;
 import baymist.voxel.SurfelSet;
 import java.util.ArrayList;
@@ -94,6 +105,51 @@ public final class SampleRun {
     public static CheckResult check() {
         RunResult r = wedge();
         return new CheckResult(r.scene(), r.cavity(), r.grid(), r.insertions(), r.findings());
+    }
+
+    /** Two wands in the root port of the same structure: one goes in and sags, one is too thick. */
+    public static ReachResult reach() {
+        RunResult r = wedge();
+        EntrySpec entry = new EntrySpec(
+                "root", "root port", null, SourcePlace.of(r.scene().file()));
+        WandSpec thin = new WandSpec("thin wand", 0.9, 0.006, 0.003, new TipSpec("ring", List.of()));
+        WandSpec thick = new WandSpec("thick wand", 0.9, 0.03, 0.003, new TipSpec("ring", List.of()));
+        Vec3 from = new Vec3(0.085, 0, 0);
+        Vec3 tip = new Vec3(0.085, 0.8, 0);
+        WandPose pose = new WandPose(List.of(from, tip), 0.003, 0.8);
+        WandStop rib = new WandStop("rib 3", tip, 0, "its nose meets rib 3");
+        WandStop small = new WandStop("rib 1", from, -0.005, "'root port' is too small: it lacks 10.0 mm across");
+        WandReach in = new WandReach("root", "thin wand", true, 0.001, 0.8, rib, List.of(pose), 0.002);
+        WandReach out = new WandReach("root", "thick wand", false, 0, 0, small, List.of(), 0.002);
+        SagResult sag = new SagResult(
+                0.8,
+                tip,
+                tip.plus(0.012, new Vec3(0, 0, -1)),
+                new Vec3(0, 1, 0),
+                0.012,
+                Math.PI,
+                List.of(from, tip.plus(0.012, new Vec3(0, 0, -1))),
+                List.of(new SagResult.Rest("edge of 'lightening hole 2'", 0.4, new Vec3(0.085, 0.4, -0.025), 0.3)),
+                220e6,
+                0,
+                205e6,
+                new SagResult.Catch("edge of 'lightening hole 3'", 0.8, 0.004));
+        List<Vec3> places = List.of(tip, new Vec3(0.085, 0.4, 0), new Vec3(0.085, 0.1, 0));
+        ReachShare share = new ReachShare(0.75, 0.8);
+        List<ReachLine> lines = List.of(
+                new ReachLine(entry, thin, 0, false, in, sag, places, share, List.of("bay 1", "bay 2")),
+                new ReachLine(entry, thick, 0, false, out, null, List.of(), ReachShare.NONE, List.of()));
+        boolean[] open = new boolean[r.cavity().openings().size()];
+        java.util.Arrays.fill(open, true);
+        return new ReachResult(
+                r.scene(),
+                r.cavity(),
+                r.grid(),
+                Surroundings.of(r.cavity(), open, List.of()),
+                0.15,
+                lines,
+                share,
+                List.of());
     }
 
     /** A scene around nothing in particular. */
@@ -259,7 +315,17 @@ public final class SampleRun {
             return List.of();
         }
         Vec3 origin = b.cavity().openings().get(opening).place().centreM();
-        return List.of(new Insertion("root", "six-foot wand", opening, origin, Vec3.Y, 1.2, "rib 5", true, 0.0068));
+        return List.of(new Insertion(
+                "root",
+                "six-foot wand",
+                opening,
+                origin,
+                Vec3.Y,
+                1.2,
+                "rib 5",
+                true,
+                0.0068,
+                baymist.access.WandPath.straight(origin, Vec3.Y, 3e-3, 1.2)));
     }
 
     private static List<Station> stations(Vec3 shift) {

@@ -40,6 +40,11 @@ final class PanelLayout {
         return layout;
     }
 
+    /** Panels at a scale that is settled already. */
+    static PanelLayout at(List<Panel> panels, double pixelsPerM, double width, Lettering lettering) throws IOException {
+        return pack(panels, pixelsPerM, width, lettering);
+    }
+
     private static PanelLayout pack(List<Panel> panels, double scale, double width, Lettering lettering)
             throws IOException {
         List<Placed> placed = new ArrayList<>();

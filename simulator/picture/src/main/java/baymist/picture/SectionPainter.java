@@ -1,15 +1,12 @@
 package baymist.picture;
 
-import baymist.access.Insertion;
 import baymist.cavity.Opening;
 import baymist.geom.Outline;
 import baymist.geom.Vec3;
 import baymist.run.CheckResult;
 import baymist.scene.OpeningState;
-import baymist.scene.PassSpec;
 import java.awt.Color;
 import java.awt.Shape;
-import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -19,21 +16,27 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 
-/** Draws one section: cut sheets, what lies behind, openings as gaps or outlines, bays, wands. */
+/** Draws one section: cut sheets, what lies behind, openings as gaps or outlines, bays, and a layer over them. */
 final class SectionPainter {
     static final Color OPEN = new Color(0x0B6E8F);
     private static final Color BEHIND = new Color(0xC4C9D0);
     private static final double SHEET = 2.6;
     /** An opening that looks this squarely at the reader is drawn by its outline: cosine. */
-    private static final double FACES = 0.7;
-    /** How much of the wand is shown outside, m. */
-    private static final double OUTSIDE_M = 0.05;
+    static final double FACES = 0.7;
 
     private final CheckResult check;
+    private final SectionLayer layer;
     private final List<Vec3[]> edges;
 
+    /** A painter of the structure with the wands of its passes. */
     SectionPainter(CheckResult check) {
+        this(check, new WandLayer(check));
+    }
+
+    /** A painter of the structure with a layer of one's own over it. */
+    SectionPainter(CheckResult check, SectionLayer layer) {
         this.check = check;
+        this.layer = layer;
         this.edges = FeatureEdges.of(check.cavity());
     }
 
@@ -76,18 +79,7 @@ final class SectionPainter {
                 labels.add(words(opening), p.x(at), p.y(at), top, OPEN);
             }
         }
-        for (Pass pass : passes()) {
-            Vec3 tip = pass.from;
-            boolean along = Math.abs(pass.insertion.axis().get(view.axis())) > FACES;
-            if (along && !view.whole()) {
-                tip = pierce(pass, view);
-            }
-            if (tip != null && view.holds(tip)) {
-                String words =
-                        view.whole() || !along ? pass.words : pass.words.substring(0, pass.words.lastIndexOf(": tip"));
-                labels.add(words, p.x(tip), p.y(tip), p.y(tip) <= 0.5 * p.height(), Canvas.WAND);
-            }
-        }
+        layer.label(p, labels);
         labels.settle();
         return labels;
     }
@@ -137,48 +129,6 @@ final class SectionPainter {
         return Ticks.plain(1e4 * outline.areaM2(), 3) + " cm\u00b2";
     }
 
-    /** A pass: the wand's axis, deepest and shallowest place of its tip. */
-    private record Pass(Insertion insertion, Vec3 from, Vec3 to, String words) {}
-
-    private List<Pass> passes() {
-        List<Pass> passes = new ArrayList<>();
-        for (PassSpec spec : check.scene().passes()) {
-            for (Insertion i : check.insertions()) {
-                if (i.entry().equals(spec.entry()) && i.wand().equals(spec.wand()) && i.feasible()) {
-                    double from = Math.min(spec.fromDepthM(), i.maxDepthM());
-                    double to = Math.min(spec.toDepthM(), from);
-                    String words = String.format(
-                            Locale.ROOT,
-                            "%s: tip %.0f%s mm deep",
-                            spec.name(),
-                            1e3 * from,
-                            to < from ? String.format(Locale.ROOT, " to %.0f", 1e3 * to) : "");
-                    passes.add(new Pass(
-                            i, i.originM().plus(from, i.axis()), i.originM().plus(to, i.axis()), words));
-                    break;
-                }
-            }
-        }
-        if (check.scene().passes().isEmpty()) {
-            for (Insertion i : check.insertions()) {
-                if (i.feasible()) {
-                    Vec3 tip = i.originM().plus(i.maxDepthM(), i.axis());
-                    String words = String.format(Locale.ROOT, "%s: tip %.0f mm deep", i.entry(), 1e3 * i.maxDepthM());
-                    passes.add(new Pass(i, tip, tip, words));
-                }
-            }
-        }
-        return passes;
-    }
-
-    /** Where the wand at its deepest passes the plane of the section, or null. */
-    private static @org.jspecify.annotations.Nullable Vec3 pierce(Pass pass, SectionView view) {
-        Vec3 a = pass.insertion.originM();
-        double run = pass.from.get(view.axis()) - a.get(view.axis());
-        double share = run == 0 ? -1 : (view.atM() - a.get(view.axis())) / run;
-        return share >= 0 && share <= 1 ? a.plus(share, pass.from.minus(a)) : null;
-    }
-
     void paint(Canvas c, Place p, LeaderLabels labels) throws IOException {
         SectionView view = p.view();
         BayLabels bays = new BayLabels(check.grid());
@@ -187,6 +137,7 @@ final class SectionPainter {
         }
         Shape all = c.graphics().getClip();
         c.graphics().setClip(p.frame());
+        layer.ground(c, p);
         for (Vec3[] e : edges) {
             // the part of an edge behind the plane
             Vec3[] seen = clip(view, e[0], e[1]);
@@ -201,9 +152,7 @@ final class SectionPainter {
             bays.avoid(p.line(s.a(), s.b()));
         }
         gaps(c, p, bays);
-        for (Pass pass : passes()) {
-            wand(c, p, pass, bays);
-        }
+        layer.paint(c, p, bays);
         bays.draw(c, p);
         c.graphics().setClip(all);
         c.stroke(p.frame(), Canvas.LINE, 1);
@@ -297,26 +246,6 @@ final class SectionPainter {
             path.lineTo(l.getX2(), l.getY2());
         }
         return path;
-    }
-
-    private static void wand(Canvas c, Place p, Pass pass, BayLabels bays) {
-        boolean along = Math.abs(pass.insertion.axis().get(p.view().axis())) > FACES;
-        if (along) {
-            Vec3 at = p.view().whole() ? pass.from : pierce(pass, p.view());
-            if (at != null) {
-                bays.avoid(new Rectangle2D.Double(p.x(at) - 8, p.y(at) - 8, 16, 16));
-                c.stroke(new Ellipse2D.Double(p.x(at) - 6, p.y(at) - 6, 12, 12), Canvas.WAND, 2);
-                c.fill(new Ellipse2D.Double(p.x(at) - 2.5, p.y(at) - 2.5, 5, 5), Canvas.WAND);
-            }
-            return;
-        }
-        Vec3 outside = pass.insertion.originM().plus(-OUTSIDE_M, pass.insertion.axis());
-        bays.avoid(p.line(outside, pass.from));
-        c.stroke(p.line(outside, pass.from), Canvas.WAND, 2);
-        c.fill(new Ellipse2D.Double(p.x(pass.from) - 5, p.y(pass.from) - 5, 10, 10), Canvas.WAND);
-        if (pass.to.distance(pass.from) > 0) {
-            c.fill(PanelPainter.arrow(p.x(pass.from), p.y(pass.from), p.x(pass.to), p.y(pass.to)), Canvas.WAND);
-        }
     }
 
     /** Positions in structure axes below and to the left of the frame. */

@@ -32,29 +32,46 @@ public final class StructureDrawing {
     }
 
     static Canvas draw(CheckResult check, Lettering lettering) throws IOException {
+        return draw(check, new WandLayer(check), headline(check), lettering);
+    }
+
+    /** The structure with a layer over it and a line of words under its name. */
+    static Canvas draw(CheckResult check, SectionLayer layer, String words, Lettering lettering) throws IOException {
         List<SectionView> views = new SectionFinder(check).find();
-        SectionPainter painter = new SectionPainter(check);
+        SectionPainter painter = new SectionPainter(check, layer);
         double inner = WIDTH - 2 * MARGIN;
         double widest =
                 views.stream().mapToDouble(v -> v.highU() - v.lowU()).max().orElse(1);
         double scale = inner / widest;
-        List<LeaderLabels> labels = new ArrayList<>();
-        PanelLayout layout = null;
         for (int round = 0; round < ROUNDS; round++) {
-            labels = new ArrayList<>();
-            List<Panel> panels = new ArrayList<>();
-            for (SectionView v : views) {
-                LeaderLabels l = painter.labels(v, scale, lettering);
-                labels.add(l);
-                panels.add(panel(v, l, scale));
-            }
-            layout = PanelLayout.of(panels, inner, lettering);
-            if (Math.abs(layout.pixelsPerM() / scale - 1) < 1e-9) {
-                break;
-            }
-            scale = round == ROUNDS - 2 ? Math.min(scale, layout.pixelsPerM()) : layout.pixelsPerM();
+            // the names need room of their own, which takes some from the drawings
+            PanelLayout next =
+                    PanelLayout.of(panels(views, labels(painter, views, scale, lettering), scale), inner, lettering);
+            scale = Math.min(scale, next.pixelsPerM());
         }
-        return paint(check, views, labels, painter, java.util.Objects.requireNonNull(layout), scale, lettering);
+        List<LeaderLabels> labels = labels(painter, views, scale, lettering);
+        PanelLayout layout = PanelLayout.at(panels(views, labels, scale), scale, inner, lettering);
+        Canvas c = paint(check, views, labels, painter, layout, scale, lettering);
+        head(c, check, words);
+        layer.key(c, MARGIN + 540, MARGIN + HEAD + 46);
+        return c;
+    }
+
+    private static List<LeaderLabels> labels(
+            SectionPainter painter, List<SectionView> views, double scale, Lettering lettering) throws IOException {
+        List<LeaderLabels> labels = new ArrayList<>();
+        for (SectionView v : views) {
+            labels.add(painter.labels(v, scale, lettering));
+        }
+        return labels;
+    }
+
+    private static List<Panel> panels(List<SectionView> views, List<LeaderLabels> labels, double scale) {
+        List<Panel> panels = new ArrayList<>();
+        for (int i = 0; i < views.size(); i++) {
+            panels.add(panel(views.get(i), labels.get(i), scale));
+        }
+        return panels;
     }
 
     /** Room for a view and its names at a scale. */
@@ -90,7 +107,6 @@ public final class StructureDrawing {
             throws IOException {
         double top = MARGIN + HEAD + KEY;
         Canvas c = new Canvas(WIDTH, (int) Math.ceil(top + layout.heightPx() + 70), lettering);
-        head(c, check);
         key(c, MARGIN, MARGIN + HEAD);
         Legend.scaleBar(c, scale, WIDTH - MARGIN, MARGIN + HEAD + 14);
         for (int i = 0; i < views.size(); i++) {
@@ -110,14 +126,8 @@ public final class StructureDrawing {
         return c;
     }
 
-    private static void head(Canvas c, CheckResult check) throws IOException {
-        double size = 34;
-        String title = check.cavity().name();
-        while (size > 16 && c.lettering().width(title, size) > WIDTH - 2 * MARGIN) {
-            size -= 1;
-        }
-        c.text(title, MARGIN, MARGIN + 30, size, Canvas.INK, Canvas.Align.LEFT);
-        String line = String.format(
+    private static String headline(CheckResult check) {
+        return String.format(
                 Locale.ROOT,
                 "%s.  %.2f L of air in %d bay%s, %d openings, %d parts.",
                 check.scene().title(),
@@ -126,6 +136,15 @@ public final class StructureDrawing {
                 check.grid().bays().size() == 1 ? "" : "s",
                 check.cavity().openings().size(),
                 check.cavity().parts().size());
+    }
+
+    private static void head(Canvas c, CheckResult check, String line) throws IOException {
+        double size = 34;
+        String title = check.cavity().name();
+        while (size > 16 && c.lettering().width(title, size) > WIDTH - 2 * MARGIN) {
+            size -= 1;
+        }
+        c.text(title, MARGIN, MARGIN + 30, size, Canvas.INK, Canvas.Align.LEFT);
         double small = 18;
         while (small > 10 && c.lettering().width(line, small) > WIDTH - 2 * MARGIN) {
             small -= 0.5;
@@ -149,15 +168,6 @@ public final class StructureDrawing {
         c.stroke(new Ellipse2D.Double(q, b - 14, 16, 16), SectionPainter.OPEN, 1.6);
         c.stroke(new Ellipse2D.Double(q + 22, b - 14, 16, 16), SectionPainter.OPEN, 1.6, 6f, 4f);
         c.text("opening behind / in front of the plane", q + 50, b, size, Canvas.INK, Canvas.Align.LEFT);
-        c.stroke(new Line2D.Double(q, b + 19, q + 34, b + 19), Canvas.WAND, 2);
-        c.fill(new Ellipse2D.Double(q + 29, b + 14, 10, 10), Canvas.WAND);
-        c.text(
-                "wand, tip at its deepest; ring: it runs along the line of sight",
-                q + 50,
-                b + 24,
-                size,
-                Canvas.INK,
-                Canvas.Align.LEFT);
         c.text(
                 "sizes in mm: \u00f8 diameter, length \u00d7 width; scales in mm from the origin",
                 x + 1110,

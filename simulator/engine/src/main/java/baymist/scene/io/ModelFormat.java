@@ -7,7 +7,6 @@ import baymist.scene.io.Shape.Choice;
 import baymist.scene.io.Shape.Count;
 import baymist.scene.io.Shape.Either;
 import baymist.scene.io.Shape.Field;
-import baymist.scene.io.Shape.FileOr;
 import baymist.scene.io.Shape.Group;
 import baymist.scene.io.Shape.ListOf;
 import baymist.scene.io.Shape.Measure;
@@ -23,6 +22,7 @@ final class ModelFormat {
     /** Format version key: must stand in a scene, may stand in a model. */
     static final Field VERSION = may("baymist", new Count(1, 1), "1", "version of the format");
 
+    static final Measure DIAMETER = Measure.of(Dimension.LENGTH, "(0 mm .. 100 mm]");
     private static final Measure ORIFICE = Measure.of(Dimension.LENGTH, "(0 mm .. 20 mm]");
     private static final Measure CLOCK = Measure.of(Dimension.ANGLE, "[-360 deg .. 360 deg]");
     private static final Measure OFF_AXIS = Measure.of(Dimension.ANGLE, "[0 deg .. 180 deg]");
@@ -76,18 +76,14 @@ final class ModelFormat {
                     may("ring", RING, "", "jets evenly all round"),
                     may("one_sided", ONE_SIDED, "", "a fan of jets centred on the pin"),
                     may("forward", FORWARD, "", "a plume straight ahead"),
-                    may("jets", new ListOf(JET, 1, 64), "", "any other pattern, jet by jet"))
+                    may("jets", new ListOf(JET, 1, 64), "", "any other pattern, jet by jet"),
+                    may("outer_diameter", DIAMETER, "", "outside diameter of the tip; left out = as the wand"),
+                    may(
+                            "length",
+                            Measure.of(Dimension.LENGTH, "(0 mm .. 1 m]"),
+                            "",
+                            "length of a tip that is thicker than the wand; left out = twice its diameter"))
             .oneOf("ring", "one_sided", "forward", "jets");
-
-    static final Group WAND = Group.of(
-            "wand",
-            "a straight rigid wand",
-            VERSION,
-            need("name", Text.NAME, "name by which passes call it"),
-            need("length", Measure.of(Dimension.LENGTH, "(0 mm .. 10 m]"), "usable length from the tip"),
-            need("outer_diameter", Measure.of(Dimension.LENGTH, "(0 mm .. 100 mm]"), "outside diameter"),
-            need("bore", Measure.of(Dimension.LENGTH, "(0 mm .. 100 mm)"), "liquid bore, smaller than the outside"),
-            need("tip", new FileOr(TIP), "the spray tip at its end"));
 
     private static final List<Dimension> VISCOSITIES =
             List.of(Dimension.KINEMATIC_VISCOSITY, Dimension.DYNAMIC_VISCOSITY);

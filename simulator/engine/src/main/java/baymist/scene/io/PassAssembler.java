@@ -1,8 +1,12 @@
 package baymist.scene.io;
 
+import baymist.geom.Box3;
+import baymist.geom.Outline;
+import baymist.geom.Vec3;
 import baymist.problem.SourcePlace;
 import baymist.scene.EntrySpec;
 import baymist.scene.PassSpec;
+import baymist.scene.WandAim;
 import baymist.scene.WandSpec;
 import baymist.scene.io.Value.Fields;
 import baymist.units.Quantities;
@@ -11,6 +15,7 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** Makes entries and passes and checks that they name what is there and can be done. */
 final class PassAssembler {
@@ -28,9 +33,58 @@ final class PassAssembler {
         for (Fields f : list) {
             String name = f.text("name");
             once("entry", name, f.at("name"), seen);
-            entries.add(new EntrySpec(name, f.text("opening"), openings.direction(f, "direction"), f.at("opening")));
+            entries.add(new EntrySpec(
+                    name,
+                    f.text("opening"),
+                    openings.direction(f, "direction"),
+                    grommet(f.fields("grommet")),
+                    secondPlate(f.fields("second_plate")),
+                    f.at("opening")));
         }
         return entries;
+    }
+
+    private static EntrySpec.@Nullable Grommet grommet(@Nullable Fields f) {
+        return f == null ? null : new EntrySpec.Grommet(f.si("bore"), f.si("thickness"));
+    }
+
+    private EntrySpec.@Nullable SecondPlate secondPlate(@Nullable Fields f) {
+        Outline hole = f == null ? null : openings.outline(f.fields("shape"));
+        if (f == null || hole == null) {
+            return null;
+        }
+        if (Math.abs(f.si("distance")) <= 0.5 * f.si("gauge")) {
+            problems.add(
+                    SceneProblem.SECOND_PLATE,
+                    f.at("distance"),
+                    "the second plate, " + f.written("distance") + " away and " + f.written("gauge")
+                            + " thick, lies in the opening's own sheet; a distance of more than half its gauge is wanted");
+        }
+        return new EntrySpec.SecondPlate(f.si("distance"), f.si("gauge"), hole);
+    }
+
+    private @Nullable WandAim aim(Fields pass) {
+        if (pass.get("aim") instanceof Value.Word word) {
+            return word.text().equals("central") ? new WandAim.Central() : new WandAim.Deepest();
+        }
+        Fields f = pass.fields("aim");
+        Vec3 point = f == null ? null : f.vector("near");
+        if (point != null) {
+            return new WandAim.Near(new Box3(point, point));
+        }
+        Fields region = f == null ? null : f.fields("region");
+        Vec3 low = region == null ? null : region.vector("low");
+        Vec3 high = region == null ? null : region.vector("high");
+        if (region == null || low == null || high == null) {
+            return null;
+        }
+        if (low.x() > high.x() || low.y() > high.y() || low.z() > high.z()) {
+            problems.add(
+                    SceneProblem.AIM,
+                    region.at("low"),
+                    "`low` exceeds `high` in a coordinate; the corner with the smallest coordinates is wanted first");
+        }
+        return new WandAim.Near(new Box3(low, high));
     }
 
     /** Adds a problem when a name has been seen before. */
@@ -81,7 +135,7 @@ final class PassAssembler {
         }
     }
 
-    private static PassSpec pass(Fields f, String name) {
+    private PassSpec pass(Fields f, String name) {
         double from = f.get("from") instanceof Value.Word ? Double.POSITIVE_INFINITY : f.si("from");
         double clock = f.si("clock") % (2 * Math.PI);
         return new PassSpec(
@@ -94,6 +148,8 @@ final class PassAssembler {
                 clock < 0 ? clock + 2 * Math.PI : clock,
                 f.si("hold"),
                 f.si("hang"),
+                aim(f),
+                f.has("sag") ? f.text("sag").equals("on") : null,
                 f.place());
     }
 

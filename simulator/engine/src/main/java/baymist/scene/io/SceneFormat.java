@@ -67,7 +67,9 @@ final class SceneFormat {
             "an opening that a wand may use",
             need("name", Text.NAME, "name by which passes call it"),
             need("opening", Text.NAME, "name of the opening, of the cavity or cut here"),
-            may("direction", CavityFormat.DIRECTION, "", "way of the wand going in; left out = square to the opening"));
+            may("direction", CavityFormat.DIRECTION, "", "way of the wand going in; left out = square to the opening"),
+            may("grommet", AimFormat.GROMMET, "", "a lining that narrows the hole and thickens its edge"),
+            may("second_plate", AimFormat.SECOND_PLATE, "", "another plate with a hole before or behind this one"));
 
     static final Group PASS = Group.of(
             "pass",
@@ -88,7 +90,17 @@ final class SceneFormat {
                     "0 deg",
                     "clock angle of the direction pin: 0 = up, clockwise seen from outside along the wand"),
             may("hold", WAIT, "0 s", "trigger time at the start depth before drawing back"),
-            may("hang", WAIT, "0 s", "wait after this pass before the next"));
+            may("hang", WAIT, "0 s", "wait after this pass before the next"),
+            may(
+                    "sag",
+                    Choice.of("on", "off"),
+                    "",
+                    "whether a straight wand's tip stands where it hangs; left out = on if the wand states its `material`"),
+            may(
+                    "aim",
+                    Either.of(Choice.of("deepest", "central"), AimFormat.AIM),
+                    "",
+                    "which of all lines through the entry a straight wand takes; left out = the entry's direction"));
 
     private static final Group TARGETS = Group.of(
             "targets",
@@ -198,7 +210,7 @@ final class SceneFormat {
                     "",
                     "what must not be sprayed, with a limit and perhaps a mask"),
             may("obstacles", new ListOf(ItemFormat.OBSTACLE, 0, 200), "", "what stands outside in the way of wands"),
-            may("wands", new ListOf(new FileOr(ModelFormat.WAND), 0, 100), "", "wands at hand"),
+            may("wands", new ListOf(new FileOr(WandFormat.WAND), 0, 100), "", "wands at hand"),
             need("product", new FileOr(ModelFormat.PRODUCT), "what is sprayed"),
             need("supply", SUPPLY, "air, liquid and droplets"),
             may("entries", new ListOf(ENTRY, 0, 200), "", "openings that a wand may use"),

@@ -69,7 +69,15 @@ enum SceneProblem {
     JOIN("SCN-082"),
     DOOR_FORM("SCN-083"),
     ORIENTATION("SCN-090"),
-    BODY("SCN-091");
+    BODY("SCN-091"),
+    BEND_TIGHT("SCN-100"),
+    BENDS_OVERLAP("SCN-101"),
+    FLEX_TIGHT("SCN-102"),
+    COUPLING("SCN-103"),
+    TIP_THIN("SCN-104"),
+    TIP_LONG("SCN-105"),
+    AIM("SCN-106"),
+    SECOND_PLATE("SCN-107");
 
     private final String id;
 

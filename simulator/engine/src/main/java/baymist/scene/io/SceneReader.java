@@ -3,6 +3,7 @@ package baymist.scene.io;
 import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
 import baymist.scene.Scene;
+import baymist.scene.WandSpec;
 import java.nio.file.Path;
 
 /**
@@ -31,5 +32,21 @@ public final class SceneReader {
             throw problems.exception();
         }
         return scene;
+    }
+
+    /**
+     * Reads and validates a wand file alone.
+     *
+     * @throws SceneException with every problem found, as {@link #read}
+     */
+    public static WandSpec readWand(Path file) {
+        Problems problems = new Problems();
+        SourceFiles files = new SourceFiles(problems);
+        Value root = new Decoder(files, problems, file).decodeFile(WandFormat.WAND, SourcePlace.of(file.toString()));
+        WandSpec wand = root instanceof Value.Fields f ? new WandAssembler(problems).wand(f) : null;
+        if (wand == null || problems.any()) {
+            throw problems.exception();
+        }
+        return wand;
     }
 }

@@ -27,7 +27,7 @@ public final class SceneSchema {
     public static String json(String kind) {
         return switch (kind) {
             case "cavity" -> of(CavityFormat.CAVITY);
-            case "wand" -> of(ModelFormat.WAND);
+            case "wand" -> of(WandFormat.WAND);
             case "tip" -> of(ModelFormat.TIP);
             case "product" -> of(ModelFormat.PRODUCT);
             default ->

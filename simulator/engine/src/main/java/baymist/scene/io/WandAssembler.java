@@ -29,7 +29,22 @@ final class WandAssembler {
                     "the bore " + f.written("bore") + " is not smaller than the outside, " + f.written("outer_diameter")
                             + "; it leaves no wall");
         }
-        return new WandSpec(f.text("name"), f.si("length"), outer, bore, tip(f.fields("tip")));
+        double length = f.si("length");
+        WandBody body = new WandBody(problems);
+        Fields tipFields = f.fields("tip");
+        double[] tipSize = body.tip(tipFields, length, outer, bore);
+        return new WandSpec(
+                f.text("name"),
+                length,
+                outer,
+                bore,
+                tip(tipFields),
+                body.pieces(f, length, outer),
+                body.material(f),
+                body.flexibility(f.fields("flexible"), outer),
+                body.couplings(f, length, outer),
+                tipSize[0],
+                tipSize[1]);
     }
 
     private TipSpec tip(@Nullable Fields f) {

@@ -99,7 +99,7 @@ class FormatDocTest {
     @Test
     void tablesOfTheDocsAreThoseOfTheFormat() throws IOException {
         collect(CavityFormat.CAVITY);
-        collect(ModelFormat.WAND);
+        collect(WandFormat.WAND);
         collect(ModelFormat.PRODUCT);
         Map<String, Shape.Group> models = new LinkedHashMap<>(groups);
         collect(SceneFormat.SCENE);

@@ -1,21 +1,24 @@
-package baymist.access;
+package baymist.geom;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import baymist.geom.TriangleMesh;
-import baymist.geom.Vec3;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
-class RodSweepTest {
+class RodContactTest {
     private static TriangleMesh triangle(Vec3 a, Vec3 b, Vec3 c) {
         return new TriangleMesh(
                 new double[] {a.x(), a.y(), a.z(), b.x(), b.y(), b.z(), c.x(), c.y(), c.z()}, new int[] {0, 1, 2});
     }
 
     private static double contact(TriangleMesh mesh, double radius) {
-        return new RodSweep(Vec3.ZERO, Vec3.Y, radius).contactM(mesh, 0, 0);
+        return from(mesh, radius, 0);
+    }
+
+    private static double from(TriangleMesh mesh, double radius, double start) {
+        RodClearance.Contact c = RodClearance.firstContact(Vec3.ZERO, Vec3.Y, radius, start, 100, mesh, Bvh.of(mesh));
+        return c == null ? Double.POSITIVE_INFINITY : c.depthM();
     }
 
     @Test
@@ -50,7 +53,7 @@ class RodSweepTest {
     @Test
     void whatLiesBehindTheNoseDoesNotCount() {
         TriangleMesh wall = triangle(new Vec3(-1, 0.3, -1), new Vec3(3, 0.3, -1), new Vec3(-1, 0.3, 3));
-        assertEquals(Double.POSITIVE_INFINITY, new RodSweep(Vec3.ZERO, Vec3.Y, 0.01).contactM(wall, 0, 0.31));
+        assertEquals(Double.POSITIVE_INFINITY, from(wall, 0.01, 0.31));
     }
 
     @Test
