@@ -26,8 +26,7 @@ final class ErrorPlot {
         for (int e = -4; e <= 1; e++) {
             double y = y(Math.pow(10, e), top, height);
             svg.line(90, y, 960, y, e == 0 ? "#a33b3b" : "#dde1e6", e == 0 ? 2 : 1);
-            String label =
-                    e == -4 ? "1e-4 or less" : e == 0 ? "allowed" : String.format(Locale.ROOT, "%.3g", Math.pow(10, e));
+            String label = e == -4 ? "1e-4 or less" : e == 0 ? "allowed" : VerificationMarkdown.number(Math.pow(10, e));
             svg.text(84, y + 4, 12, Svg.QUIET, "end", label);
         }
         double width = 870.0 / Math.max(1, stages.size());
@@ -79,7 +78,7 @@ final class ErrorPlot {
             svg.line(left, y, left + width, y, "#dde1e6", 1);
             svg.text(left - 6, y + 4, 12, Svg.QUIET, "end", String.format(Locale.ROOT, "1e%d", e));
         }
-        for (int n : new int[] {10, 20, 50, 100, 200, 500}) {
+        for (int n : new int[] {5, 10, 20, 50, 100, 200, 500}) {
             double x = x(n, left, width);
             svg.line(x, top, x, top + height, "#eef0f2", 1);
             svg.text(x, top + height + 18, 12, Svg.QUIET, "middle", String.valueOf(n));
@@ -124,7 +123,7 @@ final class ErrorPlot {
     }
 
     private static double x(int cells, double left, double width) {
-        return left + width * (Math.log10(cells) - 0.9) / (Math.log10(600) - 0.9);
+        return left + width * Math.log(cells / 4.0) / Math.log(150);
     }
 
     private static double errorY(double error, double top, double height) {
