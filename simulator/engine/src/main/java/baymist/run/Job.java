@@ -128,7 +128,7 @@ final class Job {
                 film.directKg(),
                 film.fogKg(),
                 findings,
-                record(build, options, clock),
+                record(build, options, clock, airing),
                 history,
                 insertions.stream().distinct().toList(),
                 plan.stations(),
@@ -153,9 +153,10 @@ final class Job {
         return history.stream().mapToDouble(TimePoint::airborneKg).max().orElse(0);
     }
 
-    private RunRecord record(double[] build, RunOptions options, StageClock clock) {
+    private RunRecord record(double[] build, RunOptions options, StageClock clock, Airing airing) {
         Map<String, String> settings = new LinkedHashMap<>();
-        settings.put("air", scene.air().mode().name().toLowerCase(Locale.ROOT));
+        settings.put("air", airing.model(scene.air()));
+        settings.putAll(airing.settings());
         settings.put("walls", scene.walls().name().toLowerCase(Locale.ROOT));
         settings.put("size bins", String.valueOf(fog.bins()));
         settings.put("rays per jet", String.valueOf(scene.raysPerJet()));

@@ -71,6 +71,11 @@ public final class VoxelStudy {
         }
 
         @Override
+        public void note(String text) {
+            whole.note(lead + text);
+        }
+
+        @Override
         public void progress(double done, double jobTimeS) {
             whole.progress(Math.min(1, from + share * done), jobTimeS);
         }
