@@ -5,7 +5,9 @@ import baymist.picture.TimeChart;
 import baymist.report.AtomicFile;
 import baymist.report.ResultJson;
 import baymist.report.TextReport;
+import baymist.run.CoverageConvergence;
 import baymist.run.RunResult;
+import baymist.run.VoxelStudy;
 import baymist.scene.Scene;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -35,6 +37,7 @@ import picocli.CommandLine.Spec;
             "  baymist run scenes/wing-box.yaml",
             "  baymist run scenes/wing-box.yaml --voxel \"8 mm\" --out out/coarse      a quick look",
             "  baymist run scenes/wing-box.yaml --json --quiet > result.json",
+            "  baymist run scenes/wing-box.yaml --converge --insist                   can the voxels be trusted?",
             "  baymist run scenes/wing-box.yaml --min-reached 95 || echo \"not good enough\""
         },
         exitCodeListHeading = "%nExit codes:%n",
@@ -42,7 +45,7 @@ import picocli.CommandLine.Spec;
             "0:done",
             "2:the scene or the call is wrong",
             "3:the computation failed, or a file could not be written",
-            "4:done, but less than --min-reached is reached"
+            "4:done, but less than --min-reached is reached, or not converged with --insist"
         })
 final class RunCommand extends SceneCommand {
     @Spec
@@ -58,6 +61,23 @@ final class RunCommand extends SceneCommand {
             description = "Exit with 4 when less than this percentage of the surface is reached (0 to 100).")
     private @Nullable Double minReached;
 
+    @Option(
+            names = "--converge",
+            description =
+                    "Run at finer and coarser voxels too and say whether the coverage depends on them; takes about"
+                            + " four times as long.")
+    private boolean converge;
+
+    @Option(
+            names = "--ratio",
+            paramLabel = "R",
+            description = "Ratio of neighbouring voxel sizes of --converge, 1.1 to 2; default ${DEFAULT-VALUE}.",
+            defaultValue = "1.3")
+    private double ratio = VoxelStudy.RATIO;
+
+    @Option(names = "--insist", description = "With --converge: exit with 4 when the coverage is not converged.")
+    private boolean insist;
+
     RunCommand(Console console, Stages stages) {
         super(console, stages);
     }
@@ -67,10 +87,18 @@ final class RunCommand extends SceneCommand {
         if (minReached != null && !(minReached >= 0 && minReached <= 100)) {
             throw new ParameterException(spec.commandLine(), "--min-reached " + minReached + ": 0 to 100 expected");
         }
+        if (insist && !converge) {
+            throw new ParameterException(spec.commandLine(), "--insist without --converge: nothing to insist on");
+        }
+        if (!(ratio >= 1.1 && ratio <= 2)) {
+            throw new ParameterException(spec.commandLine(), "--ratio " + ratio + ": 1.1 to 2 expected");
+        }
         Scene scene = begin();
         RunResult result;
         try (Progress progress = progress()) {
-            result = stages().run(scene, runOptions(), progress);
+            result = converge
+                    ? stages().converge(scene, ratio, runOptions(), progress)
+                    : stages().run(scene, runOptions(), progress);
         }
         Path folder = out != null ? out : Path.of("out", sceneName(options().scene));
         String summary = TextReport.of(result);
@@ -84,6 +112,11 @@ final class RunCommand extends SceneCommand {
     }
 
     private int verdict(RunResult result) {
+        CoverageConvergence study = result.convergence();
+        if (insist && study != null && !study.converged()) {
+            console().err().println("The coverage is " + study.verdict() + ".");
+            return Exit.NOT_ACCEPTABLE;
+        }
         double reached = 100 * result.coverage().total().reached();
         if (minReached == null || reached >= minReached) {
             return Exit.DONE;

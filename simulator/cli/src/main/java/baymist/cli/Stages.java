@@ -7,13 +7,16 @@ import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.run.Simulation;
+import baymist.run.VoxelStudy;
 import baymist.scene.Scene;
 import baymist.scene.WandSpec;
 import baymist.scene.io.SceneReader;
 import baymist.scene.io.SceneSchema;
+import baymist.verify.OrderStudy;
 import baymist.verify.Verification;
 import baymist.verify.VerificationReport;
 import java.nio.file.Path;
+import java.util.List;
 
 /** What the commands ask of the engine; one seam, so that exit codes and output can be tested without long runs. */
 interface Stages {
@@ -27,6 +30,11 @@ interface Stages {
         @Override
         public RunResult run(Scene scene, RunOptions options, RunObserver observer) {
             return Simulation.run(scene, options, observer);
+        }
+
+        @Override
+        public RunResult converge(Scene scene, double ratio, RunOptions options, RunObserver observer) {
+            return VoxelStudy.run(scene, ratio, options, observer);
         }
 
         @Override
@@ -53,11 +61,18 @@ interface Stages {
         public VerificationReport verify(Path folder, String caseId, RunOptions options, RunObserver observer) {
             return Verification.run(folder, caseId, options, observer);
         }
+
+        @Override
+        public List<OrderStudy.Row> orders() {
+            return OrderStudy.run();
+        }
     };
 
     Scene read(Path file);
 
     RunResult run(Scene scene, RunOptions options, RunObserver observer);
+
+    RunResult converge(Scene scene, double ratio, RunOptions options, RunObserver observer);
 
     CheckResult check(Scene scene, RunOptions options, RunObserver observer);
 
@@ -68,4 +83,6 @@ interface Stages {
     String schema();
 
     VerificationReport verify(Path folder, String caseId, RunOptions options, RunObserver observer);
+
+    List<OrderStudy.Row> orders();
 }

@@ -1,12 +1,22 @@
 package baymist.cli;
 
+import baymist.report.ConvergenceReport;
+import baymist.run.CoverageConvergence;
 import baymist.run.RunOptions;
+import baymist.run.VoxelStudy;
+import baymist.verify.ValidationFolder;
 import baymist.verify.VerificationReport;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** {@code baymist verify}: the reference cases against their published or exact answers. */
 @Command(
@@ -15,9 +25,22 @@ import picocli.CommandLine.Option;
         versionProvider = Version.class,
         sortOptions = false,
         header = "Run the reference cases and compare them with published and exact answers.",
-        description = {"", "Prints one row a case: quantity, expected, found, error, tolerance, source.", ""},
+        description = {
+            "",
+            "Prints one row a case: quantity, expected, found, error, tolerance, source.",
+            "",
+            "With --write it writes the validation pages: tables and plots of every case and of the order of each"
+                    + " operator; with --coverage as well, only the coverage of those scenes at three voxel sizes, which"
+                    + " takes minutes a scene.",
+            ""
+        },
         footerHeading = "%nExamples:%n",
-        footer = {"  baymist verify", "  baymist verify --case settling-cube"},
+        footer = {
+            "  baymist verify",
+            "  baymist verify --case FD-06-20-s",
+            "  baymist verify --write docs/validation",
+            "  baymist verify --write docs/validation --coverage scenes/tail-cone.yaml"
+        },
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
             "0:every case is within its tolerance",
@@ -39,6 +62,23 @@ final class VerifyCommand implements Callable<Integer>, DebugOption.Holder {
             defaultValue = "scenes/verification")
     private Path folder = Path.of("scenes/verification");
 
+    @Option(
+            names = "--write",
+            paramLabel = "DIR",
+            description = "Write cases.md, errors.svg, order.md and order.svg into this folder.")
+    private @Nullable Path write;
+
+    @Option(
+            names = "--coverage",
+            paramLabel = "SCENE",
+            description =
+                    "With --write: write coverage.md instead, this scene (repeat it for more) at three voxel sizes.")
+    private List<Path> coverage = new ArrayList<>();
+
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec spec;
+
     @Option(names = "--quiet", description = "No progress.")
     private boolean quiet;
 
@@ -58,15 +98,49 @@ final class VerifyCommand implements Callable<Integer>, DebugOption.Holder {
 
     @Override
     public Integer call() {
+        if (write == null && !coverage.isEmpty()) {
+            throw new ParameterException(spec.commandLine(), "--coverage without --write: nowhere to write it");
+        }
+        if (write != null && !caseId.isEmpty()) {
+            throw new ParameterException(spec.commandLine(), "--write with --case: the pages hold every case");
+        }
+        RunOptions options = new RunOptions(Runtime.getRuntime().availableProcessors());
+        if (write != null && !coverage.isEmpty()) {
+            return study(write, options);
+        }
         if (!quiet) {
             console.out().println(BaymistCommand.title() + ": reference cases in " + folder);
         }
-        RunOptions options = new RunOptions(Runtime.getRuntime().availableProcessors());
         VerificationReport report;
         try (Progress progress = Progress.of(console, quiet)) {
             report = stages.verify(folder, caseId, options, progress);
+            if (write != null) {
+                ValidationFolder.write(write, report, stages.orders());
+            }
         }
         console.out().println(report.table().stripTrailing());
+        if (write != null && !quiet) {
+            console.out().println("Written to " + write + ": cases.md, errors.svg, order.md, order.svg");
+        }
         return report.passed() ? Exit.DONE : Exit.NOT_ACCEPTABLE;
+    }
+
+    private int study(Path into, RunOptions options) {
+        StringBuilder text = new StringBuilder("# Coverage at three voxel sizes\n\nWritten by `baymist verify --write"
+                + " DIR --coverage SCENE`; do not edit. How to read it: [how far to trust the"
+                + " voxels](../guide/convergence.md).\n\n"
+                + ConvergenceReport.MARKDOWN_HEAD);
+        for (Path scene : coverage) {
+            try (Progress progress = Progress.of(console, quiet)) {
+                CoverageConvergence study = stages.converge(stages.read(scene), VoxelStudy.RATIO, options, progress)
+                        .convergence();
+                if (study != null) {
+                    text.append(ConvergenceReport.markdown(RunCommand.sceneName(scene), study));
+                    console.out().println(scene + ": " + study.verdict());
+                }
+            }
+        }
+        ValidationFolder.write(into.resolve("coverage.md"), text.toString());
+        return Exit.DONE;
     }
 }

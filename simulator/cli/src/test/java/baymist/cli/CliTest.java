@@ -20,6 +20,7 @@ import baymist.scene.Scene;
 import baymist.scene.TipSpec;
 import baymist.scene.WandSpec;
 import baymist.verify.Inputs;
+import baymist.verify.OrderStudy;
 import baymist.verify.Outcome;
 import baymist.verify.VerificationCase;
 import baymist.verify.VerificationReport;
@@ -60,6 +61,8 @@ class CliTest {
         boolean passed = true;
         final List<Scene> seen = new ArrayList<>();
         int threads;
+        double spread = 0.01;
+        final List<Double> ratios = new ArrayList<>();
         ReachOptions asked = ReachOptions.DEFAULT;
 
         @Override
@@ -82,6 +85,13 @@ class CliTest {
                 throw failure;
             }
             return SampleRun.tank();
+        }
+
+        @Override
+        public RunResult converge(Scene scene, double ratio, RunOptions options, RunObserver observer) {
+            seen.add(scene);
+            ratios.add(ratio);
+            return SampleRun.studied(spread);
         }
 
         @Override
@@ -118,6 +128,11 @@ class CliTest {
             VerificationCase one = new VerificationCase(
                     caseId, "stage", "quantity", Inputs.parse("", cases), 1, 0.1, false, "exact", "source", "derived");
             return new VerificationReport(List.of(new Outcome(one, passed ? 1 : 2, "")));
+        }
+
+        @Override
+        public List<OrderStudy.Row> orders() {
+            return List.of(new OrderStudy.Row("eddies", 2, new int[] {10, 20}, new double[] {4e-3, 1e-3}));
         }
     }
 
@@ -180,6 +195,23 @@ class CliTest {
     }
 
     @Test
+    void insistingOnConvergenceDecidesTheExitCode() throws IOException {
+        assertEquals(0, baymist("run", "job.yaml", "--out", dir(), "--converge", "--insist", "--ratio", "1.5"));
+        assertEquals(List.of(1.5), stages.ratios);
+        assertTrue(out.toString().contains("Converged: at voxels of"), out.toString());
+        stages.spread = 0.05;
+        assertEquals(0, baymist("run", "job.yaml", "--out", dir(), "--converge"));
+        assertEquals(4, baymist("run", "job.yaml", "--out", dir(), "--converge", "--insist", "--quiet"));
+        assertTrue(err.toString().contains("The coverage is not converged: "), err.toString());
+        assertTrue(out.toString().contains("[CNV-001]"), out.toString());
+        assertFalse(new ObjectMapper()
+                .readTree(Files.readString(Path.of(dir(), "result.json")))
+                .get("convergence")
+                .get("converged")
+                .asBoolean());
+    }
+
+    @Test
     void everyFindingOfABadSceneHasItsLineAndTheCodeIsTwo() throws IOException {
         stages.failure = new SceneException(List.of(
                 new Finding(
@@ -238,6 +270,9 @@ class CliTest {
                 "run a.yaml --voxel 5mm,6mm",
                 "run a.yaml --voxel 0mm",
                 "run a.yaml --vxel 5mm",
+                "run a.yaml --insist",
+                "run a.yaml --converge --ratio 1.05",
+                "run a.yaml --converge --ratio 3",
                 "reach",
                 "reach a.yaml --within 5",
                 "reach a.yaml --within 0mm",
@@ -354,6 +389,19 @@ class CliTest {
         assertTrue(out.toString().contains("box") && out.toString().contains("1 of 1 values"), out.toString());
         stages.passed = false;
         assertEquals(4, baymist("verify"));
+    }
+
+    @Test
+    void verifyWritesItsPagesAndTheCoverageOfScenes() throws IOException {
+        assertEquals(0, baymist("verify", "--write", dir()));
+        for (String file : List.of("cases.md", "errors.svg", "order.md", "order.svg")) {
+            assertTrue(Files.size(Path.of(dir(), file)) > 100, file);
+        }
+        assertEquals(0, baymist("verify", "--write", dir(), "--coverage", "a.yaml", "--coverage", "b/tail.yaml"));
+        String page = Files.readString(Path.of(dir(), "coverage.md"));
+        assertTrue(page.contains("| a | **converged** |") && page.contains("| tail | spread |"), page);
+        assertEquals(2, baymist("verify", "--coverage", "a.yaml"));
+        assertEquals(2, baymist("verify", "--write", dir(), "--case", "x"));
     }
 
     @ParameterizedTest

@@ -71,6 +71,19 @@ public final class CoverageAssessor {
                 verdict);
     }
 
+    /** Shares of the whole structure alone, without regions: for films that are only compared. */
+    public static Fractions total(String name, VoxelGrid grid, double[] filmM, TargetSpec target) {
+        SurfelSet surfels = grid.surfels();
+        requireSound(surfels, filmM, target);
+        FractionTally total = new FractionTally(name);
+        for (int s = 0; s < surfels.count(); s++) {
+            if (surfels.isStructure(s)) {
+                total.add(surfels.areaM2()[s], filmM[s], verdict(filmM[s], target));
+            }
+        }
+        return total.toFractions();
+    }
+
     /** Verdict on a film of this build: reached from haze on, protected from the target on, excess above the limit. */
     public static Verdict verdict(double filmM, TargetSpec target) {
         if (filmM < target.hazeM()) {

@@ -17,7 +17,7 @@
  *
  * <p>Assumptions: film is one number a surfel, so a pattern of dots counts as its mean build; the limits by which places
  * are worded are ours (marked ASSUMED where they stand). Limits: what the voxels can't resolve has no verdict and is
- * reported beside the coverage; seam lengths are not assessed; closures (tape, plugs, covers) have no verdict. Everything
+ * reported beside the coverage; {@link baymist.coverage.SeamCoverage} sums seams by length apart; closures (tape, plugs, covers) have no verdict. Everything
  * is summed in a fixed order, so results do not depend on threads.
  *
  * <p>Sources: the words reached, protected and thin are ours; film thickness in mils and micrometres by 1 mil = 25.4 µm

@@ -2,6 +2,7 @@ package baymist.film;
 
 import baymist.geom.Vec3;
 import baymist.voxel.FaceSet;
+import baymist.voxel.SurfelEdge;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
 import java.util.Arrays;
@@ -28,18 +29,14 @@ final class FilmEdges {
     private final Vec3 gravity;
     private final boolean[] vented;
 
-    /** Area of all surfels on each side of each cell, m², [6 * cells]. */
-    private final double[] sideAreaM2;
+    private final SurfelEdge shared;
 
     FilmEdges(VoxelGrid grid, Vec3 gravity) {
         this.grid = grid;
         this.gravity = gravity;
         this.vented = vented(grid);
         SurfelSet surfels = grid.surfels();
-        this.sideAreaM2 = new double[6 * grid.cellCount()];
-        for (int s = 0; s < surfels.count(); s++) {
-            sideAreaM2[side(s)] += surfels.areaM2()[s];
-        }
+        this.shared = new SurfelEdge(grid);
         double strength = gravity.length();
         int[] closureOfSide = strength > 0 ? closureOfSide(surfels, grid.cellCount()) : new int[0];
         for (int s = 0; s < surfels.count() && strength > 0; s++) {
@@ -92,9 +89,7 @@ final class FilmEdges {
         if (!(length > 1e-9)) {
             return;
         }
-        double width = edgeLength(surfels.direction()[s] / 2, surfels.direction()[other] / 2, towards);
-        // Surfels that share one side of a cell share its edges.
-        width *= surfels.areaM2()[s] / sideAreaM2[side(s)] * (surfels.areaM2()[other] / sideAreaM2[side(other)]);
+        double width = shared.lengthM(s, other);
         double pullHere = gravity.dot(along) / length * width;
         int closure = surfels.closure()[other];
         if (closure < 0) {
@@ -105,17 +100,6 @@ final class FilmEdges {
             // On a floor the film at the rim hangs over it and is drawn down with all of gravity.
             add(s, -1, closure, floor ? strength * width : pullHere);
         }
-    }
-
-    /** Length of the lattice edge between two surfels, m: square to both normals, or to the normal and the way across. */
-    private double edgeLength(int axis, int otherAxis, Vec3 towards) {
-        int across = otherAxis;
-        if (otherAxis == axis) {
-            int p = (axis + 1) % 3;
-            int q = (axis + 2) % 3;
-            across = Math.abs(towards.get(p)) >= Math.abs(towards.get(q)) ? p : q;
-        }
-        return grid.sizeM().get(3 - axis - across);
     }
 
     private void add(int giving, int taking, int byOpening, double pullHere) {

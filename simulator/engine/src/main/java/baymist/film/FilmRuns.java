@@ -42,6 +42,9 @@ public final class FilmRuns {
     private final int[] sliver;
 
     private final int[] host;
+    /** Film that stays, m, [surfels]: the settings' residual, or what the yield stress holds on that slope. */
+    private final double[] residual;
+
     private final double[] build;
     private final double[] giving;
     private final double[] deltaDirect;
@@ -67,10 +70,25 @@ public final class FilmRuns {
         for (int i = 0; i < sliver.length; i++) {
             host[i] = largestNeighbour(sliver[i]);
         }
+        this.residual = residual(gravityMPerS2);
         this.build = new double[surfels.count()];
         this.giving = new double[surfels.count()];
         this.deltaDirect = new double[surfels.count()];
         this.deltaFog = new double[surfels.count()];
+    }
+
+    private double[] residual(Vec3 gravity) {
+        double[] stays = new double[surfels.count()];
+        Arrays.fill(stays, settings.residualM());
+        if (product.yieldStressPa() > 0) {
+            for (int s = 0; s < stays.length; s++) {
+                Vec3 n = new Vec3(surfels.normalX()[s], surfels.normalY()[s], surfels.normalZ()[s]);
+                double along = gravity.plus(-gravity.dot(n), n).length();
+                stays[s] = Math.max(
+                        stays[s], FilmFormulas.yieldFilmM(product.yieldStressPa(), product.densityKgPerM3(), along));
+            }
+        }
+        return stays;
     }
 
     private int[] slivers() {
@@ -133,7 +151,7 @@ public final class FilmRuns {
         boolean any = false;
         for (int s = 0; s < build.length; s++) {
             build[s] = surfels.closure()[s] < 0 ? film.wetBuildM(s) : 0;
-            any |= build[s] > settings.residualM();
+            any |= build[s] > residual[s];
             giving[s] = 0;
         }
         if (!any) {
@@ -142,7 +160,7 @@ public final class FilmRuns {
         double rate = 0;
         for (int e = 0; e < edges.count(); e++) {
             int s = edges.from(e);
-            if (build[s] > settings.residualM()) {
+            if (build[s] > residual[s]) {
                 // d(q)/dh times the edge over the area: speed of a thickness wave.
                 giving[s] += open(e, openFraction) * edges.pull(e) * build[s] * build[s] / viscosityTimes(s);
                 rate = surfels.areaM2()[s] >= sliverM2 ? Math.max(rate, giving[s]) : rate;
@@ -165,11 +183,11 @@ public final class FilmRuns {
         for (int e = 0; e < edges.count(); e++) {
             int s = edges.from(e);
             double share = open(e, openFraction);
-            if (!(build[s] > settings.residualM()) || share == 0) {
+            if (!(build[s] > residual[s]) || share == 0) {
                 continue;
             }
             // Volume flux pull h³/(3 nu) as a share of the film's volume, limited so that the residual stays.
-            double loose = 1 - settings.residualM() / build[s];
+            double loose = 1 - residual[s] / build[s];
             double wanted = giving[s] / 3 * stepS;
             double limit = Math.min(1, LARGEST_SHARE * loose / wanted);
             double part = limit * share * edges.pull(e) * build[s] * build[s] / (3 * viscosityTimes(s)) * stepS;
@@ -197,10 +215,10 @@ public final class FilmRuns {
             int s = sliver[i];
             int h = host[i];
             double build = film.wetBuildM(s);
-            if (build > settings.residualM() && build > film.wetBuildM(h)) {
+            if (build > residual[s] && build > film.wetBuildM(h)) {
                 double share = surfels.areaM2()[s] / (surfels.areaM2()[s] + surfels.areaM2()[h]);
-                double level = Math.max(
-                        share * (film.massKg(s) + film.massKg(h)), film.massKg(s) * (settings.residualM() / build));
+                double level =
+                        Math.max(share * (film.massKg(s) + film.massKg(h)), film.massKg(s) * (residual[s] / build));
                 film.move(s, h, film.massKg(s) - level);
             }
         }

@@ -1,5 +1,7 @@
 package baymist.film;
 
+import baymist.scene.ProductSpec;
+
 /**
  * Choices of the running film.
  *
@@ -12,7 +14,12 @@ public record FilmSettings(double residualM, double growthTimes, int mostSubStep
      * ASSUMED: residual 5 µm, since protective oils are thixotropic and wet rough sheet (a Newtonian film would thin for ever);
      * 5 growth times, since a drop grows from ripples of some hundredth of the film's thickness (ln 100 = 4.6).
      */
-    public static final FilmSettings DEFAULT = new FilmSettings(5e-6, 5, 400);
+    public static final FilmSettings DEFAULT = new FilmSettings(ProductSpec.RESIDUAL_FILM_M, 5, 400);
+
+    /** The usual settings with the residual film of a product. */
+    public static FilmSettings of(ProductSpec product) {
+        return new FilmSettings(product.residualFilmM(), DEFAULT.growthTimes(), DEFAULT.mostSubSteps());
+    }
 
     public FilmSettings {
         if (!(residualM >= 0 && growthTimes > 0 && mostSubSteps > 0)) {

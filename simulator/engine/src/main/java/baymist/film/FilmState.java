@@ -92,6 +92,20 @@ public final class FilmState {
         addedKg = t;
     }
 
+    /** A copy that goes its own way. */
+    FilmState copy() {
+        FilmState other = new FilmState(surfels, product);
+        System.arraycopy(masked, 0, other.masked, 0, masked.length);
+        System.arraycopy(direct, 0, other.direct, 0, direct.length);
+        System.arraycopy(fog, 0, other.fog, 0, fog.length);
+        System.arraycopy(fogSeen, 0, other.fogSeen, 0, fogSeen.length);
+        other.drippedKg = drippedKg;
+        other.fallenKg = fallenKg;
+        other.addedKg = addedKg;
+        other.addedLostKg = addedLostKg;
+        return other;
+    }
+
     public int count() {
         return direct.length;
     }

@@ -10,6 +10,8 @@
  *       sub-steps, never below a residual film.
  *   <li>At the rim of an open hole to the outside the film leaves: dripped.
  *   <li>Below ceilings drops grow at the Rayleigh-Taylor rate and fall onto the first surface below (film again) or out.
+ *   <li>{@link baymist.film.FilmCreep} spreads film over dry sheet where the product does that; {@link baymist.film.FilmAgeing} follows a
+ *       copy of the film for hours after the job; {@link baymist.film.DotPattern} tells film from dots.
  *   <li>{@link baymist.film.FilmFormulas} holds the closed forms: drainage, hanging drops, creep into gaps, product needed, and
  *       the build below which drops are a pattern of dots and not a film.
  * </ol>

@@ -1,5 +1,6 @@
 package baymist.fog;
 
+import baymist.scene.WallFinish;
 import baymist.units.Air;
 
 /**
@@ -33,6 +34,7 @@ public final class DepositionLaw {
     private final double kinematicViscosity;
     private final double radiusM;
     private final double schmidt;
+    private final WallFinish finish;
 
     /**
      * @param diameterM droplet diameter, m; 0 = tracer, which never deposits
@@ -41,6 +43,13 @@ public final class DepositionLaw {
      * @param settlingMPerS terminal speed, m/s, 0 or more
      */
     public DepositionLaw(double diameterM, double slip, double relaxationS, double settlingMPerS, Air air) {
+        this(diameterM, slip, relaxationS, settlingMPerS, air, WallFinish.SMOOTH);
+    }
+
+    /** The same on walls of a finish: what was measured on them in place of the inertial term, and never less than the smooth layer gives. */
+    public DepositionLaw(
+            double diameterM, double slip, double relaxationS, double settlingMPerS, Air air, WallFinish finish) {
+        this.finish = finish;
         this.tracer = diameterM == 0;
         this.settlingMPerS = settlingMPerS;
         this.relaxationS = relaxationS;
@@ -50,7 +59,11 @@ public final class DepositionLaw {
     }
 
     DepositionLaw(FogDroplet droplet, Air air) {
-        this(droplet.diameterM(), droplet.slip(), droplet.relaxationS(), droplet.settlingMPerS(), air);
+        this(droplet, air, WallFinish.SMOOTH);
+    }
+
+    DepositionLaw(FogDroplet droplet, Air air, WallFinish finish) {
+        this(droplet.diameterM(), droplet.slip(), droplet.relaxationS(), droplet.settlingMPerS(), air, finish);
     }
 
     /**
@@ -68,7 +81,13 @@ public final class DepositionLaw {
             return Math.max(s, 0);
         }
         double resistance = layerIntegral(schmidt, plusRadius(frictionSpeedMPerS)) / frictionSpeedMPerS;
-        return throughLayer(s, resistance) + inertialMPerS(frictionSpeedMPerS);
+        double layer = throughLayer(s, resistance);
+        if (finish == WallFinish.SMOOTH) {
+            return layer + inertialMPerS(frictionSpeedMPerS);
+        }
+        // What was measured holds the throw of the eddies already, and on ceilings it is less than Wood's.
+        double plus = MeasuredWalls.plusSpeed(finish, plusRelaxation(frictionSpeedMPerS), normalUp);
+        return Math.max(layer, Math.max(s, 0) + frictionSpeedMPerS * plus);
     }
 
     /** Schmidt number of the droplets, kinematic viscosity over Brownian diffusivity. */

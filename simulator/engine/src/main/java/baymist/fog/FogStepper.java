@@ -4,6 +4,7 @@ import baymist.airflow.AirField;
 import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.problem.SimulationException;
+import baymist.scene.WallFinish;
 import baymist.spray.SizeBins;
 import baymist.spray.SprayHits;
 import baymist.units.Air;
@@ -42,6 +43,12 @@ public final class FogStepper {
 
     private double airBudgetError;
 
+    /** Air that left by each opening so far, m³, [openings]. */
+    private final double[] ventedAirM3;
+
+    /** Largest sum of u*² A over the jets' thrust met with the trigger held, m⁴/s²/N. */
+    private double shearOverThrust;
+
     /**
      * @param bins droplet sizes; diameter 0 is a tracer
      * @param productDensityKgPerM3 density of the liquid, kg/m³
@@ -50,17 +57,41 @@ public final class FogStepper {
      */
     public FogStepper(
             VoxelGrid grid, SizeBins bins, double productDensityKgPerM3, Air air, Vec3 gravityMPerS2, Workers workers) {
+        this(grid, bins, productDensityKgPerM3, air, gravityMPerS2, WallFinish.SMOOTH, workers);
+    }
+
+    /** The same with sheet of a finish. */
+    public FogStepper(
+            VoxelGrid grid,
+            SizeBins bins,
+            double productDensityKgPerM3,
+            Air air,
+            Vec3 gravityMPerS2,
+            WallFinish finish,
+            Workers workers) {
         this(
                 grid,
                 bins,
                 droplets(bins, productDensityKgPerM3, air, gravityMPerS2.length()),
                 air,
                 gravityMPerS2,
+                finish,
                 workers);
     }
 
     FogStepper(VoxelGrid grid, SizeBins bins, FogDroplet[] droplets, Air air, Vec3 gravityMPerS2, Workers workers) {
-        this(grid, bins, droplets, lawful(droplets, air), gravityMPerS2, workers);
+        this(grid, bins, droplets, air, gravityMPerS2, WallFinish.SMOOTH, workers);
+    }
+
+    private FogStepper(
+            VoxelGrid grid,
+            SizeBins bins,
+            FogDroplet[] droplets,
+            Air air,
+            Vec3 gravityMPerS2,
+            WallFinish finish,
+            Workers workers) {
+        this(grid, bins, droplets, lawful(droplets, air, finish), gravityMPerS2, workers);
     }
 
     FogStepper(
@@ -82,6 +113,7 @@ public final class FogStepper {
         }
         this.links = new FogLinks(grid);
         this.openings = openings(grid);
+        this.ventedAirM3 = new double[openings];
         this.fog = new FogBin[bins.count()];
         for (int b = 0; b < fog.length; b++) {
             fog[b] = new FogBin(grid, links, b, droplets[b].settlingMPerS(), openings);
@@ -97,9 +129,10 @@ public final class FogStepper {
         return droplets;
     }
 
-    private static WallSpeed lawful(FogDroplet[] droplets, Air air) {
-        DepositionLaw[] laws =
-                Arrays.stream(droplets).map(d -> new DepositionLaw(d, air)).toArray(DepositionLaw[]::new);
+    private static WallSpeed lawful(FogDroplet[] droplets, Air air, WallFinish finish) {
+        DepositionLaw[] laws = Arrays.stream(droplets)
+                .map(d -> new DepositionLaw(d, air, finish))
+                .toArray(DepositionLaw[]::new);
         return new WallSpeed() {
             @Override
             public double speedMPerS(int surfel, int bin, double frictionSpeedMPerS, double normalUp) {
@@ -188,7 +221,24 @@ public final class FogStepper {
             spareRates.push(rates);
         });
         timeS = untilS;
+        noteAir(field, sources, durationS);
         notePeak();
+    }
+
+    private void noteAir(AirField field, @Nullable SprayHits sources, double durationS) {
+        FaceSet faces = grid.faces();
+        for (int v = 0; v < faces.vents(); v++) {
+            ventedAirM3[faces.ventOpening()[v]] += Math.max(0, field.ventFluxM3PerS()[v]) * durationS;
+        }
+        if (sources == null || !(sources.thrustN() > 0)) {
+            return;
+        }
+        double sum = 0;
+        for (int s = 0; s < grid.surfels().count(); s++) {
+            double speed = field.frictionSpeedMPerS()[s];
+            sum += speed * speed * grid.surfels().areaM2()[s];
+        }
+        shearOverThrust = Math.max(shearOverThrust, sum / sources.thrustN());
     }
 
     private void notePeak() {
@@ -253,6 +303,19 @@ public final class FogStepper {
 
     public double oversprayKg(int opening, int bin) {
         return opening < openings ? fog[bin].overspray[opening] : 0;
+    }
+
+    /** Air that went out through one opening so far, m³. */
+    public double ventedAirM3(int opening) {
+        return opening < openings ? ventedAirM3[opening] : 0;
+    }
+
+    /**
+     * Largest force of the air along all walls over the jets' thrust, at an air density in kg/m³, with the trigger held: above 1 the friction
+     * speeds can't be right, since walls can't take more momentum than the jets bring.
+     */
+    public double wallForceOverThrust(double airDensityKgPerM3) {
+        return airDensityKgPerM3 * shearOverThrust;
     }
 
     /** Fog deposited on one surfel so far, closures included, kg. */
@@ -321,6 +384,22 @@ public final class FogStepper {
             }
         }
         return volumeM3 > 0 ? massKg / volumeM3 : 0;
+    }
+
+    /** The same for every bay, [bays]. */
+    public double[] meanConcentrationKgPerM3() {
+        double[] massKg = new double[grid.bays().size()];
+        double[] volumeM3 = new double[massKg.length];
+        for (int c = 0; c < grid.cellCount(); c++) {
+            volumeM3[grid.bayOfCell(c)] += grid.volumeM3(c);
+            for (FogBin f : fog) {
+                massKg[grid.bayOfCell(c)] += f.mass(c);
+            }
+        }
+        for (int b = 0; b < massKg.length; b++) {
+            massKg[b] = volumeM3[b] > 0 ? massKg[b] / volumeM3[b] : 0;
+        }
+        return massKg;
     }
 
     /** Largest concentration met in each cell at the ends of windows, kg/m³, [cells]; a copy. */

@@ -33,7 +33,10 @@
  * <p><b>Order.</b> Second order in space for settling and eddies while a cell's Péclet number is small, first order where drift
  * wins; first order in time.
  *
- * <p><b>Limits:</b> passive droplets of constant size: no coagulation, no evaporation, no droplet inertia in the bulk; fog's weight
+ * <p><b>Beside it:</b> {@link baymist.fog.Coagulation} and {@link baymist.fog.Exposure} estimate how often droplets meet and what people outside
+ * breathe; walls may be smooth by theory or as measured in ducts.
+ *
+ * <p><b>Limits:</b> passive droplets of constant size: no coagulation in the state, no evaporation, no droplet inertia in the bulk; fog's weight
  * acts through the air field; no eddy exchange through vents. <b>Sources:</b> see docs/theory/fog.md. <b>Cases:</b> FogSettlingTest,
  * FogDiffusionTest, DepositionLawTest, FogLawTest, FogLevelsTest.
  */

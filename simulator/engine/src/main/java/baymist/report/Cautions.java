@@ -1,5 +1,6 @@
 package baymist.report;
 
+import baymist.fog.Exposure;
 import baymist.run.RunResult;
 import java.util.List;
 import java.util.Locale;
@@ -7,7 +8,7 @@ import java.util.Locale;
 /** What every report says before somebody picks up a wand. */
 public final class Cautions {
     /** Permissible exposure limit of mineral oil mist, 8 h average, kg/m³: 5 mg/m³ (29 CFR 1910.1000, table Z-1). */
-    public static final double OIL_MIST_LIMIT_KG_PER_M3 = 5e-6;
+    public static final double OIL_MIST_LIMIT_KG_PER_M3 = Exposure.LIMIT_KG_PER_M3;
 
     /**
      * 10 % of the lower flammable limit of an oil mist, kg/m³: a tenth of about 50 g/m³ (class-society figure for

@@ -8,6 +8,7 @@ import baymist.coverage.Fractions;
 import baymist.coverage.UnreachedRegion;
 import baymist.ledger.MassLedger;
 import baymist.problem.Finding;
+import baymist.run.CoverageConvergence;
 import baymist.run.RunRecord;
 import baymist.run.RunResult;
 import baymist.run.TimePoint;
@@ -57,6 +58,9 @@ public final class ResultJson {
         root.set("gates", ConfidenceReport.gates(r.gates()));
         root.set("unreached", unreached(r.coverage().unreached()));
         root.set("protected", ItemReport.json(r));
+        root.set("outlook", OutlookReport.json(r));
+        CoverageConvergence convergence = r.convergence();
+        root.set("convergence", convergence == null ? null : ConvergenceReport.json(convergence));
         ObjectNode job = root.putObject("job");
         job.put("product", r.scene().product().name());
         Json.number(job, "productMl", 1e6 * RunFigures.productM3(r));

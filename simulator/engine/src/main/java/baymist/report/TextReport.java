@@ -32,6 +32,10 @@ public final class TextReport {
         regions(page, r);
         ItemReport.text(page, r);
         ledger(page, r);
+        OutlookReport.text(page, r);
+        if (r.convergence() != null) {
+            ConvergenceReport.text(page, r.convergence());
+        }
         findings(page, r.findings());
         page.heading("Cautions");
         for (String caution : Cautions.of(r)) {

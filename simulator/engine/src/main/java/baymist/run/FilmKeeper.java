@@ -2,6 +2,8 @@ package baymist.run;
 
 import baymist.cavity.Cavity;
 import baymist.coverage.ItemAssessor;
+import baymist.film.FilmAgeing;
+import baymist.film.FilmCreep;
 import baymist.film.FilmRuns;
 import baymist.film.FilmSettings;
 import baymist.film.FilmState;
@@ -19,6 +21,8 @@ final class FilmKeeper {
     private final FilmState state;
     private final FilmRuns runs;
     private final FilmTrust trust;
+    private final @Nullable FilmCreep creep;
+    private final double settingS;
     private double sprayedKg;
     private double escapedKg;
     private double beyondFreeJetKg;
@@ -27,7 +31,10 @@ final class FilmKeeper {
         surfels = grid.surfels();
         trust = new FilmTrust(surfels, bins);
         state = new FilmState(surfels, scene.product(), ItemAssessor.masked(scene, cavity, grid));
-        runs = new FilmRuns(grid, scene.product(), scene.gravity().times(scene.gravityMPerS2()), FilmSettings.DEFAULT);
+        runs = new FilmRuns(
+                grid, scene.product(), scene.gravity().times(scene.gravityMPerS2()), FilmSettings.of(scene.product()));
+        creep = scene.product().creepM() > 0 ? new FilmCreep(grid, scene.product()) : null;
+        settingS = scene.product().settingS();
     }
 
     /** Film of one moment: what the jets threw, what the fog left, then what runs. */
@@ -42,6 +49,14 @@ final class FilmKeeper {
         }
         state.addFog(fog.depositedKg());
         runs.advance(state, moment.openFraction(), moment.durationS());
+        if (creep != null) {
+            creep.advance(state, moment.durationS());
+        }
+    }
+
+    /** The film a time after the job, s: it runs and creeps until it has set; nothing is added. */
+    FilmState after(double timeS, double[] openFraction) {
+        return FilmAgeing.after(state, runs, creep, openFraction, Math.min(timeS, settingS));
     }
 
     /** What says how sure the film is. */

@@ -16,12 +16,14 @@ import baymist.problem.SourcePlace;
 import baymist.scene.InitialFog;
 import baymist.scene.Scene;
 import baymist.spray.SizeBins;
+import baymist.spray.SprayHits;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** What changes while a job runs: fog, film and the record of them over time. Owned by {@link Simulation#run}. */
 final class Job {
@@ -34,6 +36,7 @@ final class Job {
     private final FogStepper fog;
     private final FilmKeeper film;
     private final SizeBins bins;
+    private final CoagulationWatch watch;
     private final List<TimePoint> history = new ArrayList<>();
     private double peakGaugePa;
     private Gates.Peak peak = Gates.Peak.NONE;
@@ -45,15 +48,17 @@ final class Job {
         this.grid = grid;
         this.bins = bins;
         Vec3 gravity = scene.gravity().times(scene.gravityMPerS2());
-        this.fog = new FogStepper(grid, bins, scene.product().densityKgPerM3(), scene.ambient(), gravity, workers);
+        this.fog = new FogStepper(
+                grid, bins, scene.product().densityKgPerM3(), scene.ambient(), gravity, scene.walls(), workers);
         this.courant = new CourantWatch(grid);
         this.film = new FilmKeeper(cavity, grid, scene, bins.count());
+        this.watch = new CoagulationWatch(scene, grid, bins);
         release(scene.initialFog());
         peak = peak.with(fog, bins, scene);
         history.add(point(0));
     }
 
-    private void release(@org.jspecify.annotations.Nullable InitialFog initial) {
+    private void release(@Nullable InitialFog initial) {
         if (initial == null) {
             return;
         }
@@ -91,7 +96,8 @@ final class Job {
     }
 
     /** Keeps a point of the curves over time. */
-    void note(Moment moment, double gaugePa) {
+    void note(Moment moment, @Nullable SprayHits hits, double gaugePa) {
+        watch.note(fog, hits, moment.durationS());
         peakGaugePa = Math.max(peakGaugePa, gaugePa);
         peak = peak.with(fog, bins, scene);
         history.add(point(moment.endS()));
@@ -122,9 +128,11 @@ final class Job {
         double[] fogByBinKg = fog.depositedByBinKg();
         Gates gates = Gates.of(
                 new Gates.Sight(scene, grid, film, fog, build, fogByBinKg, bins, peak, airing.peakGaugePa(), courant));
+        Outlook outlook = new OutlookBuilder(scene, cavity, grid, bins, film, fog).build(watch);
         List<Finding> findings =
                 new ArrayList<>(RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, peakAirborneKg(), airing));
         findings.addAll(gates.findings());
+        findings.addAll(OutlookFindings.of(scene, outlook));
         return new RunResult(
                 scene,
                 cavity,
@@ -143,7 +151,9 @@ final class Job {
                         ? film.trust()
                                 .confidence(build, fogByBinKg, bins, spraying.sizes(), scene.product(), scene.targets())
                         : Confidence.UNKNOWN,
-                gates.gates());
+                gates.gates(),
+                outlook,
+                null);
     }
 
     private MassLedger ledger() {
@@ -167,6 +177,7 @@ final class Job {
         Map<String, String> settings = new LinkedHashMap<>();
         settings.put("air", airing.model(scene.air()));
         settings.putAll(airing.settings());
+        settings.put("walls", scene.walls().name().toLowerCase(Locale.ROOT));
         settings.put("size bins", String.valueOf(fog.bins()));
         settings.put("rays per jet", String.valueOf(scene.raysPerJet()));
         settings.put("fog cell updates", String.valueOf(fog.stats().updates()));

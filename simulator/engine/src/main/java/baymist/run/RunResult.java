@@ -8,7 +8,9 @@ import baymist.ledger.MassLedger;
 import baymist.problem.Finding;
 import baymist.scene.Scene;
 import baymist.voxel.VoxelGrid;
+import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Everything that a run found. Read-only: the arrays belong to the result and must not be written to.
@@ -22,6 +24,8 @@ import java.util.List;
  * @param stations tip poses of all passes, ascending in time
  * @param confidence how far the shares of area could be off by droplet sizes and by ray sampling
  * @param gates numbers held against limits, met or not
+ * @param outlook what becomes of film and fog, and what people near by breathe
+ * @param convergence the coverage at other voxel sizes, or null where none were tried
  */
 public record RunResult(
         Scene scene,
@@ -38,7 +42,9 @@ public record RunResult(
         List<Insertion> insertions,
         List<Station> stations,
         Confidence confidence,
-        List<Gate> gates) {
+        List<Gate> gates,
+        Outlook outlook,
+        @Nullable CoverageConvergence convergence) {
     public RunResult {
         findings = List.copyOf(findings);
         history = List.copyOf(history);
@@ -47,22 +53,11 @@ public record RunResult(
         gates = List.copyOf(gates);
     }
 
-    /** A result of which nothing is known about its confidence. */
-    public RunResult(
-            Scene scene,
-            Cavity cavity,
-            VoxelGrid grid,
-            MassLedger ledger,
-            Coverage coverage,
-            double[] filmM,
-            double[] directKg,
-            double[] fogKg,
-            List<Finding> findings,
-            RunRecord record,
-            List<TimePoint> history,
-            List<Insertion> insertions,
-            List<Station> stations) {
-        this(
+    /** The same result with the study of its voxel size and what that has to say. */
+    RunResult with(CoverageConvergence study, List<Finding> more) {
+        List<Finding> all = new ArrayList<>(findings);
+        all.addAll(more);
+        return new RunResult(
                 scene,
                 cavity,
                 grid,
@@ -71,12 +66,14 @@ public record RunResult(
                 filmM,
                 directKg,
                 fogKg,
-                findings,
+                all,
                 record,
                 history,
                 insertions,
                 stations,
-                Confidence.UNKNOWN,
-                List.of());
+                confidence,
+                gates,
+                outlook,
+                study);
     }
 }

@@ -52,7 +52,7 @@ public final class Simulation {
                 Moment moment = timeline.moment(m);
                 airing.carry(m, moment, job.fog(), spraying.hits(m), job::seen);
                 job.film().advance(spraying.cast(m), job.fog(), moment);
-                job.note(moment, airing.peakGaugePa(m));
+                job.note(moment, spraying.hits(m), airing.peakGaugePa(m));
                 observer.progress(timeline.progress(m), moment.endS());
                 RunCancelledException.throwIf(observer.cancelled());
             }

@@ -11,6 +11,8 @@
  *   <li>{@code Airing} plans pressure and turbulence over the whole job, refuses a cavity that would be pumped up, and
  *       computes the air of a few moments ahead of the fog.
  *   <li>{@code Job} owns what changes (fog, film, history) and turns it into a {@code RunResult} whose ledger closes.
+ *   <li>{@code OutlookBuilder} adds what becomes of it later: {@link baymist.run.Outlook}.
+ *   <li>{@link baymist.run.VoxelStudy} runs a scene at three voxel sizes and says whether its coverage hangs on them.
  * </ol>
  *
  * <p>Assumptions: the jets of a station do not feel the fog; the air of a moment is steady; an entry's gap round the wand is

@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param protectedItems what must not be sprayed, in or on the cavity
  * @param obstacles what stands outside in the way of wands
  * @param bayLabels names of bays, where people have them
+ * @param walls finish of the sheet inside
  */
 public record Scene(
         String file,
@@ -51,7 +52,8 @@ public record Scene(
         Air ambient,
         List<ProtectedItem> protectedItems,
         List<Obstacle> obstacles,
-        List<BayLabel> bayLabels) {
+        List<BayLabel> bayLabels,
+        WallFinish walls) {
     public Scene {
         cuts = List.copyOf(cuts);
         states = Map.copyOf(states);
@@ -61,6 +63,64 @@ public record Scene(
         protectedItems = List.copyOf(protectedItems);
         obstacles = List.copyOf(obstacles);
         bayLabels = List.copyOf(bayLabels);
+    }
+
+    /** A scene with smooth walls. */
+    public Scene(
+            String file,
+            String hash,
+            String title,
+            String story,
+            CavitySpec cavity,
+            List<OpeningSpec> cuts,
+            Map<String, PhaseStates> states,
+            Map<String, WandSpec> wands,
+            ProductSpec product,
+            SupplySpec supply,
+            List<EntrySpec> entries,
+            List<PassSpec> passes,
+            double hangS,
+            TargetSpec targets,
+            Vec3 gravity,
+            double gravityMPerS2,
+            VoxelSpec voxel,
+            AirSpec air,
+            @Nullable InitialFog initialFog,
+            int sizeBins,
+            int raysPerJet,
+            double stationSpacingM,
+            Air ambient,
+            List<ProtectedItem> protectedItems,
+            List<Obstacle> obstacles,
+            List<BayLabel> bayLabels) {
+        this(
+                file,
+                hash,
+                title,
+                story,
+                cavity,
+                cuts,
+                states,
+                wands,
+                product,
+                supply,
+                entries,
+                passes,
+                hangS,
+                targets,
+                gravity,
+                gravityMPerS2,
+                voxel,
+                air,
+                initialFog,
+                sizeBins,
+                raysPerJet,
+                stationSpacingM,
+                ambient,
+                protectedItems,
+                obstacles,
+                bayLabels,
+                WallFinish.SMOOTH);
     }
 
     /** A scene without protected items, obstacles and names of bays. */
@@ -137,6 +197,38 @@ public record Scene(
         return copy(hangS, voxel, other, sizeBins, raysPerJet);
     }
 
+    /** The same job with other passes. */
+    public Scene withPasses(List<PassSpec> others) {
+        return new Scene(
+                file,
+                hash,
+                title,
+                story,
+                cavity,
+                cuts,
+                states,
+                wands,
+                product,
+                supply,
+                entries,
+                others,
+                hangS,
+                targets,
+                gravity,
+                gravityMPerS2,
+                voxel,
+                air,
+                initialFog,
+                sizeBins,
+                raysPerJet,
+                stationSpacingM,
+                ambient,
+                protectedItems,
+                obstacles,
+                bayLabels,
+                walls);
+    }
+
     /** The same job with other names for its bays. */
     public Scene withBayLabels(List<BayLabel> labels) {
         return copy(hangS, voxel, air, sizeBins, raysPerJet, labels);
@@ -174,6 +266,7 @@ public record Scene(
                 ambient,
                 protectedItems,
                 obstacles,
-                newLabels);
+                newLabels,
+                walls);
     }
 }

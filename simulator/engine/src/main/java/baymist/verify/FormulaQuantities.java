@@ -18,6 +18,8 @@ final class FormulaQuantities {
         add(NozzleQuantities.all());
         add(AirQuantities.all());
         add(FogQuantities.all());
+        add(DuctQuantities.all());
+        add(MistQuantities.all());
         add(FilmQuantities.all());
     }
 

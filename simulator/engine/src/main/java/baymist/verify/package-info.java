@@ -12,7 +12,8 @@
  *   <li>{@code SceneQuantities} gathers what is read off a scene: from its file, after its geometry is built ({@code
  *       VoxelReadings} ...), or after its run ({@code RunReadings}, {@code CoverageReadings}); {@code SceneRuns} does each once.
  *   <li>{@link baymist.verify.Verification} evaluates all rows and says for each by how much it is off.
- *   <li>{@link baymist.verify.ValidationPage} puts the tables into docs/validation.md.
+ *   <li>{@link baymist.verify.OrderStudy} measures the order of the operators; {@link baymist.verify.ValidationFolder} writes tables and plots
+ *       into docs/validation.
  * </ol>
  *
  * <p>To add a check, add a row; a new quantity is one line in the class of its stage. Limits: a quantity says nothing about

@@ -159,6 +159,41 @@ class FogLawTest {
         assertEquals(0, Fields.closure(fog), 1e-12);
     }
 
+    // FDS aerosol_scrubbing (seen): decay constant 6.66e-5 1/s, 0.716770 of the start after 5000 s; row FD-10.
+    @Test
+    void scrubbingFollowsFds() {
+        VoxelGrid grid = BoxGrid.cubes(1, 1, 1, 0.1).build();
+        FogStepper fog = Fields.tracer(grid);
+        fog.addUniform(1e-3);
+        for (int i = 0; i < 500; i++) {
+            fog.advance(Fields.still(grid, 0), Fields.scour(0, 5, 6.66e-5 * 1e-3, 1), 10);
+        }
+        // First order in time: windows of 10 s miss by half of 6.66e-4 of the exponent.
+        assertEquals(0.716770, fog.airborneKg() / 1e-6, 2e-4);
+    }
+
+    // Stirred box that is sprayed and vented, nothing deposits: C = S/Q (1 - exp(-Q t/V)); 0.5 g/s and 0.54 L/s into 75
+    // L give 32.7, 64.3 and
+    // 179.9 g/m3 after 5, 10 and 30 s (derived); row SF-07.
+    @Test
+    void sprayedBoxClimbsTowardsTheUndilutedSpray() {
+        BoxGrid box = new BoxGrid(4, 4, 4, 0.25, 0.125, 0.0375);
+        box.vent(3, 3, 3, 1, 1e-3);
+        VoxelGrid grid = box.build();
+        FogStepper fog = Fields.tracer(grid);
+        int[] cells = new int[grid.cellCount()];
+        double[] rate = new double[cells.length];
+        for (int c = 0; c < cells.length; c++) {
+            cells[c] = c;
+            rate[c] = 0.5e-3 / cells.length;
+        }
+        double[][] rows = {{5, 32.7e-3}, {10, 64.3e-3}, {30, 179.9e-3}};
+        for (double[] row : rows) {
+            fog.advance(through(grid, 0.54e-3, 2), Fields.fogSource(cells, rate), row[0] - fog.timeS());
+            assertEquals(row[1], fog.airborneKg() / 0.075, 5e-3 * row[1]);
+        }
+    }
+
     // Closed budget in the manner of FDS' propane_flame_deposition; row FD-13: airborne + walls + vented = released.
     @Test
     void everyKilogramIsAccountedForWithAllMechanismsOn() {

@@ -125,7 +125,11 @@ class ReportTest {
                 r.record(),
                 odd,
                 r.insertions(),
-                r.stations());
+                r.stations(),
+                r.confidence(),
+                r.gates(),
+                r.outlook(),
+                r.convergence());
         assertTrue(json(with).get("history").get(0).get("airborneKg").isNull());
     }
 

@@ -14,6 +14,7 @@ import baymist.cavity.PartKind;
 import baymist.coverage.Coverage;
 import baymist.coverage.CoverageAssessor;
 import baymist.coverage.LatticeCavity;
+import baymist.coverage.SeamCoverage;
 import baymist.geom.Outline;
 import baymist.geom.PlacedOutline;
 import baymist.geom.Vec3;
@@ -22,11 +23,15 @@ import baymist.problem.Finding;
 import baymist.problem.Severity;
 import baymist.problem.SourcePlace;
 import baymist.run.CheckResult;
+import baymist.run.Confidence;
+import baymist.run.CoverageConvergence;
+import baymist.run.Outlook;
 import baymist.run.ReachLine;
 import baymist.run.ReachResult;
 import baymist.run.RunRecord;
 import baymist.run.RunResult;
 import baymist.run.TimePoint;
+import baymist.run.VoxelStudy;
 import baymist.scene.AirSpec;
 import baymist.scene.CavitySpec;
 import baymist.scene.DropletSpec;
@@ -84,6 +89,17 @@ public final class SampleRun {
                 new LatticeCavity(20, 24, 16, new Vec3(0.02, 0.02, 0.02)).tank().build(),
                 "Tank",
                 "scenes/sample/tank.yaml");
+    }
+
+    /** The tank with a made-up study of its voxel size whose shares spread so far. */
+    public static RunResult studied(double spread) {
+        List<CoverageConvergence.Grid> grids = new ArrayList<>();
+        for (int i = 0; i < 3; i++) {
+            double h = 0.02 * Math.pow(1.3, i - 1);
+            grids.add(new CoverageConvergence.Grid(
+                    new Vec3(h, h, h), 8000 >> i, 0.7 + spread * (4 * i - i * i) / 4, 0.5, 1e-5));
+        }
+        return VoxelStudy.studied(tank(), CoverageConvergence.of(grids));
     }
 
     /** The same structure as {@link #wedge}, before spraying. */
@@ -229,7 +245,29 @@ public final class SampleRun {
                 record,
                 history(filmKg, coverage.total().reached()),
                 insertions(b),
-                stations(shift));
+                stations(shift),
+                Confidence.UNKNOWN,
+                List.of(),
+                outlook(b, film, coverage),
+                null);
+    }
+
+    private static Outlook outlook(LatticeCavity.Built b, double[] film, Coverage coverage) {
+        return new Outlook(
+                List.of(
+                        new Outlook.FilmAge("at close-up", 0, coverage.total(), coverage.total()),
+                        new Outlook.FilmAge("after 24 h", 86400, coverage.total(), coverage.total())),
+                1e-4,
+                0.4,
+                0.6,
+                SeamCoverage.of(b.cavity(), b.grid(), film, film, TargetSpec.DEFAULT),
+                0.004,
+                List.of(new Outlook.WandFill("six-foot wand", 5.7e-6)),
+                0.01,
+                new Outlook.Coagulating("bay 1", 0.01),
+                List.of(new Outlook.Release("root port", 2e-4, 0.012)),
+                1e-6,
+                0.2);
     }
 
     /** Thick along the wand, thinner away from it, none behind the outer ribs' webs and in the aft corners. */

@@ -37,6 +37,7 @@ public final class SceneFixtures {
     private List<ProtectedItem> protectedItems = List.of();
     private List<Obstacle> obstacles = List.of();
     private List<BayLabel> bayLabels = List.of();
+    private WallFinish walls = WallFinish.SMOOTH;
 
     private SceneFixtures() {}
 
@@ -150,6 +151,11 @@ public final class SceneFixtures {
         return this;
     }
 
+    public SceneFixtures withWalls(WallFinish value) {
+        walls = value;
+        return this;
+    }
+
     public Scene build() {
         Map<String, WandSpec> byName = new LinkedHashMap<>();
         wands.forEach(w -> byName.put(w.name(), w));
@@ -179,6 +185,7 @@ public final class SceneFixtures {
                 Air.STANDARD,
                 protectedItems,
                 obstacles,
-                bayLabels);
+                bayLabels,
+                walls);
     }
 }

@@ -8,6 +8,7 @@ import baymist.problem.SceneException;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -16,31 +17,37 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * docs/validation.md holds the cases of the table. After a change of the table run this test with
- * {@code -Dbaymist.docs=write} to write its tables anew.
+ * docs/validation/cases.md holds the cases of the table. After a change of the table run {@code baymist verify --write docs/validation}, or this test with
+ * {@code -Dbaymist.docs=write}.
  */
 class ValidationPageTest {
-    private static final Path PAGE = Path.of("../../docs/validation.md");
+    private static final Path DOCS = Path.of("../../docs/validation");
 
     /** Columns that do not depend on the digits found: case, quantity, inputs, expected, allowed, kind, known, source. */
     private static final int[] LASTING = {1, 2, 3, 4, 7, 8, 9, 10};
 
     @Test
-    void pageHoldsTheTable() {
+    void pageHoldsTheTable() throws IOException {
         if ("write".equals(System.getProperty("baymist.docs"))) {
-            ValidationPage.write(
-                    PAGE, Verification.run(VerificationTest.FOLDER, "", new RunOptions(2), RunObserver.NONE));
+            ValidationFolder.write(
+                    DOCS,
+                    Verification.run(VerificationTest.FOLDER, "", new RunOptions(2), RunObserver.NONE),
+                    OrderStudy.run());
         }
         List<Outcome> unevaluated = new ArrayList<>();
         for (VerificationCase c : CaseTable.read(VerificationTest.FOLDER.resolve("cases.csv"))) {
             unevaluated.add(new Outcome(c, c.expected(), ""));
         }
-        List<String> wanted = lasting(new VerificationReport(unevaluated).markdown());
-        List<String> found = lasting(ValidationPage.tables(PAGE));
+        List<String> wanted = lasting(ValidationFolder.cases(new VerificationReport(unevaluated)));
+        List<String> found = lasting(Files.readString(DOCS.resolve("cases.md"), StandardCharsets.UTF_8));
+        String hint = "write the pages anew: baymist verify --write docs/validation";
         for (int i = 0; i < Math.min(wanted.size(), found.size()); i++) {
-            assertEquals(wanted.get(i), found.get(i), "write the page anew: -Dbaymist.docs=write");
+            assertEquals(wanted.get(i), found.get(i), hint);
         }
-        assertEquals(wanted.size(), found.size(), "write the page anew: -Dbaymist.docs=write");
+        assertEquals(wanted.size(), found.size(), hint);
+        for (String other : List.of("errors.svg", "order.md", "order.svg", "coverage.md")) {
+            assertTrue(Files.exists(DOCS.resolve(other)), other);
+        }
     }
 
     private static List<String> lasting(String tables) {
@@ -57,32 +64,22 @@ class ValidationPageTest {
     }
 
     @Test
-    void onlyTheTablesOfAPageAreReplaced(@TempDir Path folder) throws IOException {
-        Path page = Files.writeString(
-                folder.resolve("page.md"),
-                "# Above\n\n" + ValidationPage.BEGIN + "old\n" + ValidationPage.END + "\nbelow\n");
+    void aPageShowsWhatMissedAndWhatBroke(@TempDir Path folder) {
         VerificationCase c = new VerificationCase(
                 "a", "fog", "b", Inputs.parse("x=1 | 2", folder), 2e-7, 0.01, false, "exact", "s", "seen");
-        VerificationReport report =
-                new VerificationReport(List.of(new Outcome(c, 2.001e-7, ""), new Outcome(c, Double.NaN, "it broke")));
-        ValidationPage.write(page, report);
-        String text = Files.readString(page);
-        assertTrue(text.startsWith("# Above\n\n") && text.endsWith(ValidationPage.END + "\nbelow\n"), text);
+        String text = ValidationFolder.cases(
+                new VerificationReport(List.of(new Outcome(c, 2.001e-7, ""), new Outcome(c, Double.NaN, "it broke"))));
         assertTrue(
                 text.contains("| a | b | x=1 \\| 2 | 2e-7 | 2.001e-7 | 0.0500 % | 1.00 % | exact | seen | s |"), text);
         assertTrue(text.contains("| none: it broke | **NaN %** |"), text);
         assertTrue(text.contains("| fog | 2 | 1 | 1 | 1 |"), text);
-        ValidationPage.write(page, report);
-        assertEquals(text, Files.readString(page));
     }
 
     @Test
-    void aPageWithoutPlaceForTheTablesIsRefused(@TempDir Path folder) throws IOException {
-        VerificationReport report = new VerificationReport(List.of());
-        Path bare = Files.writeString(folder.resolve("bare.md"), "no marks\n");
-        SceneException e = assertThrows(SceneException.class, () -> ValidationPage.write(bare, report));
-        assertTrue(e.getMessage() != null && e.getMessage().contains("cases begin"), e.getMessage());
-        assertThrows(SceneException.class, () -> ValidationPage.write(folder.resolve("none.md"), report));
-        assertEquals("no marks\n", Files.readString(bare));
+    void aFolderThatCannotBeWrittenIsToldWithItsPage(@TempDir Path folder) throws IOException {
+        Path file = Files.writeString(folder.resolve("taken"), "x");
+        SceneException e =
+                assertThrows(SceneException.class, () -> ValidationFolder.write(file.resolve("a.md"), "text"));
+        assertEquals("VER-006", e.findings().get(0).id());
     }
 }

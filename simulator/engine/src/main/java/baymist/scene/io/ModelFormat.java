@@ -99,6 +99,14 @@ final class ModelFormat {
             need("at", OIL_TEMPERATURE, "temperature of the measurement"),
             need("value", VISCOSITY, "kinematic or dynamic viscosity there"));
 
+    private static final Measure FILM = Measure.of(Dimension.LENGTH, "[0 um .. 1 mm]");
+
+    static final Group CREEP = Group.of(
+            "creep",
+            "spreading of a film's edge, as watched on a plate",
+            need("distance", Measure.of(Dimension.LENGTH, "(0 mm .. 1 m]"), "way of the edge"),
+            need("time", Measure.of(Dimension.TIME, "(0 s .. 720 h]"), "in this time"));
+
     static final Group PRODUCT = Group.of(
             "product",
             "the oil at its temperature of use",
@@ -118,7 +126,19 @@ final class ModelFormat {
                     Measure.of(Dimension.FRACTION, "(0 .. 1]"),
                     "1",
                     "mass fraction that stays on the sheet"),
-            may("temperature", OIL_TEMPERATURE, "20 degC", "temperature of use"));
+            may("temperature", OIL_TEMPERATURE, "20 degC", "temperature of use"),
+            may("residual_film", FILM, "5 um", "film that never runs off upright sheet"),
+            may(
+                    "yield_stress",
+                    Measure.of(Dimension.PRESSURE, "[0 Pa .. 1 kPa]"),
+                    "0 Pa",
+                    "stress that the film bears without running"),
+            may("creep", CREEP, "", "how the edge of a wet film spreads over dry sheet; left out = it does not"),
+            may(
+                    "setting_time",
+                    Measure.of(Dimension.TIME, "(0 s .. 720 h]"),
+                    "",
+                    "time after which the film runs no more; left out = it stays wet"));
 
     private static final Group SIZE_CLASS = Group.of(
             "size_class",

@@ -17,6 +17,7 @@ import baymist.scene.Scene;
 import baymist.scene.SupplySpec;
 import baymist.scene.TargetSpec;
 import baymist.scene.VoxelSpec;
+import baymist.scene.WallFinish;
 import baymist.scene.WandSpec;
 import baymist.scene.io.Value.Fields;
 import baymist.units.Air;
@@ -108,7 +109,8 @@ final class SceneAssembler {
                 ambient(f.fields("ambient")),
                 protectedItems,
                 obstacles,
-                bayLabels);
+                bayLabels,
+                WallFinish.valueOf(f.text("walls").toUpperCase(Locale.ROOT)));
     }
 
     /**

@@ -252,6 +252,11 @@ final class SceneFormat {
                     Either.of(Choice.of("auto"), VOXEL, new ListOf(VOXEL, 3, 3)),
                     "auto",
                     "voxel size, one or along x, y and z; the engine snaps it"),
+            may(
+                    "walls",
+                    Choice.of("smooth", "bare_steel", "rough_lining"),
+                    "smooth",
+                    "deposition of fog on sheet in moving air: theory of smooth walls (a lower bound), or as measured in ducts"),
             may("air", Either.of(AIR_MODE, AIR), "projected", "how the air is treated: the mode, or more"),
             may("ambient", AMBIENT, "{}", "state of the air in and round the cavity"),
             may("initial_fog", INITIAL_FOG, "", "fog present at the start"),

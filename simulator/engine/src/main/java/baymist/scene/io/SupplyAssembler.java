@@ -24,13 +24,19 @@ final class SupplyAssembler {
     ProductSpec product(Fields f) {
         double density = f.si("density");
         double temperature = f.si("temperature");
+        Fields creep = f.fields("creep");
         return new ProductSpec(
                 f.text("name"),
                 density,
                 viscosityPaS(f, density, temperature),
                 f.si("surface_tension"),
                 f.si("non_volatile"),
-                temperature);
+                temperature,
+                f.si("residual_film"),
+                f.si("yield_stress"),
+                creep == null ? 0 : creep.si("distance"),
+                creep == null ? 1 : creep.si("time"),
+                f.si("setting_time", Double.POSITIVE_INFINITY));
     }
 
     private double viscosityPaS(Fields f, double density, double temperatureK) {

@@ -1,0 +1,157 @@
+package baymist.run;
+
+import baymist.airflow.OpenFractions;
+import baymist.cavity.Cavity;
+import baymist.coverage.CoverageAssessor;
+import baymist.coverage.SeamCoverage;
+import baymist.film.DotPattern;
+import baymist.film.FilmFormulas;
+import baymist.film.FilmState;
+import baymist.fog.FogStepper;
+import baymist.scene.PassSpec;
+import baymist.scene.ProductSpec;
+import baymist.scene.Scene;
+import baymist.scene.WandSpec;
+import baymist.spray.SizeBins;
+import baymist.voxel.SurfelSet;
+import baymist.voxel.VoxelGrid;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Works out the outlook at the end of a job. */
+final class OutlookBuilder {
+    private final Scene scene;
+    private final Cavity cavity;
+    private final VoxelGrid grid;
+    private final SizeBins bins;
+    private final FilmKeeper film;
+    private final FogStepper fog;
+
+    OutlookBuilder(Scene scene, Cavity cavity, VoxelGrid grid, SizeBins bins, FilmKeeper film, FogStepper fog) {
+        this.scene = scene;
+        this.cavity = cavity;
+        this.grid = grid;
+        this.bins = bins;
+        this.film = film;
+        this.fog = fog;
+    }
+
+    Outlook build(CoagulationWatch watch) {
+        FilmState later = film.after(Outlook.LATER_S, OpenFractions.after(cavity.openings()));
+        double[] build = film.buildM();
+        double[] pattern = pattern(build);
+        SeamCoverage seams = SeamCoverage.of(cavity, grid, build, loose(build), scene.targets());
+        return new Outlook(
+                List.of(age("at close-up", 0, film.state()), age("after 24 h", Outlook.LATER_S, later)),
+                later.drippedKg() - film.state().drippedKg(),
+                pattern[0],
+                pattern[1],
+                seams,
+                seamDepthM(seams),
+                wands(),
+                neededKg(),
+                watch.worst(),
+                releases(),
+                film.escapedKg(),
+                fog.wallForceOverThrust(scene.ambient().densityKgPerM3()));
+    }
+
+    private Outlook.FilmAge age(String when, double afterS, FilmState state) {
+        double[] wet = new double[state.count()];
+        double[] dry = new double[state.count()];
+        for (int s = 0; s < wet.length; s++) {
+            wet[s] = state.wetBuildM(s);
+            dry[s] = state.dryBuildM(s);
+        }
+        return new Outlook.FilmAge(
+                when,
+                afterS,
+                CoverageAssessor.total(when, grid, wet, scene.targets()),
+                CoverageAssessor.total(when, grid, dry, scene.targets()));
+    }
+
+    /** Shares of area: closed film; wet under a lens. */
+    private double[] pattern(double[] build) {
+        DotPattern dots = new DotPattern(bins.diameterM(), medianM());
+        double[] fogKg = fog.depositedByBinKg();
+        double[] fogBuild = new double[bins.count()];
+        SurfelSet surfels = grid.surfels();
+        double area = 0;
+        double closed = 0;
+        double wet = 0;
+        for (int s = 0; s < build.length; s++) {
+            if (!surfels.isStructure(s)) {
+                continue;
+            }
+            double a = surfels.areaM2()[s];
+            for (int b = 0; b < fogBuild.length; b++) {
+                fogBuild[b] = fogKg[s * fogBuild.length + b] / (scene.product().densityKgPerM3() * a);
+            }
+            double share = dots.wettedShare(build[s], fogBuild);
+            area += a;
+            wet += a * share;
+            closed += DotPattern.closed(share) ? a : 0;
+        }
+        return area > 0 ? new double[] {closed / area, wet / area} : new double[2];
+    }
+
+    private double medianM() {
+        double sum = 0;
+        for (int b = 0; b < bins.count(); b++) {
+            sum += bins.share()[b];
+            if (sum >= 0.5) {
+                return bins.diameterM()[b];
+            }
+        }
+        return bins.diameterM()[bins.count() - 1];
+    }
+
+    private double[] loose(double[] build) {
+        double[] loose = new double[build.length];
+        for (int s = 0; s < build.length; s++) {
+            loose[s] = Math.max(0, build[s] - scene.targets().hazeM());
+        }
+        return loose;
+    }
+
+    /** Washburn's way into the lap within a day, but no more than the film beside it fills. */
+    private double seamDepthM(SeamCoverage seams) {
+        ProductSpec p = scene.product();
+        double free = FilmFormulas.slotCreepM(
+                Outlook.LAP_GAP_M, 0, Outlook.LATER_S, p.surfaceTensionNPerM(), p.viscosityPaS());
+        return Math.min(free, seams.filmNearM2() / Outlook.LAP_GAP_M);
+    }
+
+    private List<Outlook.WandFill> wands() {
+        List<Outlook.WandFill> fills = new ArrayList<>();
+        for (String name :
+                scene.passes().stream().map(PassSpec::wand).distinct().toList()) {
+            WandSpec wand = scene.wands().get(name);
+            if (wand != null) {
+                fills.add(new Outlook.WandFill(name, Math.PI / 4 * wand.boreM() * wand.boreM() * wand.lengthM()));
+            }
+        }
+        return fills;
+    }
+
+    private double neededKg() {
+        double area = 0;
+        for (int s = 0; s < grid.surfels().count(); s++) {
+            area += grid.surfels().isStructure(s) ? grid.surfels().areaM2()[s] : 0;
+        }
+        return FilmFormulas.productKg(
+                scene.product().densityKgPerM3(), area, scene.targets().buildM());
+    }
+
+    private List<Outlook.Release> releases() {
+        List<Outlook.Release> releases = new ArrayList<>();
+        for (int o = 0; o < cavity.openings().size(); o++) {
+            double kg = fog.oversprayKg(o);
+            double air = fog.ventedAirM3(o);
+            if (kg > 0 || air > 0) {
+                releases.add(new Outlook.Release(cavity.openings().get(o).name(), kg, air));
+            }
+        }
+        return releases;
+    }
+}
