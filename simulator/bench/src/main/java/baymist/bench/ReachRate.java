@@ -67,8 +67,8 @@ public final class ReachRate {
         try (Workers workers = new Workers(threads)) {
             workers.forEach(
                     found.length,
-                    i -> found[i] = new RigidReach()
-                            .best(problems.get(i), new WandAim.Deepest(), Double.POSITIVE_INFINITY));
+                    i -> found[i] =
+                            new RigidReach().best(problems.get(i), new WandAim.Deepest(), Double.POSITIVE_INFINITY));
         }
         double seconds = 1e-9 * (System.nanoTime() - begin);
         long lines = 0;

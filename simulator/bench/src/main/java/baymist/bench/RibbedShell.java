@@ -37,8 +37,7 @@ final class RibbedShell {
         }
         TriangleMesh mesh = new TriangleMesh(s.xyz, s.corners);
         TriangleMesh none = new TriangleMesh(new double[0], new int[0]);
-        List<Part> parts =
-                List.of(new Part("skin", PartKind.SKIN, 1e-3), new Part("bulkheads", PartKind.RIB, 1e-3));
+        List<Part> parts = List.of(new Part("skin", PartKind.SKIN, 1e-3), new Part("bulkheads", PartKind.RIB, 1e-3));
         return new Cavity("shell", parts, List.of(), mesh, s.part, mesh, s.part, none, new int[0], null, List.of());
     }
 

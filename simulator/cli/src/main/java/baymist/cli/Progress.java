@@ -52,6 +52,11 @@ interface Progress extends RunObserver, AutoCloseable {
         private String stage = "";
 
         @Override
+        public void note(String text) {
+            System.err.println("  " + text);
+        }
+
+        @Override
         public void stage(String name) {
             stage = name;
             bar.ifPresent(b -> b.setExtraMessage(" " + name));
@@ -91,6 +96,11 @@ interface Progress extends RunObserver, AutoCloseable {
         @Override
         public void stage(String name) {
             err.println("  " + name);
+        }
+
+        @Override
+        public void note(String text) {
+            err.println("    " + text);
         }
 
         @Override

@@ -21,6 +21,6 @@ public record AirSettings(AirSpec spec, Air air, Vec3 gravity, double gravityMPe
 
     /** Whether temperature differences keep the air moving: not in STILL mode, nor when quiet diffusivity is set to 0. */
     boolean residualConvection() {
-        return spec.mode() == AirSpec.Mode.PROJECTED && spec.quietDiffusivityM2PerS() != 0 && gravityMPerS2 > 0;
+        return spec.mode() != AirSpec.Mode.STILL && spec.quietDiffusivityM2PerS() != 0 && gravityMPerS2 > 0;
     }
 }

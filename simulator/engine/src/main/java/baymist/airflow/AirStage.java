@@ -121,4 +121,24 @@ public final class AirStage {
     public double turbulentEnergyM2PerS2(int window, int bay) {
         return mixings.k(window, bay);
     }
+
+    AirWindow window(int window) {
+        return windows.get(window);
+    }
+
+    AirPath path(int window) {
+        return paths.get(window);
+    }
+
+    int group(int window) {
+        return pressures.group(window);
+    }
+
+    Mixing floor(int window) {
+        return mixings.floor(window);
+    }
+
+    AirSettings settings() {
+        return settings;
+    }
 }

@@ -33,6 +33,20 @@ final class Components {
         return new Components(group, volume);
     }
 
+    /** Groups of any cells joined by faces of open area. */
+    static Components of(int cells, int[] low, int[] high, double[] volumeM3) {
+        UnionFind sets = new UnionFind(cells);
+        for (int f = 0; f < low.length; f++) {
+            sets.join(low[f], high[f]);
+        }
+        int[] group = sets.numbered();
+        double[] volume = new double[sets.sets()];
+        for (int c = 0; c < cells; c++) {
+            volume[group[c]] += volumeM3[c];
+        }
+        return new Components(group, volume);
+    }
+
     /** Area of a face entry that is open now, m². */
     static double openAreaM2(FaceSet faces, int face, double[] openFraction) {
         int opening = faces.opening()[face];

@@ -13,6 +13,7 @@ final class MixingHistory {
     private final AirSettings settings;
     private final List<double[]> diffusivityOfBay = new ArrayList<>();
     private final List<double[]> kOfBay = new ArrayList<>();
+    private final List<double[]> floorOfBay = new ArrayList<>();
     private final double[] quietFriction;
 
     private MixingHistory(VoxelGrid grid, AirSettings settings) {
@@ -52,6 +53,7 @@ final class MixingHistory {
     private void advance(AirWindow window, PressureWindow pressure, double[] k) {
         SprayHits hits = window.hits();
         double[] diffusivity = new double[k.length];
+        double[] floor = new double[k.length];
         for (int b = 0; b < k.length; b++) {
             Bay bay = grid.bays().get(b);
             double power = hits != null && hits.powerBay() == b ? hits.turbulentPowerW() : 0;
@@ -62,7 +64,9 @@ final class MixingHistory {
             double turbulent =
                     BulkTurbulence.VISCOSITY_FACTOR * state.meanRootMPerS() * length / BulkTurbulence.SCHMIDT;
             diffusivity[b] = chosen(bay, hits != null, turbulent, pressure);
+            floor[b] = chosen(bay, hits != null, 0, pressure);
         }
+        floorOfBay.add(floor);
         diffusivityOfBay.add(diffusivity);
         kOfBay.add(k.clone());
     }
@@ -91,7 +95,15 @@ final class MixingHistory {
 
     /** Mixing of a window, spread over the cells. */
     Mixing window(int w) {
-        double[] ofBay = diffusivityOfBay.get(w);
+        return spread(diffusivityOfBay.get(w));
+    }
+
+    /** What mixes besides the turbulence that the resolved air carries itself: stated values, or the residual convection. */
+    Mixing floor(int w) {
+        return spread(floorOfBay.get(w));
+    }
+
+    private Mixing spread(double[] ofBay) {
         double[] cells = new double[grid.cellCount()];
         for (int c = 0; c < cells.length; c++) {
             cells[c] = ofBay[grid.bayOfCell(c)];

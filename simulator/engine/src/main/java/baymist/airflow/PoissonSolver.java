@@ -2,6 +2,7 @@ package baymist.airflow;
 
 import baymist.geom.Vec3;
 import baymist.voxel.VoxelGrid;
+import java.util.Arrays;
 
 /**
  * Solves {@code sum_faces g (phi_c - phi_n) = b_c} on the cavity's cells, with g = open area over centre distance and
@@ -51,6 +52,49 @@ public final class PoissonSolver {
         return new PoissonSolver(multigrid, groups, grid.cellCount());
     }
 
+    /** Prepares the solver for any graph of cells. */
+    static PoissonSolver of(FaceGraph graph, Components groups) {
+        return new PoissonSolver(new Multigrid(graph), groups, graph.cells());
+    }
+
+    /** Vectors of repeated solves; used by one thread. */
+    final class Session {
+        private final Multigrid.Workspace work = new Multigrid.Workspace(multigrid);
+        private final double[] z;
+        private final double[] q;
+        private final double[] p;
+        private int iterations;
+
+        Session() {
+            int n = multigrid.finest().cells();
+            z = new double[n];
+            q = new double[n];
+            p = new double[n];
+        }
+
+        /**
+         * Solves from zero until the Euclidean residual is at most {@code target} or {@code most} iterations are done.
+         *
+         * @param r right side, overwritten with what is left of it
+         * @param x solution, overwritten, mean zero in each group
+         * @return Euclidean norm of what is left
+         */
+        double solve(double[] r, double[] x, double target, int most) {
+            Arrays.fill(x, 0);
+            balance(r);
+            if (Math.sqrt(dot(r, r)) > target) {
+                iterations += iterate(x, r, target, most, z, q, p, work);
+                centre(x);
+            }
+            return Math.sqrt(dot(r, r));
+        }
+
+        /** Iterations done so far. */
+        int iterations() {
+            return iterations;
+        }
+    }
+
     /**
      * A solution.
      *
@@ -82,7 +126,15 @@ public final class PoissonSolver {
         // A restart mends what rounding has added to the recurred residual; it ends when it no longer helps.
         for (int attempt = 0; attempt <= RESTARTS && residual > relativeTolerance; attempt++) {
             double[] trial = x.clone();
-            iterations += iterate(trial, r, relativeTolerance * size, work);
+            iterations += iterate(
+                    trial,
+                    r,
+                    relativeTolerance * size,
+                    MAX_ITERATIONS,
+                    new double[b.length],
+                    new double[b.length],
+                    new double[b.length],
+                    work);
             centre(trial);
             multigrid.finest().residual(b, trial, r);
             double left = Math.sqrt(dot(r, r)) / size;
@@ -97,13 +149,19 @@ public final class PoissonSolver {
     }
 
     /** Conjugate gradients from x with residual r; returns the number of iterations. */
-    private int iterate(double[] x, double[] r, double target, Multigrid.Workspace work) {
-        double[] z = new double[x.length];
-        double[] q = new double[x.length];
+    private int iterate(
+            double[] x,
+            double[] r,
+            double target,
+            int most,
+            double[] z,
+            double[] q,
+            double[] p,
+            Multigrid.Workspace work) {
         multigrid.precondition(r, z, work);
-        double[] p = z.clone();
+        System.arraycopy(z, 0, p, 0, z.length);
         double rz = dot(r, z);
-        for (int n = 0; n < MAX_ITERATIONS; n++) {
+        for (int n = 0; n < most; n++) {
             multigrid.finest().apply(p, q);
             double pq = dot(p, q);
             if (!(pq > 0) || !(rz > 0)) {
@@ -125,7 +183,7 @@ public final class PoissonSolver {
                 p[i] = z[i] + beta * p[i];
             }
         }
-        return MAX_ITERATIONS;
+        return most;
     }
 
     /** Makes each group's sum zero; returns the imbalance found. */

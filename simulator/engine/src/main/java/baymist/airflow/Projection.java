@@ -42,19 +42,18 @@ final class Projection {
      */
     Result project(double[] start, double[] outflow, double tolerance) {
         FaceSet faces = grid.faces();
-        double[] b = missing(start, outflow);
+        double[] b = missing(grid.faces(), start, outflow);
         PoissonSolver.Solution solution = solver.solve(b, tolerance);
         double[] phi = solution.potential();
         double[] flux = start.clone();
         for (int f = 0; f < flux.length; f++) {
             flux[f] -= conductanceM[f] * (phi[faces.high()[f]] - phi[faces.low()[f]]);
         }
-        return new Result(flux, residual(flux, outflow), solution);
+        return new Result(flux, residual(grid, flux, outflow), solution);
     }
 
     /** Wanted outflow of each cell less what it has, m³/s. */
-    private double[] missing(double[] flux, double[] outflow) {
-        FaceSet faces = grid.faces();
+    private static double[] missing(FaceSet faces, double[] flux, double[] outflow) {
         double[] b = outflow.clone();
         for (int f = 0; f < flux.length; f++) {
             b[faces.low()[f]] -= flux[f];
@@ -63,7 +62,8 @@ final class Projection {
         return b;
     }
 
-    private double residual(double[] flux, double[] outflow) {
+    /** Largest divergence error of fluxes, see {@link AirField#residual()}. */
+    static double residual(VoxelGrid grid, double[] flux, double[] outflow) {
         FaceSet faces = grid.faces();
         double[] scale = new double[outflow.length];
         double largest = 0;
@@ -77,7 +77,7 @@ final class Projection {
             scale[faces.low()[f]] = Math.max(scale[faces.low()[f]], size);
             scale[faces.high()[f]] = Math.max(scale[faces.high()[f]], size);
         }
-        double[] left = missing(flux, outflow);
+        double[] left = missing(faces, flux, outflow);
         double worst = 0;
         for (int c = 0; c < left.length; c++) {
             double size = Math.max(scale[c], DEAD_CORNER * largest);

@@ -92,6 +92,11 @@ public final class WallLaw {
      * @return [surfels] m/s
      */
     public static double[] frictionSpeeds(VoxelGrid grid, double[] fluxM3PerS, double kinematicViscosityM2PerS) {
+        return frictionSpeeds(grid, fluxM3PerS, kinematicViscosityM2PerS, 1);
+    }
+
+    /** As above where the field comes from blocks of {@code factor} cells a side: its speeds belong to half a block. */
+    static double[] frictionSpeeds(VoxelGrid grid, double[] fluxM3PerS, double kinematicViscosityM2PerS, int factor) {
         double[] velocity = cellVelocities(grid, fluxM3PerS);
         SurfelSet surfels = grid.surfels();
         double[] friction = new double[surfels.count()];
@@ -100,18 +105,18 @@ public final class WallLaw {
             Vec3 n = new Vec3(surfels.normalX()[s], surfels.normalY()[s], surfels.normalZ()[s]);
             Vec3 u = new Vec3(velocity[3 * c], velocity[3 * c + 1], velocity[3 * c + 2]);
             double speed = u.plus(-u.dot(n), n).length();
-            friction[s] = frictionSpeedMPerS(speed, distanceM(grid, s, n), kinematicViscosityM2PerS);
+            friction[s] = frictionSpeedMPerS(speed, distanceM(grid, s, n, factor), kinematicViscosityM2PerS);
         }
         return friction;
     }
 
-    private static double distanceM(VoxelGrid grid, int surfel, Vec3 n) {
+    private static double distanceM(VoxelGrid grid, int surfel, Vec3 n, int factor) {
         SurfelSet surfels = grid.surfels();
         Vec3 wall = new Vec3(surfels.centreX()[surfel], surfels.centreY()[surfel], surfels.centreZ()[surfel]);
         double y = grid.centre(surfels.cell()[surfel]).minus(wall).dot(n);
         Vec3 h = grid.sizeM();
         double voxel = Math.abs(n.x()) * h.x() + Math.abs(n.y()) * h.y() + Math.abs(n.z()) * h.z();
-        return Math.max(y, LEAST_DISTANCE * voxel);
+        return Math.max(y, LEAST_DISTANCE * voxel) + 0.5 * (factor - 1) * voxel;
     }
 
     /**

@@ -19,12 +19,21 @@
  *   <li>reads the friction speed at each surfel from the tangential speed beside it ({@link baymist.airflow.WallLaw}).
  * </ol>
  *
+ * <p>{@link baymist.airflow.ResolvedAir} takes the place of steps 3 to 5 where a scene asks for it. For each window of fog it
+ *
+ * <ol>
+ *   <li>works on {@code FlowGrid}: blocks of voxels, split where sheets pass;
+ *   <li>drives the air by what jets hand over at their cap, by supply, vents and compression, and by the weight of fog;
+ *   <li>steps {@code FlowSolver}: momentum through {@code FlowLinks}, Heun, one projection a step, k in {@code FlowTurbulence};
+ *   <li>projects the window's mean fluxes tightly and refines them to the voxels ({@code FluxRefiner}).
+ * </ol>
+ *
  * <p>Volume fluxes are at the cavity's own pressure: in every cell, outgoing fluxes = source - expansion x volume.
  *
- * <p>Assumed: isothermal air, one pressure in each group, uniform turbulence in each bay, steady flow within a window.
+ * <p>Assumed: isothermal air, one pressure in each group, uniform turbulence in each bay, steady flow within a window (resolved air: its mean).
  * Limits: a projected field has no eddies of its own and under-states the mean speed in a jet's bay three to four times; it
  * ranks plans, resolved air decides. Jets above 5 m/s stay analytic and are not in the field, so friction speeds under a jet's
- * footprint are not either. The weight of fog does not move the air here. Equations, sources and the list of assumptions:
+ * footprint are not either. The weight of fog moves resolved air alone. Equations, sources and the list of assumptions:
  * {@code docs/theory/air.md}.
  */
 @NullMarked

@@ -5,19 +5,29 @@ import baymist.airflow.AirSettings;
 import baymist.airflow.AirStage;
 import baymist.airflow.AirWindow;
 import baymist.airflow.OpenFractions;
+import baymist.airflow.ResolvedAir;
+import baymist.airflow.ResolvedCost;
 import baymist.cavity.Cavity;
+import baymist.fog.FogStepper;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
+import baymist.scene.AirSpec;
 import baymist.scene.Scene;
 import baymist.spray.SprayHits;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
-/** The air of every moment, computed a few moments ahead of the fog by all threads. */
+/**
+ * The air of every moment: projected fields, computed a few moments ahead of the fog by all threads, or resolved air that runs beside
+ * the fog window by window.
+ */
 final class Airing {
     /** Moments computed together; more would only hold more fields in memory. */
     static final int AHEAD = 8;
@@ -25,24 +35,35 @@ final class Airing {
     private final AirStage stage;
     private final Workers workers;
     private final @Nullable AirField[] ahead = new AirField[AHEAD];
+    private final @Nullable ResolvedAir resolved;
     private int first = -AHEAD;
+    private final int cells;
+    private int resolvedWindows;
 
-    private Airing(AirStage stage, Workers workers) {
+    private Airing(AirStage stage, Workers workers, @Nullable ResolvedAir resolved, int cells) {
         this.stage = stage;
         this.workers = workers;
+        this.resolved = resolved;
+        this.cells = cells;
     }
 
     /** @throws SceneException if the cavity would be pumped up beyond the scene's limit */
     static Airing plan(
-            Scene scene, Cavity cavity, VoxelGrid grid, Timeline timeline, Spraying spraying, Workers workers) {
+            Scene scene,
+            Cavity cavity,
+            VoxelGrid grid,
+            Timeline timeline,
+            Spraying spraying,
+            Workers workers,
+            RunObserver observer) {
         List<AirWindow> windows = new ArrayList<>();
         for (int m = 0; m < timeline.count(); m++) {
             Moment moment = timeline.moment(m);
             SprayHits hits = spraying.hits(m);
             windows.add(new AirWindow(moment.startS(), moment.durationS(), hits, moment.openFraction()));
         }
-        AirStage stage = AirStage.plan(
-                AirSettings.of(scene, scene.ambient()), OpenFractions.areasM2(cavity.openings()), grid, windows);
+        double[] areas = OpenFractions.areasM2(cavity.openings());
+        AirStage stage = AirStage.plan(AirSettings.of(scene, scene.ambient()), areas, grid, windows);
         if (stage.peakGaugePa() > scene.air().pressureLimitPa()) {
             throw new SceneException(
                     "RUN-003",
@@ -55,7 +76,76 @@ final class Airing {
                             stage.peakTimeS(),
                             scene.air().pressureLimitPa() / 1e3));
         }
-        return new Airing(stage, workers);
+        ResolvedCost cost = cost(scene.air(), grid, windows);
+        if (cost == null || windows.isEmpty()) {
+            return new Airing(stage, workers, null, grid.cellCount());
+        }
+        observer.note(String.format(
+                Locale.ROOT,
+                "resolved air: %d cells (blocks of %d voxels a side) x about %d steps",
+                cost.cells(),
+                cost.factor(),
+                cost.steps()));
+        return new Airing(stage, workers, ResolvedAir.of(stage, grid, areas, cost.factor()), grid.cellCount());
+    }
+
+    /** Blocks of the resolved air, or null for projected or still air. */
+    private static @Nullable ResolvedCost cost(AirSpec air, VoxelGrid grid, List<AirWindow> windows) {
+        if (air.mode() == AirSpec.Mode.STILL || air.mode() == AirSpec.Mode.PROJECTED) {
+            return null;
+        }
+        if (air.blockCells() > 0) {
+            return ResolvedCost.of(grid, windows, air.blockCells());
+        }
+        ResolvedCost cost = ResolvedCost.affordable(grid, windows);
+        return air.mode() == AirSpec.Mode.AUTO && !cost.isAffordable() ? null : cost;
+    }
+
+    /** Carries the fog through a moment; every field passes by {@code look} first. */
+    void carry(int m, Moment moment, FogStepper fog, @Nullable SprayHits hits, Consumer<AirField> look) {
+        ResolvedAir air = resolved;
+        if (air == null) {
+            AirField field = field(m);
+            look.accept(field);
+            fog.advance(field, hits, moment.durationS());
+            return;
+        }
+        double left = moment.durationS();
+        while (left > 0) {
+            double window = left / Math.ceil(left / air.windowS() - 1e-9);
+            AirField field = air.advance(m, window, concentration(fog));
+            look.accept(field);
+            fog.advance(field, hits, window);
+            left = window >= left ? 0 : left - window;
+            resolvedWindows++;
+        }
+    }
+
+    private double[] concentration(FogStepper fog) {
+        double[] c = new double[cells];
+        for (int i = 0; i < c.length; i++) {
+            c[i] = fog.concentrationKgPerM3(i);
+        }
+        return c;
+    }
+
+    /** What the air was, for the record. */
+    Map<String, String> settings() {
+        ResolvedAir air = resolved;
+        if (air == null) {
+            return Map.of();
+        }
+        Map<String, String> said = new LinkedHashMap<>();
+        said.put("air cells", String.valueOf(air.cells()));
+        said.put("air block", air.factor() + " voxels a side");
+        said.put("air steps", String.valueOf(air.steps()));
+        said.put("air windows", String.valueOf(resolvedWindows));
+        return said;
+    }
+
+    /** Name of the air model that runs. */
+    String model(AirSpec spec) {
+        return resolved != null ? "resolved" : spec.mode() == AirSpec.Mode.STILL ? "still" : "projected";
     }
 
     /** Air of a moment; moments are asked for in order. */

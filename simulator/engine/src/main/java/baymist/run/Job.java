@@ -86,9 +86,8 @@ final class Job {
     }
 
     /** Looks at the air of a moment before the fog is carried by it. */
-    AirField seen(AirField air) {
+    void seen(AirField air) {
         courant.look(air);
-        return air;
     }
 
     /** Keeps a point of the curves over time. */
@@ -136,7 +135,7 @@ final class Job {
                 film.directKg(),
                 film.fogKg(),
                 findings,
-                record(build, options, clock),
+                record(build, options, clock, airing),
                 history,
                 insertions.stream().distinct().toList(),
                 plan.stations(),
@@ -164,9 +163,10 @@ final class Job {
         return history.stream().mapToDouble(TimePoint::airborneKg).max().orElse(0);
     }
 
-    private RunRecord record(double[] build, RunOptions options, StageClock clock) {
+    private RunRecord record(double[] build, RunOptions options, StageClock clock, Airing airing) {
         Map<String, String> settings = new LinkedHashMap<>();
-        settings.put("air", scene.air().mode().name().toLowerCase(Locale.ROOT));
+        settings.put("air", airing.model(scene.air()));
+        settings.putAll(airing.settings());
         settings.put("size bins", String.valueOf(fog.bins()));
         settings.put("rays per jet", String.valueOf(scene.raysPerJet()));
         settings.put("fog cell updates", String.valueOf(fog.stats().updates()));

@@ -19,6 +19,9 @@ public interface RunObserver {
     /** A stage begins; {@code name} in the words of the user. */
     void stage(String name);
 
+    /** Something worth knowing before the work begins, such as what it will take; one line in the words of the user. */
+    default void note(String text) {}
+
     /**
      * The run has got this far.
      *

@@ -4,7 +4,6 @@ import baymist.access.Insertion;
 import baymist.access.OutsideCheck;
 import baymist.access.PassPlan;
 import baymist.access.Stations;
-import baymist.airflow.AirField;
 import baymist.cavity.Cavity;
 import baymist.cavity.CavityBuilder;
 import baymist.coverage.Coverage;
@@ -47,12 +46,11 @@ public final class Simulation {
             Spraying spraying = Spraying.cast(scene, cavity, grid, timeline, workers, observer);
 
             clock.begin("air, fog and film");
-            Airing airing = Airing.plan(scene, cavity, grid, timeline, spraying, workers);
+            Airing airing = Airing.plan(scene, cavity, grid, timeline, spraying, workers, observer);
             Job job = new Job(scene, cavity, grid, spraying.bins(), workers);
             for (int m = 0; m < timeline.count(); m++) {
                 Moment moment = timeline.moment(m);
-                AirField air = airing.field(m);
-                job.fog().advance(job.seen(air), spraying.hits(m), moment.durationS());
+                airing.carry(m, moment, job.fog(), spraying.hits(m), job::seen);
                 job.film().advance(spraying.cast(m), job.fog(), moment);
                 job.note(moment, airing.peakGaugePa(m));
                 observer.progress(timeline.progress(m), moment.endS());

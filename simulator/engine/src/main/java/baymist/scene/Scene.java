@@ -119,29 +119,35 @@ public record Scene(
 
     /** The same job on other voxels. */
     public Scene withVoxel(VoxelSpec other) {
-        return copy(hangS, other, sizeBins, raysPerJet);
+        return copy(hangS, other, air, sizeBins, raysPerJet);
     }
 
     /** The same job with another hang time after its last pass, s. */
     public Scene withHangS(double other) {
-        return copy(other, voxel, sizeBins, raysPerJet);
+        return copy(other, voxel, air, sizeBins, raysPerJet);
     }
 
     /** The same job with another number of size bins and of rays a jet. */
     public Scene withNumerics(int otherBins, int otherRays) {
-        return copy(hangS, voxel, otherBins, otherRays);
+        return copy(hangS, voxel, air, otherBins, otherRays);
+    }
+
+    /** The same job with other air. */
+    public Scene withAir(AirSpec other) {
+        return copy(hangS, voxel, other, sizeBins, raysPerJet);
     }
 
     /** The same job with other names for its bays. */
     public Scene withBayLabels(List<BayLabel> labels) {
-        return copy(hangS, voxel, sizeBins, raysPerJet, labels);
+        return copy(hangS, voxel, air, sizeBins, raysPerJet, labels);
     }
 
-    private Scene copy(double newHangS, VoxelSpec newVoxel, int newBins, int newRays) {
-        return copy(newHangS, newVoxel, newBins, newRays, bayLabels);
+    private Scene copy(double newHangS, VoxelSpec newVoxel, AirSpec newAir, int newBins, int newRays) {
+        return copy(newHangS, newVoxel, newAir, newBins, newRays, bayLabels);
     }
 
-    private Scene copy(double newHangS, VoxelSpec newVoxel, int newBins, int newRays, List<BayLabel> newLabels) {
+    private Scene copy(
+            double newHangS, VoxelSpec newVoxel, AirSpec newAir, int newBins, int newRays, List<BayLabel> newLabels) {
         return new Scene(
                 file,
                 hash,
@@ -160,7 +166,7 @@ public record Scene(
                 gravity,
                 gravityMPerS2,
                 newVoxel,
-                air,
+                newAir,
                 initialFog,
                 newBins,
                 newRays,

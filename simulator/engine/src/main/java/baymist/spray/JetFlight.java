@@ -22,6 +22,7 @@ final class JetFlight {
     private final CellWalk aside;
     private final double[] efficiency;
     private final int[] ringCell = new int[RING + 1];
+    private final JetHandover handover;
 
     JetFlight(SprayContext context, SprayTally tally, int tipCell, double[] openFraction) {
         this.context = context;
@@ -31,6 +32,7 @@ final class JetFlight {
         this.path = new CellWalk(context.grid());
         this.aside = new CellWalk(context.grid());
         this.efficiency = new double[context.bins().count()];
+        this.handover = new JetHandover(context, tally);
     }
 
     /**
@@ -71,6 +73,7 @@ final class JetFlight {
             walk(ray, wand, jet.originM());
             land(ray, jet.liquidKgPerS() * set.liquidShare(ray.index()), law, drops);
             draw(ray, law);
+            handOver(ray, law);
         }
     }
 
@@ -266,6 +269,26 @@ final class JetFlight {
             if (target >= 0 && drawn > 0) {
                 tally.scour(path.cell(p), target, drawn, efficiency);
             }
+        }
+    }
+
+    /** Hands the ray's momentum to the bay's air where it falls to the cap; what flies out of an opening hands over nothing. */
+    private void handOver(Ray ray, ConfinedJet law) {
+        double capped = law.reachM(SprayCaster.CAP_M_PER_S) / ray.axial();
+        double momentum = law.free().thrustN() * handover.momentumShare(ray.index());
+        if (capped < lengthM(ray)) {
+            handover.free(cellOn(capped), momentum, ray.direction());
+        } else if (ray.struck()) {
+            Vec3 point = ray.origin().plus(ray.end().distanceM(), ray.direction());
+            int here = context.finder().cellNear(point, ray.end().towardsAir());
+            handover.wall(
+                    ray.index(),
+                    here >= 0 ? here : cellOn(ray.end().distanceM()),
+                    point,
+                    ray.end().towardsAir(),
+                    momentum,
+                    ray.direction(),
+                    law.free().strengthM2PerS());
         }
     }
 

@@ -122,6 +122,9 @@ public final class SprayCaster {
         }
         Vec3 axis = station.pose().axis();
         double ahead = context.rays().clearM(tip, axis, context.rangeM(), openFraction);
-        return context.finder().cellNear(tip, station.depthM() < ahead ? axis : axis.negate());
+        Vec3 likely = station.depthM() < ahead ? axis : axis.negate();
+        int cell = context.finder().cellNear(tip, likely);
+        // just behind a hole between bays the sheet lies behind the tip however deep it is
+        return cell >= 0 ? cell : context.finder().cellNear(tip, likely.negate());
     }
 }

@@ -22,6 +22,10 @@ package baymist.spray;
  * @param powerBay bay that receives it
  * @param beyondFreeJetKgPerS mass rate of spray whose path runs beyond the free-jet law's confinement limit, kg/s
  * @param sprayedKgPerS liquid leaving the tip, kg/s
+ * @param pushCell cells to which the jets hand their momentum where they have slowed to the cap, [pushes]
+ * @param pushX,pushY,pushZ force on the air of that cell, N, [pushes]
+ * @param pushFlowKgPerS mass flow that arrives with that momentum, kg/s, [pushes]
+ * @param pushPowerW turbulent power handed over there, W, [pushes]
  */
 public record SprayHits(
         int[] hitSurfel,
@@ -43,4 +47,92 @@ public record SprayHits(
         double turbulentPowerW,
         int powerBay,
         double beyondFreeJetKgPerS,
-        double sprayedKgPerS) {}
+        double sprayedKgPerS,
+        int[] pushCell,
+        double[] pushX,
+        double[] pushY,
+        double[] pushZ,
+        double[] pushFlowKgPerS,
+        double[] pushPowerW) {
+    /** Without hand-over of momentum: what projected air needs. */
+    public SprayHits(
+            int[] hitSurfel,
+            double[] hitKgPerS,
+            int[] fogCell,
+            double[] fogKgPerS,
+            double escapedKgPerS,
+            int[] streamCell,
+            double[] streamX,
+            double[] streamY,
+            double[] streamZ,
+            int[] scourCell,
+            int[] scourSurfel,
+            double[] scourM3PerS,
+            double[] scourEfficiency,
+            double airM3PerS,
+            int airCell,
+            double thrustN,
+            double turbulentPowerW,
+            int powerBay,
+            double beyondFreeJetKgPerS,
+            double sprayedKgPerS) {
+        this(
+                hitSurfel,
+                hitKgPerS,
+                fogCell,
+                fogKgPerS,
+                escapedKgPerS,
+                streamCell,
+                streamX,
+                streamY,
+                streamZ,
+                scourCell,
+                scourSurfel,
+                scourM3PerS,
+                scourEfficiency,
+                airM3PerS,
+                airCell,
+                thrustN,
+                turbulentPowerW,
+                powerBay,
+                beyondFreeJetKgPerS,
+                sprayedKgPerS,
+                new int[0],
+                new double[0],
+                new double[0],
+                new double[0],
+                new double[0],
+                new double[0]);
+    }
+
+    /** The same jets handing their momentum over in these cells. */
+    public SprayHits withPush(int[] cell, double[] x, double[] y, double[] z, double[] flowKgPerS, double[] powerW) {
+        return new SprayHits(
+                hitSurfel,
+                hitKgPerS,
+                fogCell,
+                fogKgPerS,
+                escapedKgPerS,
+                streamCell,
+                streamX,
+                streamY,
+                streamZ,
+                scourCell,
+                scourSurfel,
+                scourM3PerS,
+                scourEfficiency,
+                airM3PerS,
+                airCell,
+                thrustN,
+                turbulentPowerW,
+                powerBay,
+                beyondFreeJetKgPerS,
+                sprayedKgPerS,
+                cell,
+                x,
+                y,
+                z,
+                flowKgPerS,
+                powerW);
+    }
+}

@@ -12,6 +12,7 @@ final class SprayTally {
 
     private final SparseSum fog;
     private final SparseSum streams = new SparseSum(3);
+    private final SparseSum pushes = new SparseSum(5);
     private final SparseSum scours;
     private double escapedKgPerS;
     private double beyondKgPerS;
@@ -79,6 +80,15 @@ final class SprayTally {
         streams.add(at + 2, z);
     }
 
+    void push(int cell, double x, double y, double z, double kgPerS, double powerW) {
+        int at = pushes.slot(cell);
+        pushes.add(at, x);
+        pushes.add(at + 1, y);
+        pushes.add(at + 2, z);
+        pushes.add(at + 3, kgPerS);
+        pushes.add(at + 4, powerW);
+    }
+
     void scour(int cell, int surfel, double m3PerS, double[] efficiency) {
         int at = scours.slot((long) cell * surfels + surfel);
         scours.add(at, m3PerS);
@@ -121,7 +131,13 @@ final class SprayTally {
                 powerW,
                 strongestBay(),
                 beyondKgPerS,
-                sprayedKgPerS);
+                sprayedKgPerS,
+                ints(pushes.keys()),
+                pushes.column(0),
+                pushes.column(1),
+                pushes.column(2),
+                pushes.column(3),
+                pushes.column(4));
     }
 
     SprayDetail detail() {

@@ -268,6 +268,36 @@ class SprayCasterTest {
     }
 
     @Test
+    void aJetHandsOverItsMomentumWhereItHasSlowedToTheCap() {
+        // Rajaratnam (1976): um = 6.2 U0 d/x, so 60 m/s from 1 mm falls to 5 m/s after 74 mm, before the rib at 100 mm.
+        WandSpec w = wand(new TipSpec.Jet(0, 0, 1e-3, 1, 1));
+        SprayHits h = caster(box, new SupplySpec.ExitSpeed(60, LIQUID, OIL), OIL, 512)
+                .cast(at(0.205, 0), w, new double[] {1, 0});
+        assertEquals(h.thrustN(), Math.abs(sum(h.pushY())), 0.02 * h.thrustN());
+        assertEquals(0, sum(h.pushX()), 0.02 * h.thrustN());
+        assertEquals(0, sum(h.pushZ()), 0.02 * h.thrustN());
+        assertEquals(h.thrustN() / 5, sum(h.pushFlowKgPerS()), 1e-9 * h.thrustN());
+        assertEquals(0.15 * h.thrustN() * 5, sum(h.pushPowerW()), 1e-9);
+        assertTrue(Arrays.stream(h.pushCell()).allMatch(c -> box.grid.bayOfCell(c) == 0));
+    }
+
+    @Test
+    void aJetThatMeetsASheetPushesOutwardsAllRoundIt() {
+        // Momentum square to the sheet stays with the sheet; what spreads along it has no resultant.
+        WandSpec w = wand(new TipSpec.Jet(0, 0, 1e-3, 1, 1));
+        SprayHits h = caster(box, new SupplySpec.ExitSpeed(150, LIQUID, OIL), OIL, 512)
+                .cast(at(0.205, 0), w, new double[] {1, 0});
+        double outwards = 0;
+        for (int i = 0; i < h.pushCell().length; i++) {
+            outwards += Math.hypot(h.pushX()[i], h.pushZ()[i]);
+        }
+        assertTrue(outwards > 0.3 * h.thrustN() && outwards < 0.8 * h.thrustN(), "outwards " + outwards / h.thrustN());
+        assertEquals(0, sum(h.pushX()), 0.03 * h.thrustN());
+        assertEquals(0, sum(h.pushZ()), 0.03 * h.thrustN());
+        assertTrue(Math.abs(sum(h.pushY())) < 0.1 * h.thrustN(), "square " + sum(h.pushY()) / h.thrustN());
+    }
+
+    @Test
     void airDrawnInIsTheGrowthOfTheJetsFlow() {
         // all drops large: every ray's efficiency is above 0 near the axis; total = Q(x) - Q(exit) over rays that scour
         SupplySpec supply =

@@ -68,7 +68,7 @@ final class SceneAssembler {
         TargetSpec targets = targets(f.fields("targets"));
         Fields gravity = f.fields("gravity");
         Fields numerics = f.fields("numerics");
-        AirSpec air = air(f.fields("air"));
+        AirSpec air = air(f.get("air"));
         InitialFog fog = fog(f.fields("initial_fog"));
         ItemAssembler items = new ItemAssembler(problems);
         List<ProtectedItem> protectedItems = items.protectedItems(f.list("protected"));
@@ -186,15 +186,26 @@ final class SceneAssembler {
         return VoxelSpec.AUTO;
     }
 
-    private static AirSpec air(@Nullable Fields f) {
-        if (f == null || f.text("mode").isEmpty()) {
+    private static AirSpec air(@Nullable Value value) {
+        if (value instanceof Value.Word w) {
+            return AirSpec.DEFAULT.withMode(airMode(w.text()), 0);
+        }
+        if (!(value instanceof Fields f)
+                || f.text("mode").isEmpty()
+                || f.text("block").isEmpty()) {
             return AirSpec.DEFAULT;
         }
+        String block = f.text("block");
         return new AirSpec(
-                AirSpec.Mode.valueOf(f.text("mode").toUpperCase(Locale.ROOT)),
+                airMode(f.text("mode")),
                 f.si("quiet_diffusivity", -1),
                 f.si("spray_diffusivity", -1),
-                f.si("pressure_limit"));
+                f.si("pressure_limit"),
+                block.equals("auto") ? 0 : Integer.parseInt(block));
+    }
+
+    private static AirSpec.Mode airMode(String word) {
+        return AirSpec.Mode.valueOf(word.toUpperCase(Locale.ROOT));
     }
 
     /** What the scene leaves open follows from temperature and pressure. */

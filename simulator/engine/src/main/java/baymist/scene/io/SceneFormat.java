@@ -140,10 +140,19 @@ final class SceneFormat {
                     "9.80665 m/s2",
                     "magnitude; another one serves verification"));
 
+    private static final Choice AIR_MODE = Choice.of("auto", "resolved", "projected", "still");
+    private static final String AIR_MODE_DOC =
+            "`resolved` = transient flow; `projected` = fast field for ranking plans; `auto` = resolved where affordable; `still` = no air motion at all (verification)";
+
     private static final Group AIR = Group.of(
             "air",
             "how the air is treated",
-            may("mode", Choice.of("projected", "still"), "projected", "`still` = no air motion at all (verification)"),
+            may("mode", AIR_MODE, "projected", AIR_MODE_DOC),
+            may(
+                    "block",
+                    Choice.of("auto", "1", "2", "4"),
+                    "auto",
+                    "voxels along each side of a cell of resolved air; `auto` = by cells x steps"),
             may(
                     "quiet_diffusivity",
                     DIFFUSIVITY,
@@ -243,7 +252,7 @@ final class SceneFormat {
                     Either.of(Choice.of("auto"), VOXEL, new ListOf(VOXEL, 3, 3)),
                     "auto",
                     "voxel size, one or along x, y and z; the engine snaps it"),
-            may("air", AIR, "{}", "how the air is treated"),
+            may("air", Either.of(AIR_MODE, AIR), "projected", "how the air is treated: the mode, or more"),
             may("ambient", AMBIENT, "{}", "state of the air in and round the cavity"),
             may("initial_fog", INITIAL_FOG, "", "fog present at the start"),
             may("numerics", NUMERICS, "{}", "resolution of the computation"));

@@ -208,6 +208,12 @@ class SceneReaderTest {
                 """);
         assertEquals(new VoxelSpec(0.012, 0.006, 0.003), s.voxel());
         assertEquals(AirSpec.Mode.STILL, s.air().mode());
+        assertEquals(
+                new AirSpec(AirSpec.Mode.RESOLVED, -1, -1, 10_000),
+                sceneWith("air: resolved\n").air());
+        assertEquals(
+                new AirSpec(AirSpec.Mode.AUTO, -1, -1, 10_000, 2),
+                sceneWith("air: {mode: auto, block: 2}\n").air());
         assertEquals(1e-4, s.air().sprayDiffusivityM2PerS());
         assertEquals(1e-6, s.initialFog().pointMassKg());
         assertEquals(0.01, s.initialFog().pointM().x());
