@@ -45,8 +45,7 @@ final class JetHandover {
 
     /** Momentum of ray {@code i} over that of its jet; all rays together 1. */
     double momentumShare(int i) {
-        // Speeds of the rays are evenly spread over 0..1, so their mean is a half.
-        return context.raySet().speedShare(i) * 2 / context.raySet().count();
+        return context.raySet().momentumShare(i);
     }
 
     /** A ray that falls to the cap in free air. */
