@@ -22,19 +22,20 @@ public final class HookReach implements ReachSearch {
     @Override
     public WandReach search(ReachProblem p) {
         Search s = new Search(p);
-        HookMotion motion = s.motion(0);
-        if (motion.steps().isEmpty()) {
-            return WandReach.none(p, motion.stop());
+        int deepest = s.deepest();
+        if (deepest < 1) {
+            return WandReach.none(p, s.none().stop());
         }
+        double depth = s.thread.slideM(deepest);
         return new WandReach(
                 p.entry().name(),
                 p.wand().name(),
                 true,
                 0,
-                motion.depthM(),
-                motion.stop(),
+                depth,
+                s.stop(deepest),
                 s.tips(p.settings().tips()),
-                Math.max(s.thread.slideM(1), motion.depthM() * 2 * Math.PI / CLOCKS));
+                Math.max(s.thread.slideM(1), depth * 2 * Math.PI / CLOCKS));
     }
 
     /**
@@ -122,8 +123,13 @@ public final class HookReach implements ReachSearch {
             return most;
         }
 
+        /** Deepest slide that was reached; below 1 if the tube does not go in. */
+        int deepest() {
+            return shut == null ? thread.deepest() : -1;
+        }
+
         HookMotion motion(double clockRad) {
-            int deepest = shut == null ? thread.deepest() : -1;
+            int deepest = deepest();
             if (deepest < 1) {
                 return none();
             }
