@@ -45,13 +45,23 @@ record HookFit(double clearanceM, double tiltRad, double offsetM, Vec3 bendDirec
         }
         double low = best - step;
         double high = best + step;
+        double c = high - GOLDEN * (high - low);
+        double d = low + GOLDEN * (high - low);
+        double needsC = hole.needs(c);
+        double needsD = hole.needs(d);
         for (int i = 0; i < 36; i++) {
-            double c = high - GOLDEN * (high - low);
-            double d = low + GOLDEN * (high - low);
-            if (hole.needs(c) <= hole.needs(d)) {
+            if (needsC <= needsD) {
                 high = d;
+                d = c;
+                needsD = needsC;
+                c = high - GOLDEN * (high - low);
+                needsC = hole.needs(c);
             } else {
                 low = c;
+                c = d;
+                needsC = needsD;
+                d = low + GOLDEN * (high - low);
+                needsD = hole.needs(d);
             }
         }
         double tilt = (low + high) / 2;

@@ -18,7 +18,7 @@ public record ReachShare(double surface, double volume) {
     public static final ReachShare NONE = new ReachShare(0, 0);
 
     /** Pieces that are looked at; of more every second, third .. is taken. */
-    private static final int SAMPLES = 6000;
+    private static final int SAMPLES = 4000;
     /** A surfel is looked at from this far in front of its sheet, m (ASSUMED: above the rounding of its centroid). */
     private static final double BEFORE_M = 1e-3;
 

@@ -32,12 +32,17 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** Every entry with every wand: search, sag, share of the cavity. */
 final class Reaching {
     /** Distance of tip places along a wand's way, share of the distance that counts as reached. */
     private static final double PLACES = 0.2;
+
+    /** Half of the usual lines of straight wands: a study tries many wands. What that leaves open is told as the resolution. */
+    private static final ReachSettings MANY_LINES = new ReachSettings(
+            ReachSettings.DEFAULT.resolutionM(), ReachSettings.DEFAULT.budget() / 2, ReachSettings.DEFAULT.tips());
 
     /** A straight way in the entry's direction that is this deep against the deepest is what a hand would take. */
     private static final double NEARLY = 0.98;
@@ -63,8 +68,14 @@ final class Reaching {
         observer.stage("reach of " + tasks.size() + " insertions");
         ReachLine[] lines = new ReachLine[tasks.size()];
         AtomicInteger done = new AtomicInteger();
-        workers.forEach(tasks.size(), i -> {
+        // hooks and flexible wands take longest: begun first, no thread waits for the last of them
+        List<Integer> order = IntStream.range(0, tasks.size())
+                .boxed()
+                .sorted(Comparator.comparing(i -> tasks.get(i).wand().kind() == WandSpec.Kind.STRAIGHT))
+                .toList();
+        workers.forEach(tasks.size(), k -> {
             RunCancelledException.throwIf(observer.cancelled());
+            int i = order.get(k);
             lines[i] = line(tasks.get(i));
             synchronized (done) {
                 observer.progress((double) done.incrementAndGet() / tasks.size(), Double.NaN);
@@ -167,7 +178,9 @@ final class Reaching {
     }
 
     private ReachLine line(Task t) {
-        ReachProblem problem = new ReachProblem(t.around, t.entry, t.wand, ReachSettings.DEFAULT);
+        boolean straight = t.wand.kind() == WandSpec.Kind.STRAIGHT;
+        ReachProblem problem =
+                new ReachProblem(t.around, t.entry, t.wand, straight ? MANY_LINES : ReachSettings.DEFAULT);
         WandReach reach = wayOut(t, ReachSearches.of(t.wand).search(problem));
         List<Vec3> places = places(t.wand, reach);
         return new ReachLine(
