@@ -143,6 +143,11 @@ final class Airing {
         return said;
     }
 
+    /** Whether eddies and the weight of fog are carried. */
+    boolean isResolved() {
+        return resolved != null;
+    }
+
     /** Name of the air model that runs. */
     String model(AirSpec spec) {
         return resolved != null ? "resolved" : spec.mode() == AirSpec.Mode.STILL ? "still" : "projected";

@@ -73,7 +73,8 @@ final class Gates {
             SizeBins bins,
             Peak peak,
             double peakGaugePa,
-            CourantWatch courant) {}
+            CourantWatch courant,
+            boolean resolvedAir) {}
 
     static Gates of(Sight sight) {
         Gates g = new Gates(sight.scene());
@@ -200,7 +201,7 @@ final class Gates {
                 / density;
         double speed = Math.sqrt(Math.max(0, reduced) * tallestM(s));
         double number = s.peak().settlingMPerS() > 0 ? speed / s.peak().settlingMPerS() : 0;
-        if (gate("slump number of the fog", number, SLUMP, "", "FOG-010").exceeded()) {
+        if (gate("slump number of the fog", number, SLUMP, "", "FOG-010").exceeded() && !s.resolvedAir()) {
             tell(
                     "FOG-010",
                     Severity.NOTE,

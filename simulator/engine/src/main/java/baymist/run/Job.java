@@ -126,8 +126,18 @@ final class Job {
         ledger.requireClosed(CLOSURE_LIMIT);
         double[] build = film.buildM();
         double[] fogByBinKg = fog.depositedByBinKg();
-        Gates gates = Gates.of(
-                new Gates.Sight(scene, grid, film, fog, build, fogByBinKg, bins, peak, airing.peakGaugePa(), courant));
+        Gates gates = Gates.of(new Gates.Sight(
+                scene,
+                grid,
+                film,
+                fog,
+                build,
+                fogByBinKg,
+                bins,
+                peak,
+                airing.peakGaugePa(),
+                courant,
+                airing.isResolved()));
         Outlook outlook = new OutlookBuilder(scene, cavity, grid, bins, film, fog).build(watch);
         List<Finding> findings =
                 new ArrayList<>(RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, peakAirborneKg(), airing));
