@@ -78,8 +78,10 @@ public final class ReachWords {
         String how = stop.why().isEmpty() || stop.why().equals(stop.partName())
                 ? "it meets " + stop.partName()
                 : end(stop.why());
-        return start + ", up to " + CheckReport.mm(stop.placeM()) + ": " + how
-                + ". Push until you feel it, then draw back a little before you spray.";
+        String then = how.contains("meets")
+                ? ". Push until you feel it, then draw back a little before you spray."
+                : ". You will not feel that end: mark the depth on the wand, and go no deeper.";
+        return start + ", up to " + CheckReport.mm(stop.placeM()) + ": " + how + then;
     }
 
     private static void sag(List<String> said, SagResult sag) {

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import baymist.access.WandReach;
+import baymist.access.WandStop;
 import baymist.geom.Vec3;
 import baymist.run.ReachLine;
 import baymist.run.ReachOptions;
@@ -54,6 +56,28 @@ class ReachReportTest {
         List<String> keys = new ArrayList<>();
         n.fieldNames().forEachRemaining(keys::add);
         return keys;
+    }
+
+    @Test
+    void onlyAnEndThatCanBeFeltIsPushedAgainst() {
+        ReachLine line = rods.lines().stream()
+                .filter(l -> l.reach().feasible())
+                .findFirst()
+                .orElseThrow();
+        String felt = ReachWords.of(endingAt(line, "the nose meets rib 5"));
+        assertTrue(felt.contains("the nose meets rib 5. Push until you feel it"), felt);
+        String open = ReachWords.of(endingAt(line, "it would leave the cavity again by 'slot'"));
+        assertTrue(open.contains("again by 'slot'. You will not feel that end: mark the depth"), open);
+        assertFalse(open.contains("Push"), open);
+    }
+
+    private static ReachLine endingAt(ReachLine l, String why) {
+        WandReach r = l.reach();
+        WandStop stop = new WandStop("somewhere", Vec3.ZERO, 0, why);
+        double depth = 0.5 * l.wand().lengthM();
+        WandReach other = new WandReach(r.entry(), r.wand(), true, 0, depth, stop, r.tips(), r.resolutionM());
+        return new ReachLine(
+                l.entry(), l.wand(), l.openingIndex(), l.opened(), other, l.sag(), l.places(), l.share(), l.bays());
     }
 
     @Test
