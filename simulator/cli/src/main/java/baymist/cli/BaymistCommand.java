@@ -34,7 +34,7 @@ import picocli.CommandLine.Spec;
             "0:done",
             "2:the scene or the call is wrong; every problem is named with its place",
             "3:the computation failed, or a file could not be written",
-            "4:done, but a limit that you set (--min-reached, verify) is not met"
+            "4:done, but a limit that you set (--min-reached, --insist, verify) is not met"
         })
 final class BaymistCommand implements Runnable {
     @Spec

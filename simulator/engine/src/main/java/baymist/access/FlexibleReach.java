@@ -56,7 +56,11 @@ public final class FlexibleReach implements ReachSearch {
                 deepest.depthM(),
                 deepest.stop(),
                 found.tips(),
-                found.resolutionM());
+                found.resolutionM(),
+                found.routes().stream()
+                        .sorted(Comparator.comparingDouble((FlexRoute r) -> -r.depthM()))
+                        .map(r -> new WandWay(r.through(), r.depthM(), r.bendRad(), r.pushN()))
+                        .toList());
     }
 
     /**

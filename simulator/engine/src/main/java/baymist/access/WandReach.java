@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param stop what ends the deepest insertion, or keeps the wand out; null only if nothing was tried
  * @param tips bodies at the ends of ways in, each free of every sheet by its radius, deepest first
  * @param resolutionM a tip pose may be missed only if moving the body by less than this makes it touch something, m
+ * @param ways a flexible wand's ways through different openings, deepest first; empty for other kinds
  */
 public record WandReach(
         String entry,
@@ -22,9 +23,29 @@ public record WandReach(
         double maxDepthM,
         @Nullable WandStop stop,
         List<WandPose> tips,
-        double resolutionM) {
+        double resolutionM,
+        List<WandWay> ways) {
     public WandReach {
         tips = List.copyOf(tips);
+        ways = List.copyOf(ways);
+    }
+
+    /** The reach of a wand that has no ways to choose between. */
+    public WandReach(
+            String entry,
+            String wand,
+            boolean feasible,
+            double minDepthM,
+            double maxDepthM,
+            @Nullable WandStop stop,
+            List<WandPose> tips,
+            double resolutionM) {
+        this(entry, wand, feasible, minDepthM, maxDepthM, stop, tips, resolutionM, List.of());
+    }
+
+    /** The same with another account of what ends it. */
+    public WandReach endedBy(@Nullable WandStop other) {
+        return new WandReach(entry, wand, feasible, minDepthM, maxDepthM, other, tips, resolutionM, ways);
     }
 
     /** A wand that does not go in. */

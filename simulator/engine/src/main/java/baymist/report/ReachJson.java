@@ -4,6 +4,7 @@ import baymist.access.ReachShare;
 import baymist.access.SagResult;
 import baymist.access.WandPose;
 import baymist.access.WandStop;
+import baymist.access.WandWay;
 import baymist.geom.Vec3;
 import baymist.run.ReachLine;
 import baymist.run.ReachResult;
@@ -66,7 +67,19 @@ final class ReachJson {
         }
         ArrayNode tips = o.putArray("tips");
         l.reach().tips().forEach(p -> tips.add(tip(p)));
+        ArrayNode ways = o.putArray("ways");
+        l.reach().ways().forEach(w -> ways.add(way(w)));
         o.put("explanation", ReachWords.of(l));
+        return o;
+    }
+
+    private static ObjectNode way(WandWay w) {
+        ObjectNode o = Json.object();
+        ArrayNode through = o.putArray("through");
+        w.through().forEach(through::add);
+        Json.number(o, "depthM", w.depthM());
+        Json.number(o, "bendRad", w.bendRad());
+        Json.number(o, "pushN", w.pushN());
         return o;
     }
 

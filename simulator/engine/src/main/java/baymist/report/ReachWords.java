@@ -4,11 +4,13 @@ import baymist.access.AccessFinder;
 import baymist.access.SagResult;
 import baymist.access.WandReach;
 import baymist.access.WandStop;
+import baymist.access.WandWay;
 import baymist.run.ReachLine;
 import baymist.scene.WandSpec;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** What a trainer could read out about one wand in one entry: how far, why it ends there, what to do. */
 public final class ReachWords {
@@ -16,6 +18,8 @@ public final class ReachWords {
     private static final double SLIGHT_M = 1e-3;
     /** Supports that are told of by name. */
     private static final int MOST_RESTS = 3;
+    /** Other ways that are told of in words; the JSON has all. */
+    private static final int MOST_WAYS = 2;
 
     private ReachWords() {}
 
@@ -30,6 +34,7 @@ public final class ReachWords {
             if (line.wand().kind() == WandSpec.Kind.BENT) {
                 said.add("Mark the clock angle of the bend on the handle: it can't be seen from outside.");
             }
+            otherWays(said, line.reach().ways());
             SagResult sag = line.sag();
             if (sag != null) {
                 sag(said, sag);
@@ -82,6 +87,37 @@ public final class ReachWords {
                 ? ". Push until you feel it, then draw back a little before you spray."
                 : ". You will not feel that end: mark the depth on the wand, and go no deeper.";
         return start + ", up to " + CheckReport.mm(stop.placeM()) + ": " + how + then;
+    }
+
+    /** By which openings the way that was told of leads, and the others. */
+    private static void otherWays(List<String> said, List<WandWay> ways) {
+        if (ways.isEmpty()) {
+            return;
+        }
+        WandWay deepest = ways.get(0);
+        if (!deepest.through().isEmpty()) {
+            said.add(String.format(
+                    Locale.ROOT,
+                    "It passes %s, bends by %.0f degrees in all and takes a push of %.0f N.",
+                    quoted(deepest.through()),
+                    Math.toDegrees(deepest.bendRad()),
+                    deepest.pushN()));
+        }
+        List<String> others = new ArrayList<>();
+        for (WandWay way : ways.subList(1, Math.min(ways.size(), 1 + MOST_WAYS))) {
+            others.add(String.format(
+                    Locale.ROOT,
+                    "%.0f mm %s",
+                    1e3 * way.depthM(),
+                    way.through().isEmpty() ? "within the first bay" : "through " + quoted(way.through())));
+        }
+        if (!others.isEmpty()) {
+            said.add("Other ways: " + String.join("; ", others) + ".");
+        }
+    }
+
+    private static String quoted(List<String> names) {
+        return names.stream().map(n -> "'" + n + "'").collect(Collectors.joining(", "));
     }
 
     private static void sag(List<String> said, SagResult sag) {

@@ -163,15 +163,7 @@ final class Reaching {
             if (o != t.opening && open[o] && stop.partName().equals("closed opening '" + name + "'")) {
                 String why = "it would leave the cavity again by '" + name + "'";
                 WandStop out = new WandStop("way out by '" + name + "'", stop.placeM(), stop.clearanceM(), why);
-                return new WandReach(
-                        reach.entry(),
-                        reach.wand(),
-                        reach.feasible(),
-                        reach.minDepthM(),
-                        reach.maxDepthM(),
-                        out,
-                        reach.tips(),
-                        reach.resolutionM());
+                return reach.endedBy(out);
             }
         }
         return reach;

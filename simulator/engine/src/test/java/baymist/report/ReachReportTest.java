@@ -71,6 +71,24 @@ class ReachReportTest {
         assertFalse(open.contains("Push"), open);
     }
 
+    @Test
+    void aFlexibleWandTellsItsWaysRoundTheBend() throws IOException {
+        Scene sill = SceneReader.read(Path.of("../../scenes/sill-flexible.yaml"));
+        ReachResult r = Simulation.reach(sill, ReachOptions.DEFAULT, new RunOptions(2), RunObserver.NONE);
+        JsonNode ways = tree(r).get("insertions").get(0).get("ways");
+        assertTrue(ways.size() > 1, ways.toString());
+        for (int i = 1; i < ways.size(); i++) {
+            assertTrue(ways.get(i - 1).get("depthM").asDouble()
+                    >= ways.get(i).get("depthM").asDouble());
+            assertFalse(ways.get(i).get("through").equals(ways.get(0).get("through")));
+        }
+        // past both baffles, by a hole in each
+        assertEquals(2, ways.get(0).get("through").size());
+        String words = ReachWords.of(r.lines().get(0));
+        assertTrue(words.contains("It passes 'baffle 1 "), words);
+        assertTrue(words.contains("Other ways: "), words);
+    }
+
     private static ReachLine endingAt(ReachLine l, String why) {
         WandReach r = l.reach();
         WandStop stop = new WandStop("somewhere", Vec3.ZERO, 0, why);
