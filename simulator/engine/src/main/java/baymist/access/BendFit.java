@@ -8,7 +8,7 @@ package baymist.access;
  *
  * <pre>D = ρ + r - sqrt((ρ - r)² - t²/4)                                        (docs/theory/access-flexible.md, 9)</pre>
  *
- * and, solved for the radius, a bend passes a given hole D if and only if
+ * and, solved for the radius, a bend passes a given hole D (in the plane of the bend; for thick plates to first order in t²) if
  *
  * <pre>ρ >= D/2 + t² / (8 (D - d))                                                                            (10)</pre>
  *
