@@ -35,7 +35,7 @@ public final class ReachRate {
     private ReachRate() {}
 
     public static void main(String[] args) {
-        Scene scene = SceneReader.read(Path.of(args[0]));
+        Scene scene = SceneReader.read(Path.of(args.length > 0 ? args[0] : "scenes/wing-box.yaml"));
         int threads = args.length > 1 ? Integer.parseInt(args[1]) : 2;
         Cavity cavity = CavityBuilder.build(scene);
         Surroundings around = Surroundings.of(cavity, scene);
