@@ -6,6 +6,7 @@ import baymist.geom.Bvh;
 import baymist.numeric.Workers;
 import baymist.scene.DropletSpec;
 import baymist.scene.Scene;
+import baymist.spray.CastSettings;
 import baymist.spray.DropletBins;
 import baymist.spray.SizeBins;
 import baymist.spray.SprayCast;
@@ -44,7 +45,7 @@ final class Spraying {
                 bins,
                 scene.product(),
                 scene.ambient(),
-                scene.raysPerJet());
+                new CastSettings(scene.raysPerJet(), 0, scene.gravity().times(scene.gravityMPerS2())));
         workers.forEach(timeline.count(), m -> {
             Moment moment = timeline.moment(m);
             Station station = moment.station();
