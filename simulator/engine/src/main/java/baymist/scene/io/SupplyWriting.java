@@ -24,7 +24,7 @@ final class SupplyWriting {
                 .put("density", Written.of(p.densityKgPerM3(), Dimension.DENSITY))
                 .put("viscosity", Written.of(p.viscosityPaS(), Dimension.DYNAMIC_VISCOSITY))
                 .put("surface_tension", Written.of(p.surfaceTensionNPerM(), Dimension.SURFACE_TENSION))
-                .put("non_volatile", Written.of(p.nonVolatile(), Dimension.FRACTION))
+                .put("non_volatile", p.nonVolatile())
                 .put("temperature", Written.of(p.temperatureK(), Dimension.TEMPERATURE))
                 .put("residual_film", Written.length(p.residualFilmM()))
                 .put("yield_stress", Written.of(p.yieldStressPa(), Dimension.PRESSURE))
@@ -51,7 +51,7 @@ final class SupplyWriting {
         SupplySpec.Feed feed = p.feed();
         return Written.group()
                 .put("pressure", Written.of(p.gaugePa(), Dimension.PRESSURE))
-                .put("discharge_coefficient", Written.of(p.dischargeCoefficient(), Dimension.FRACTION))
+                .put("discharge_coefficient", p.dischargeCoefficient())
                 .put("liquid", liquid(p.liquidKgPerS(), densityKgPerM3), p.cups().isEmpty())
                 .put(
                         "catch_cup",
@@ -134,7 +134,7 @@ final class SupplyWriting {
                         "diameter",
                         Written.length(c.diameterM()[i]),
                         "share",
-                        Written.of(c.share()[i], Dimension.FRACTION)));
+                        c.share()[i]));
             }
             return g.put("classes", all);
         }

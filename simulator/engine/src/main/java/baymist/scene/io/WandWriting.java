@@ -79,7 +79,7 @@ final class WandWriting {
                                 "push",
                                 Written.of(f.pushLimitN(), Dimension.FORCE),
                                 Double.isFinite(f.pushLimitN()))
-                        .put("friction", Written.of(f.friction(), Dimension.FRACTION))
+                        .put("friction", f.friction())
                         .map();
     }
 
@@ -144,8 +144,8 @@ final class WandWriting {
                 .put("off_axis", Written.angle(j.offAxisRad()))
                 .put("clock", Written.angle(j.clockRad()), j.clockRad() != 0)
                 .put("orifice", Written.length(j.orificeM()))
-                .put("air_share", Written.of(j.airShare(), Dimension.FRACTION))
-                .put("liquid_share", Written.of(j.liquidShare(), Dimension.FRACTION))
+                .put("air_share", j.airShare())
+                .put("liquid_share", j.liquidShare())
                 .map();
     }
 }

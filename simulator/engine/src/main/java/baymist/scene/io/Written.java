@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** Numbers and texts as a person would write them into a scene file: quantities in a usual unit that read back to the same bits. */
+/** Numbers and texts as a person would write them into a scene file: quantities in a usual unit that read back to the same bits (angles to the last four). */
 final class Written {
     /** Significant digits that a person puts up with. */
     private static final int FEW_DIGITS = 7;
@@ -36,7 +36,7 @@ final class Written {
         if (!Double.isFinite(si)) {
             return Double.toString(si); // no file holds it; callers leave such keys out
         }
-        for (String unit : USUAL.getOrDefault(dimension, List.of())) {
+        for (String unit : usual(si, dimension)) {
             String text = shortly(Quantities.inUnit(si, dimension, unit)) + " " + unit;
             if (reads(text, dimension, si)) {
                 return text;
@@ -46,13 +46,20 @@ final class Written {
         return Double.toString(si) + unit;
     }
 
+    private static List<String> usual(double si, Dimension dimension) {
+        return dimension == Dimension.LENGTH && Math.abs(si) < 1e-4 && si != 0
+                ? List.of("um", "m")
+                : USUAL.getOrDefault(dimension, List.of());
+    }
+
     private static String shortly(double value) {
         return Quantities.number(value, FEW_DIGITS);
     }
 
     private static boolean reads(String text, Dimension dimension, double si) {
         try {
-            return Quantities.parse(text, dimension) == si;
+            double slack = dimension == Dimension.ANGLE ? 4 * Math.ulp(si) : 0; // degrees rather than the last bits
+            return Math.abs(Quantities.parse(text, dimension) - si) <= slack;
         } catch (QuantityException e) {
             return false;
         }
