@@ -8,7 +8,7 @@ public final class RunCancelledException extends RuntimeException {
         super("the run was cancelled");
     }
 
-    static void throwIf(boolean cancelled) {
+    public static void throwIf(boolean cancelled) {
         if (cancelled) {
             throw new RunCancelledException();
         }
