@@ -28,6 +28,8 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -135,17 +137,17 @@ final class PoseSearch {
         List<Scored> first = scored(distinct, rough, observer);
         looked = first;
         Map<Way, Scored> bestOfWay = new HashMap<>();
-        first.forEach(s -> bestOfWay.merge(s.what().way(), s, (a, b) -> a.share().share() >= b.share().share() ? a : b));
+        first.forEach(s -> bestOfWay.merge(s.what().way(), s, (a, b) -> a.share().useful() >= b.share().useful() ? a : b));
         List<Scored> again = ways.stream()
                 .filter(bestOfWay::containsKey)
                 .map(bestOfWay::get)
-                .sorted(Comparator.comparingDouble((Scored s) -> -s.share().share()))
+                .sorted(Comparator.comparingDouble((Scored s) -> -s.share().useful()))
                 .limit(REFINED)
                 .toList();
         return again.stream()
                 .map(s -> refined(s.what(), observer))
-                .flatMap(java.util.Optional::stream)
-                .sorted(Comparator.comparingDouble((PoseShare s) -> -s.share()))
+                .flatMap(Optional::stream)
+                .sorted(Comparator.comparingDouble((PoseShare s) -> -s.useful()))
                 .toList();
     }
 
@@ -182,7 +184,7 @@ final class PoseSearch {
         Scored[] all = new Scored[tries.size()];
         workers.forEach(all.length, i -> {
             RunCancelledException.throwIf(observer.cancelled());
-            all[i] = score(tries.get(i), caster);
+            all[i] = score(tries.get(i), caster, 0);
         });
         List<Scored> kept = new ArrayList<>();
         for (Scored s : all) {
@@ -193,9 +195,9 @@ final class PoseSearch {
         return kept;
     }
 
-    private java.util.Optional<PoseShare> refined(Try start, RunObserver observer) {
+    private Optional<PoseShare> refined(Try start, RunObserver observer) {
         Try at = start;
-        Scored begin = score(start, fine);
+        Scored begin = score(start, fine, 0);
         PoseShare best = begin == null ? null : begin.share();
         double depth = start.way().depthStepM();
         double clock = start.way().clockStepRad();
@@ -212,13 +214,13 @@ final class PoseSearch {
                 }
             }
             for (Scored s : scored(near, fine, observer)) {
-                if (best == null || s.share().share() > best.share()) {
+                if (best == null || s.share().useful() > best.useful()) {
                     best = s.share();
                     at = s.what();
                 }
             }
         }
-        return java.util.Optional.ofNullable(best);
+        return Optional.ofNullable(best);
     }
 
     private static TipPose pose(Try t) {
@@ -226,11 +228,11 @@ final class PoseSearch {
     }
 
     /** What the region gets from a pose; null where the tip would stand in a sheet's voxel. */
-    private @Nullable Scored score(Try t, SprayCaster caster) {
+    private @Nullable Scored score(Try t, SprayCaster caster, double travelM) {
         TipPose pose = pose(t);
         SprayHits hits;
         try {
-            hits = caster.cast(new Station(0, pose, 0, 1, t.depthM()), t.way().wand(), t.way().open());
+            hits = caster.cast(new Station(0, pose, 0, 1, t.depthM(), travelM), t.way().wand(), t.way().open());
         } catch (SimulationException outside) {
             return null;
         }
@@ -249,8 +251,9 @@ final class PoseSearch {
         }
         double clock = Math.IEEEremainder(t.clockRad(), 2 * Math.PI);
         PassSpec hold = Holds.with(t.way().hold(), t.depthM(), clock < 0 ? clock + 2 * Math.PI : clock, 1);
-        PoseShare share =
-                new PoseShare(hold, pose, direct / sprayed, fog.caughtKgPerS(hits) / sprayed, sprayed);
+        double settles = fog.caughtKgPerS(hits);
+        PoseShare share = new PoseShare(
+                hold, pose, direct / sprayed, settles / sprayed, even(lands, direct, settles), sprayed);
         return new Scored(t, share, lands);
     }
 
@@ -268,36 +271,80 @@ final class PoseSearch {
             lines.computeIfAbsent(new Line(s.what().way(), s.what().clockRad()), k -> new ArrayList<>())
                     .add(s);
         }
-        PassShare best = null;
-        for (Map.Entry<Line, List<Scored>> e : lines.entrySet()) {
-            PassShare pass = pass(e.getKey(), e.getValue());
-            if (pass != null && (best == null || pass.wetted() > best.wetted())) {
-                best = pass;
+        record Drawn(Line line, PassShare pass) {}
+        List<Drawn> drawn = new ArrayList<>();
+        lines.forEach((line, stations) -> {
+            PassShare pass = pass(line, stations);
+            if (pass != null) {
+                drawn.add(new Drawn(line, pass));
             }
+        });
+        return drawn.stream()
+                .sorted(Comparator.comparingDouble((Drawn d) -> -d.pass().wetted()))
+                .limit(REFINED)
+                .map(d -> again(d.line(), d.pass()))
+                .max(Comparator.comparingDouble(PassShare::wetted))
+                .orElse(null);
+    }
+
+    /** Sum over the region of what lands, no place counting beyond the mean, over all that lands. */
+    private double even(double[] landsKgPerS, double direct, double settles) {
+        double mean = (direct + settles) / region.areaM2();
+        if (!(mean > 0)) {
+            return 0;
         }
-        return best;
+        double sum = 0;
+        for (int i = 0; i < landsKgPerS.length; i++) {
+            double area = surfels.areaM2()[region.surfels()[i]];
+            sum += Math.min(landsKgPerS[i] + settles / region.areaM2() * area, mean * area);
+        }
+        return sum / (direct + settles);
     }
 
     private @Nullable PassShare pass(Line line, List<Scored> stations) {
         double step = line.way().depthStepM();
-        double rate = Holds.drawBackMPerS(scene);
-        double[] kg = new double[region.surfels().length];
-        double fogKg = 0;
         double from = 0;
         double to = Double.POSITIVE_INFINITY;
         for (Scored s : stations) {
-            PoseShare share = s.share();
-            fogKg += share.fog() * share.sprayedKgPerS() * step / rate;
-            if (share.direct() > 0) {
+            if (s.share().direct() > 0) {
                 from = Math.max(from, s.what().depthM());
                 to = Math.min(to, s.what().depthM());
-            }
-            for (int i = 0; i < kg.length; i++) {
-                kg[i] += s.landsKgPerS()[i] * step / rate;
             }
         }
         if (from == 0) {
             return null;
+        }
+        double start = Math.min(line.way().deepestM(), from + 0.5 * step);
+        double end = Math.max(0.5 * to, to - 0.5 * step);
+        double rate = Holds.drawBackMPerS(scene);
+        return new PassShare(
+                Holds.drawn(line.way().hold(), start, end, rate, line.clockRad()),
+                wetted(stations, step / rate));
+    }
+
+    /** The same with all rays and the tip moving through each of its stretches. */
+    private PassShare again(Line line, PassShare rough) {
+        PassSpec p = rough.pass();
+        double stroke = p.fromDepthM() - p.toDepthM();
+        int n = (int) Math.max(1, Math.ceil(stroke / line.way().depthStepM()));
+        Scored[] all = new Scored[n];
+        workers.forEach(n, i -> {
+            double depth = p.fromDepthM() - stroke * (i + 0.5) / n;
+            all[i] = score(new Try(line.way(), depth, line.clockRad()), fine, stroke / n);
+        });
+        List<Scored> stations = Arrays.stream(all).filter(Objects::nonNull).toList();
+        return new PassShare(p, wetted(stations, stroke / n / p.drawBackMPerS()));
+    }
+
+    /** Share of the region at haze or above after this time at each of the stations; fog is spread evenly. */
+    private double wetted(List<Scored> stations, double timeS) {
+        double[] kg = new double[region.surfels().length];
+        double fogKg = 0;
+        for (Scored s : stations) {
+            fogKg += s.share().fog() * s.share().sprayedKgPerS() * timeS;
+            for (int i = 0; i < kg.length; i++) {
+                kg[i] += s.landsKgPerS()[i] * timeS;
+            }
         }
         double evenly = fogKg / region.areaM2();
         double haze = scene.targets().hazeM() * scene.product().densityKgPerM3();
@@ -306,9 +353,6 @@ final class PoseSearch {
             double area = surfels.areaM2()[region.surfels()[i]];
             wet += kg[i] / area + evenly >= haze ? area : 0;
         }
-        double start = Math.min(line.way().deepestM(), from + 0.5 * step);
-        double end = Math.max(0.5 * to, to - 0.5 * step);
-        return new PassShare(
-                Holds.drawn(line.way().hold(), start, end, rate, line.clockRad()), wet / region.areaM2());
+        return wet / region.areaM2();
     }
 }
