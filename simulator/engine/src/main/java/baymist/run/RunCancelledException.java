@@ -8,6 +8,7 @@ public final class RunCancelledException extends RuntimeException {
         super("the run was cancelled");
     }
 
+    /** Stops here if asked to. */
     public static void throwIf(boolean cancelled) {
         if (cancelled) {
             throw new RunCancelledException();

@@ -36,6 +36,7 @@ class PackageOrderTest {
             "film",
             "coverage",
             "run",
+            "study",
             "field",
             "report",
             "verify");
