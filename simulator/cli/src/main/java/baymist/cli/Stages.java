@@ -1,5 +1,8 @@
 package baymist.cli;
 
+import baymist.field.FieldOptions;
+import baymist.field.ReachField;
+import baymist.field.ReachFields;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -53,6 +56,11 @@ interface Stages {
         }
 
         @Override
+        public ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer) {
+            return ReachFields.of(scene, field, options, observer);
+        }
+
+        @Override
         public String schema() {
             return SceneSchema.json();
         }
@@ -79,6 +87,8 @@ interface Stages {
     WandSpec readWand(Path file);
 
     ReachResult reach(Scene scene, ReachOptions reach, RunOptions options, RunObserver observer);
+
+    ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer);
 
     String schema();
 

@@ -128,13 +128,18 @@ final class DropSpeeds {
         return firstM * Math.exp(n * logStep);
     }
 
+    /** Speed of a bin's drops on the axis at distance x (m), m/s. */
+    double at(int bin, double x) {
+        return onAxisMPerS(bin, place(x));
+    }
+
     /** Place of a distance among the nodes, for the questions below. */
     double place(double x) {
         return Math.max(0, Math.min(NODES - 1, Math.log(Math.max(x, firstM) / firstM) / logStep));
     }
 
-    /** Speed of a bin's drops on the axis, m/s. */
-    double at(int bin, double place) {
+    /** Speed of a bin's drops on the axis at a {@link #place}, m/s. */
+    double onAxisMPerS(int bin, double place) {
         return between(speed[bin], place);
     }
 

@@ -17,7 +17,7 @@ import java.util.Arrays;
  */
 final class Footprint {
     /** Solid angle of a bundle over that for which a ray stands: neighbouring bundles overlap, so that their sum is even. */
-    static final double OVERLAP = Double.parseDouble(System.getProperty("over","6"));
+    static final double OVERLAP = 12;
 
     private final SurfelSet surfels;
     private final double[] openFraction;

@@ -175,7 +175,7 @@ final class LiquidFlight {
             if (!(mass > 0)) {
                 continue;
             }
-            double speed = drops.at(b, place) * share * incidence + falls * drops.fallMPerS(b, place, share);
+            double speed = drops.onAxisMPerS(b, place) * share * incidence + falls * drops.fallMPerS(b, place, share);
             double kgPerS =
                     mass * Impaction.efficiency(Impaction.stokes(context.relaxationS()[b], speed, width));
             if (kgPerS > 0) {
