@@ -48,8 +48,9 @@ final class LineContacts {
      * Pieces of a line, in turn.
      *
      * @param toleranceM how far off a sheet the line may run
+     * @param alone whether pieces with sheet of one part alone are wanted; if not, a line of which no other is near has none
      */
-    List<Piece> along(Vec3 from, Vec3 to, double toleranceM) {
+    List<Piece> along(Vec3 from, Vec3 to, double toleranceM, boolean alone) {
         double length = from.distance(to);
         if (!(length > SHORT_M)) {
             return List.of();
@@ -61,6 +62,9 @@ final class LineContacts {
                 near.add(t);
             }
         });
+        if (!alone && near.stream().mapToInt(cavity::partOfCut).distinct().count() < 2) {
+            return List.of();
+        }
         near.sort(null);
         List<Contact> contacts = new ArrayList<>();
         for (int t : near) {

@@ -19,8 +19,9 @@ final class MeshEdges {
      * An edge.
      *
      * @param shared whether triangles of two parts or more have it
+     * @param rim whether one triangle alone has it
      */
-    record Edge(Vec3 from, Vec3 to, boolean shared) {}
+    record Edge(Vec3 from, Vec3 to, boolean shared, boolean rim) {}
 
     private MeshEdges() {}
 
@@ -34,7 +35,7 @@ final class MeshEdges {
             // adding zero makes one zero of both
             number[v] = numbers.computeIfAbsent(new Vec3(p.x() + 0.0, p.y() + 0.0, p.z() + 0.0), k -> numbers.size());
         }
-        Map<Long, int[]> found = new LinkedHashMap<>(); // ends -> {triangle, corner, part, shared}
+        Map<Long, int[]> found = new LinkedHashMap<>(); // ends -> {triangle, corner, part, shared, more}
         for (int t = 0; t < mesh.triangleCount(); t++) {
             if (!counts(cavity, t)) {
                 continue;
@@ -43,16 +44,17 @@ final class MeshEdges {
                 int a = number[mesh.corner(t, k)];
                 int b = number[mesh.corner(t, (k + 1) % 3)];
                 long key = ((long) Math.min(a, b) << 32) | Math.max(a, b);
-                int[] known = found.putIfAbsent(key, new int[] {t, k, cavity.partOfCut(t), 0});
-                if (known != null && known[2] != cavity.partOfCut(t)) {
-                    known[3] = 1;
+                int[] known = found.putIfAbsent(key, new int[] {t, k, cavity.partOfCut(t), 0, 0});
+                if (known != null) {
+                    known[3] |= known[2] != cavity.partOfCut(t) ? 1 : 0;
+                    known[4] = 1;
                 }
             }
         }
         List<Edge> shared = new ArrayList<>();
         List<Edge> own = new ArrayList<>();
         for (int[] e : found.values()) {
-            Edge edge = new Edge(mesh.point(e[0], e[1]), mesh.point(e[0], (e[1] + 1) % 3), e[3] == 1);
+            Edge edge = new Edge(mesh.point(e[0], e[1]), mesh.point(e[0], (e[1] + 1) % 3), e[3] == 1, e[4] == 0);
             (edge.shared ? shared : own).add(edge);
         }
         shared.addAll(own);

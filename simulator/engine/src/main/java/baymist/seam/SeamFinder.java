@@ -49,17 +49,17 @@ public final class SeamFinder {
         Bvh tree = Bvh.of(cavity.cutSheets());
         SeamFinder finder = new SeamFinder(cavity, tree, size);
         for (MeshEdges.Edge e : MeshEdges.of(cavity)) {
-            finder.take(e.from(), e.to(), e.shared());
+            finder.take(e.from(), e.to(), e.shared(), e.rim());
         }
         for (Vec3[] line : new CrossingLines(cavity, tree, finder.exactM).find()) {
-            finder.take(line[0], line[1], false);
+            finder.take(line[0], line[1], false, false);
         }
         finder.takeNear();
-        return List.copyOf(finder.found);
+        return List.copyOf(SeamChains.withoutSplinters(finder.found));
     }
 
-    private void take(Vec3 from, Vec3 to, boolean shared) {
-        for (LineContacts.Piece p : contacts.along(from, to, exactM)) {
+    private void take(Vec3 from, Vec3 to, boolean shared, boolean rim) {
+        for (LineContacts.Piece p : contacts.along(from, to, exactM, rim)) {
             List<Integer> parts = p.fan().parts();
             if (parts.size() > 1) {
                 add(p, !shared, 2 * exactM, -1);
@@ -75,7 +75,7 @@ public final class SeamFinder {
         for (Loose edge : loose) {
             double own = cavity.parts().get(edge.part).gaugeM();
             double near = 0.5 * (own + thickest) + ROOM_M;
-            for (LineContacts.Piece p : contacts.along(edge.from, edge.to, near)) {
+            for (LineContacts.Piece p : contacts.along(edge.from, edge.to, near, false)) {
                 if (p.fan().parts().size() > 1) {
                     add(p, true, 2 * near, edge.part);
                 }
@@ -86,17 +86,17 @@ public final class SeamFinder {
     /** @param only the part that one of the two must be, or -1 */
     private void add(LineContacts.Piece p, boolean check, double nearM, int only) {
         Map<List<Integer>, List<SeamWedge>> wedges = new LinkedHashMap<>();
+        Vec3 unit = p.fan().along();
         Vec3 middle = p.from().plus(p.to()).times(0.5);
         for (SheetFan.Sector s : p.fan().sectors()) {
             boolean wanted = only < 0 || s.partA() == only || s.partB() == only;
             if (wanted
                     && p.fan().kind(s.partA(), s.partB()) != null
-                    && !air.isOutside(middle.plus(OFF_M + (only < 0 ? 0 : nearM / 2), s.wedge().bisector()))) {
+                    && !air.isOutside(middle, unit, s.wedge(), OFF_M + (only < 0 ? 0 : nearM / 2))) {
                 wedges.computeIfAbsent(List.of(s.partA(), s.partB()), k -> new ArrayList<>())
                         .add(s.wedge());
             }
         }
-        Vec3 unit = p.fan().along();
         wedges.forEach((parts, sides) -> {
             int a = parts.get(0);
             int b = parts.get(1);
