@@ -58,6 +58,7 @@ public final class ResultJson {
         root.set("unreached", RegionReport.json(r.coverage().unreached()));
         root.set("protected", ItemReport.json(r));
         root.set("outlook", OutlookReport.json(r));
+        root.set("consequences", ConsequenceReport.json(r));
         CoverageConvergence convergence = r.convergence();
         root.set("convergence", convergence == null ? null : ConvergenceReport.json(convergence));
         ObjectNode job = root.putObject("job");

@@ -282,7 +282,8 @@ public final class SampleRun {
                 new Outlook.Coagulating("bay 1", 0.01),
                 List.of(new Outlook.Release("root port", 2e-4, 0.012)),
                 1e-6,
-                0.2);
+                0.2,
+                baymist.run.Consequences.NONE);
     }
 
     /** Thick along the wand, thinner away from it, none behind the outer ribs' webs and in the aft corners. */

@@ -6,6 +6,7 @@ import baymist.scene.AirSpec;
 import baymist.scene.BayLabel;
 import baymist.scene.CavitySpec;
 import baymist.scene.EntrySpec;
+import baymist.scene.HingeLine;
 import baymist.scene.InitialFog;
 import baymist.scene.Obstacle;
 import baymist.scene.OpeningSpec;
@@ -75,6 +76,7 @@ final class SceneAssembler {
         List<ProtectedItem> protectedItems = items.protectedItems(f.list("protected"));
         List<Obstacle> obstacles = items.obstacles(f.list("obstacles"));
         List<BayLabel> bayLabels = items.bayLabels(f.list("bays"));
+        HingeLine hinge = items.hinge(f.fields("hinge"));
         if (problems.any()
                 || cavity == null
                 || product == null
@@ -110,7 +112,8 @@ final class SceneAssembler {
                 protectedItems,
                 obstacles,
                 bayLabels,
-                WallFinish.valueOf(f.text("walls").toUpperCase(Locale.ROOT)));
+                WallFinish.valueOf(f.text("walls").toUpperCase(Locale.ROOT)),
+                hinge);
     }
 
     /**
