@@ -78,6 +78,9 @@ public final class ResultJson {
         ArrayNode cautions = root.putArray("cautions");
         Cautions.of(r).forEach(cautions::add);
         root.set("run", run(r.record()));
+        ObjectNode film = root.putObject("film");
+        film.put("file", FilmTable.FILE);
+        film.put("sha256", FilmTable.hash(r));
         root.put("stateHash", r.record().stateHash());
         return root;
     }
