@@ -6,6 +6,7 @@ import baymist.scene.AirSpec;
 import baymist.scene.BayLabel;
 import baymist.scene.CavitySpec;
 import baymist.scene.EntrySpec;
+import baymist.scene.HingeLine;
 import baymist.scene.InitialFog;
 import baymist.scene.Obstacle;
 import baymist.scene.OpeningSpec;
@@ -76,6 +77,7 @@ final class SceneAssembler {
         List<ProtectedItem> protectedItems = items.protectedItems(f.list("protected"));
         List<Obstacle> obstacles = items.obstacles(f.list("obstacles"));
         List<BayLabel> bayLabels = items.bayLabels(f.list("bays"));
+        HingeLine hinge = items.hinge(f.fields("hinge"));
         if (problems.any()
                 || cavity == null
                 || product == null
@@ -84,7 +86,7 @@ final class SceneAssembler {
                 || numerics == null) {
             return null;
         }
-        Scene scene = new Scene(
+        return new Scene(
                 file.toString(),
                 files.hash(),
                 f.text("title"),
@@ -111,9 +113,10 @@ final class SceneAssembler {
                 protectedItems,
                 obstacles,
                 bayLabels,
-                WallFinish.valueOf(f.text("walls").toUpperCase(Locale.ROOT)));
-        return scene.withTransport(Transport.valueOf(numerics.text("fog").toUpperCase(Locale.ROOT)))
-                .withRaySeed(numerics.whole("ray_seed"));
+                WallFinish.valueOf(f.text("walls").toUpperCase(Locale.ROOT)),
+                Transport.valueOf(numerics.text("fog").toUpperCase(Locale.ROOT)),
+                numerics.whole("ray_seed"),
+                hinge);
     }
 
     /**

@@ -252,6 +252,7 @@ final class SceneFormat {
                     new ListOf(ItemFormat.PROTECTED, 0, 200),
                     "",
                     "what must not be sprayed, with a limit and perhaps a mask"),
+            may("hinge", ItemFormat.HINGE, "", "hinge line of a control surface; stated, the moment of the oil left is told"),
             may("obstacles", new ListOf(ItemFormat.OBSTACLE, 0, 200), "", "what stands outside in the way of wands"),
             may("wands", new ListOf(new FileOr(WandFormat.WAND), 0, 100), "", "wands at hand"),
             need("product", new FileOr(ModelFormat.PRODUCT), "what is sprayed"),
