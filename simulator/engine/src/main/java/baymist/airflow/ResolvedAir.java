@@ -30,7 +30,7 @@ public final class ResolvedAir {
 
     private static final double FOG_CELLS_A_WINDOW = 2;
     private static final double SHORTEST_WINDOW_S = 0.1;
-    private static final double LONGEST_WINDOW_S = 2;
+    private static final double LONGEST_WINDOW_S = 10;
 
     private final AirStage plan;
     private final VoxelGrid grid;
@@ -42,6 +42,9 @@ public final class ResolvedAir {
     private FlowSolver solver;
     private FluxRefiner refiner;
     private double lostPushN;
+
+    /** Largest difference of the fog's pull on the air in the last window, m/s². */
+    private double excessMPerS2;
 
     private ResolvedAir(AirStage plan, VoxelGrid grid, double[] openingAreaM2, int factor) {
         this.plan = plan;
@@ -67,11 +70,15 @@ public final class ResolvedAir {
         return new ResolvedAir(plan, grid, openingAreaM2, factor);
     }
 
-    /** Length of the next window that fog should be held for, s: some two blocks of travel, within bounds. */
+    /**
+     * Length of the next window that fog should be held for, s: some two blocks of travel at the speed of now, or from rest under the
+     * fog's weight as it was last, within bounds.
+     */
     public double windowS() {
         double[] h = solver.grid().h;
-        double least = Math.min(h[0], Math.min(h[1], h[2]));
-        double wanted = FOG_CELLS_A_WINDOW * least / Math.max(solver.fastestMPerS(), 1e-9);
+        double way = FOG_CELLS_A_WINDOW * Math.min(h[0], Math.min(h[1], h[2]));
+        double wanted = way / Math.max(solver.fastestMPerS(), 1e-9);
+        wanted = Math.min(wanted, Math.sqrt(2 * way / Math.max(excessMPerS2, 1e-12)));
         return Math.max(SHORTEST_WINDOW_S, Math.min(LONGEST_WINDOW_S, wanted));
     }
 
@@ -216,9 +223,11 @@ public final class ResolvedAir {
                         * ResidualConvection.WALL_DIFFERENCE_K
                         / settings.air().temperatureK()
                 : LEAST_EXCESS;
+        excessMPerS2 = 0;
         if (most - least < dropped) {
             return;
         }
+        excessMPerS2 = settings.gravityMPerS2() * (most - least);
         Vec3 g = settings.gravity().unit().times(settings.gravityMPerS2());
         for (int f = 0; f < air.faces; f++) {
             double excess = 0.5 * (ratio[air.low[f]] + ratio[air.high[f]]) - mean;
