@@ -151,7 +151,7 @@ final class SceneFormat {
     private static final Group AIR = Group.of(
             "air",
             "how the air is treated",
-            may("mode", AIR_MODE, "projected", AIR_MODE_DOC),
+            may("mode", AIR_MODE, "resolved", AIR_MODE_DOC),
             may(
                     "block",
                     Choice.of("auto", "1", "2", "4"),
@@ -272,7 +272,7 @@ final class SceneFormat {
                     Choice.of("smooth", "bare_steel", "rough_lining"),
                     "smooth",
                     "deposition of fog on sheet in moving air: theory of smooth walls (a lower bound), or as measured in ducts"),
-            may("air", Either.of(AIR_MODE, AIR), "projected", "how the air is treated: the mode, or more"),
+            may("air", Either.of(AIR_MODE, AIR), "resolved", "how the air is treated: the mode, or more"),
             may("ambient", AMBIENT, "{}", "state of the air in and round the cavity"),
             may("initial_fog", INITIAL_FOG, "", "fog present at the start"),
             may("numerics", NUMERICS, "{}", "resolution of the computation"));
