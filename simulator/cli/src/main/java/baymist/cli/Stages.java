@@ -1,5 +1,8 @@
 package baymist.cli;
 
+import baymist.explain.Explain;
+import baymist.explain.ExplainOptions;
+import baymist.explain.Explanation;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -53,6 +56,11 @@ interface Stages {
         }
 
         @Override
+        public Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer) {
+            return Explain.of(scene, asked, options, observer);
+        }
+
+        @Override
         public String schema() {
             return SceneSchema.json();
         }
@@ -79,6 +87,8 @@ interface Stages {
     WandSpec readWand(Path file);
 
     ReachResult reach(Scene scene, ReachOptions reach, RunOptions options, RunObserver observer);
+
+    Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer);
 
     String schema();
 

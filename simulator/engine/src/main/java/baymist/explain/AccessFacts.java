@@ -113,13 +113,13 @@ record AccessFacts(
 
     Fact fact(List<Fact> more) {
         String went = Double.isFinite(stationM)
-                ? String.format(
+                ? Words.say(
                         "The tip came within %s of it, in pass '%s' at a depth of %s.",
                         Words.length(stationM), stationPass, Words.length(stationDepthM))
                 : "No pass was made.";
         String can = !Double.isFinite(reachM)
                 ? " No wand of the scene goes in."
-                : String.format(
+                : Words.say(
                         " The nearest that any wand of the scene can stand is %s, '%s' by '%s', which ends at %s: %s.",
                         Words.length(reachM),
                         reachWand,

@@ -211,25 +211,25 @@ record FogFacts(
         if (!(peakKgPerM3 > 0)) {
             return Fact.of("fog", "No fog came there.", numbers);
         }
-        String when = String.format(
+        String when = Words.say(
                 "Fog came after %s, peaked at %s and stayed above a twentieth of that for %s;"
                         + " over time that is %s of what the cavity had on average.",
                 Words.time(arrivalS), Words.fog(peakKgPerM3), Words.time(aboveS), Words.share(exposure));
         String way = through.isEmpty()
                 ? ""
-                : String.format(
+                : Words.say(
                         " Of what came into the bay, %s came through '%s' (%.0f cm2).",
                         Words.share(throughShare), through, 1e4 * throughM2);
         return Fact.of("fog", when + way, numbers);
     }
 
     Fact stick() {
-        String text = String.format(
+        String text = Words.say(
                 "It %s. The median droplet sinks at %.1f mm/s; what stuck there came at %s.",
                 facingWords(),
                 1e3 * settlingMPerS,
                 depositionMPerS > 0
-                        ? String.format("%.2f mm/s, with air brushing past at a friction speed of %.3f m/s", 1e3 * depositionMPerS, frictionMPerS)
+                        ? Words.say("%.2f mm/s, with air brushing past at a friction speed of %.3f m/s", 1e3 * depositionMPerS, frictionMPerS)
                         : "no speed that could be told");
         return Fact.of(
                 "stick",

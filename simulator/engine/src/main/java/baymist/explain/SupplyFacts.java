@@ -78,16 +78,16 @@ record SupplyFacts(
 
     Fact supply(double endShare) {
         String enough = evenM >= targetM
-                ? String.format("enough for %s everywhere if it were spread evenly", Words.film(evenM))
-                : String.format(
+                ? Words.say("enough for %s everywhere if it were spread evenly", Words.film(evenM))
+                : Words.say(
                         "which spread evenly over the whole inside would make only %s, less than the %s that is wanted",
                         Words.film(evenM), Words.film(targetM));
         String end = endShare > 0.2
-                ? String.format(" When it ends, the fog there still has %s of its peak.", Words.share(endShare))
+                ? Words.say(" When it ends, the fog there still has %s of its peak.", Words.share(endShare))
                 : endShare > 0 ? " By the end the fog there has gone." : "";
         return Fact.of(
                 "supply",
-                String.format(
+                Words.say(
                         "%s was sprayed in %s of trigger, %s. Fog hangs for %s in all.%s The region got %s from jets and %s from fog.",
                         Words.volume(sprayedM3),
                         Words.time(triggerS),
@@ -108,7 +108,7 @@ record SupplyFacts(
     Fact openings(double maskedShare) {
         List<String> said = new ArrayList<>();
         if (maskedShare > 0) {
-            said.add(String.format("%s of the region lies under a mask, tape or plug.", Words.share(maskedShare)));
+            said.add(Words.say("%s of the region lies under a mask, tape or plug.", Words.share(maskedShare)));
         }
         if (!shutInHang.isEmpty()) {
             said.add(Words.list(quoted(shutInHang)) + (shutInHang.size() > 1 ? " are" : " is")

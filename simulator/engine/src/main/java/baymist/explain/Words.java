@@ -7,6 +7,11 @@ import java.util.Locale;
 final class Words {
     private Words() {}
 
+    /** Fills a sentence in; numbers with a point whatever the country. */
+    static String say(String sentence, Object... values) {
+        return String.format(Locale.ROOT, sentence, values);
+    }
+
     /** "35 mm", "1.25 m". */
     static String length(double m) {
         if (!Double.isFinite(m)) {

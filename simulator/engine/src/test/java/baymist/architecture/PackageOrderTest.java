@@ -36,6 +36,7 @@ class PackageOrderTest {
             "film",
             "coverage",
             "run",
+            "explain",
             "report",
             "verify");
 
