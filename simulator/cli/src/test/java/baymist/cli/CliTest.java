@@ -12,6 +12,8 @@ import baymist.problem.Severity;
 import baymist.problem.SimulationException;
 import baymist.problem.SourcePlace;
 import baymist.report.SampleRun;
+import baymist.field.FieldOptions;
+import baymist.field.ReachField;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -123,6 +125,11 @@ class CliTest {
         @Override
         public Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer) {
             throw new UnsupportedOperationException("explain");
+        }
+
+        @Override
+        public ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer) {
+            throw new AssertionError("not asked for");
         }
 
         @Override

@@ -14,6 +14,7 @@ import baymist.scene.Scene;
 import baymist.scene.WandSpec;
 import baymist.geom.Bvh;
 import baymist.spray.SprayView;
+import baymist.study.Planning;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -21,6 +22,16 @@ import org.jspecify.annotations.Nullable;
 
 /** The whole explanation: run, look, propose, run each change, judge. Read {@link #of} from top to bottom. */
 public final class Explain {
+    /** Cells that a planning run should not exceed by much. */
+    private static final int CELLS = 12_000;
+    /** Largest factor on the voxels of the scene. */
+    private static final double COARSEST = 2;
+
+    private static final int RAYS = 128;
+    private static final int BINS = 5;
+    /** Stations along the longest way through the structure. */
+    private static final int STATIONS = 30;
+
     /** Share of the best change's gain from which one that drills nothing is recommended before it. */
     private static final double GOOD_ENOUGH = 0.5;
 
@@ -51,12 +62,11 @@ public final class Explain {
         observer.note(Words.say(
                 "%d changes will be run, one at a time, some %.0f s at the pace of the first run",
                 most, most * firstS));
-        Running running = new Running(planning, patch, film, run, observer, options, began);
-        List<Remedy> remedies = running.all(trials.subList(0, most), 0.15, 0.85);
-        if (remedies.stream().noneMatch(Remedy::holds)) {
-            remedies = running.together(trials, remedies);
+        TrialRuns running = new TrialRuns(planning, patch, film, run, observer, options.seconds(), began);
+        List<Remedy> ranked = ranked(running.all(trials.subList(0, most), 0.15));
+        if (ranked.stream().noneMatch(Remedy::holds)) {
+            ranked = ranked(running.together(ranked));
         }
-        List<Remedy> ranked = ranked(remedies);
         CauseRule.Verdict verdict = new CauseRule(at).judge(ranked);
         return new Explanation(
                 base,
@@ -68,15 +78,19 @@ public final class Explain {
                 FactTree.of(at),
                 ranked,
                 recommended(ranked),
-                running.notRun,
-                1 + running.runs,
+                running.notRun(),
+                1 + running.runs(),
                 base.findings());
     }
 
     /** The same job at the resolution at which {@link #of} compares, for running its recommendation again. */
     public static Scene planning(Scene scene, RunOptions run) {
         CheckResult check = Simulation.check(scene, run, RunObserver.NONE);
-        return Planning.scene(scene, check.grid());
+        double voxels = Math.min(COARSEST, Math.max(1, Math.cbrt((double) check.grid().cellCount() / CELLS)));
+        double span = check.cavity().sheets().bounds().size().length();
+        double spacing = scene.stationSpacingM() > 0 ? scene.stationSpacingM() : 0.025;
+        double stations = Math.min(8, Math.max(1, span / STATIONS / spacing));
+        return new Planning(voxels, BINS, RAYS, stations).of(scene, check.cavity());
     }
 
     private static Situation situation(
@@ -138,94 +152,8 @@ public final class Explain {
                 .orElse(best);
     }
 
-    /** Runs changes and keeps count. */
-    private static final class Running {
-        private final Scene planning;
-        private final Patch patch;
-        private final PatchFilm before;
-        private final RunOptions run;
-        private final RunObserver observer;
-        private final ExplainOptions options;
-        private final long began;
-        private final List<String> notRun = new ArrayList<>();
-        private final List<Trial> done = new ArrayList<>();
-        private int runs;
-
-        Running(
-                Scene planning,
-                Patch patch,
-                PatchFilm before,
-                RunOptions run,
-                RunObserver observer,
-                ExplainOptions options,
-                long began) {
-            this.planning = planning;
-            this.patch = patch;
-            this.before = before;
-            this.run = run;
-            this.observer = observer;
-            this.options = options;
-            this.began = began;
-        }
-
-        List<Remedy> all(List<Trial> trials, double from, double share) {
-            List<Remedy> remedies = new ArrayList<>();
-            for (int t = 0; t < trials.size(); t++) {
-                Trial trial = trials.get(t);
-                if ((System.nanoTime() - began) * 1e-9 > options.seconds()) {
-                    notRun.add(trial.words() + ": the time limit had passed");
-                    continue;
-                }
-                String lead = "change " + (t + 1) + " of " + trials.size() + ", " + trial.kind().word();
-                Leg leg = Leg.of(observer, lead, from + share * t / trials.size(), share / trials.size());
-                Remedy remedy = one(trial, leg);
-                if (remedy != null) {
-                    remedies.add(remedy);
-                }
-            }
-            return remedies;
-        }
-
-        private @Nullable Remedy one(Trial trial, RunObserver leg) {
-            try {
-                RunResult after = Simulation.run(trial.on(planning), run, leg);
-                runs++;
-                done.add(trial);
-                return Remedy.of(trial, before, patch.film(after, planning.targets()));
-            } catch (SceneException | SimulationException e) {
-                notRun.add(trial.words() + ": " + e.getMessage());
-                return null;
-            }
-        }
-
-        /** The last resort where no single change holds: the two best together, then with the third. */
-        List<Remedy> together(List<Trial> trials, List<Remedy> single) {
-            List<Remedy> all = new ArrayList<>(single);
-            List<Remedy> best = ranked(single).stream().filter(r -> r.gain() > 0).limit(3).toList();
-            Trial sum = null;
-            for (Remedy r : best) {
-                Trial t = done.stream()
-                        .filter(d -> d.words().equals(r.change()))
-                        .findFirst()
-                        .orElseThrow();
-                sum = sum == null ? t : sum.and(t);
-                if (sum == t) {
-                    continue;
-                }
-                Remedy both = one(sum, Leg.of(observer, "changes together", 1, 0));
-                if (both != null) {
-                    all.add(both);
-                    if (both.holds()) {
-                        return all;
-                    }
-                }
-            }
-            return all;
-        }
-    }
-
     /** Tells the whole study's observer about one of its runs. */
-    private record Leg(RunObserver whole, double from, double share) implements RunObserver {
+    record Leg(RunObserver whole, double from, double share) implements RunObserver {
         /** Tells the leg's name once; what goes on inside would be noise. */
         static Leg of(RunObserver whole, String name, double from, double share) {
             whole.stage(name);

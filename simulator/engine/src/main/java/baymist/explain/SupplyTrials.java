@@ -1,6 +1,7 @@
 package baymist.explain;
 
 import baymist.scene.DropletSpec;
+import baymist.scene.SupplySpec;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -30,7 +31,7 @@ final class SupplyTrials {
                 ChangeKind.MORE_PRODUCT,
                 "Spray 2.5 times as much product in the same time",
                 List.of("supply: 2.5 times the liquid"),
-                d -> d.supply = SceneDraft.richer(d.supply, MORE)));
+                d -> d.supply = d.supply.withLiquidTimes(MORE)));
         if (!at.base().scene().passes().isEmpty()) {
             trials.add(new Trial(
                     ChangeKind.SLOWER,
@@ -69,6 +70,16 @@ final class SupplyTrials {
                         ? "Set the nozzle finer: droplets 0.6 times their size"
                         : "Set the nozzle coarser: droplets 1.6 times their size",
                 List.of("supply: droplets: setting times " + by),
-                d -> d.supply = SceneDraft.set(d.supply, by));
+                d -> d.supply = adjusted(d.supply, by));
+    }
+
+    /** The supply with its droplets times a factor beyond the setting that it has. */
+    private static SupplySpec adjusted(SupplySpec s, double by) {
+        DropletSpec now = s.droplets();
+        return s.withDroplets(
+                now instanceof DropletSpec.Adjusted a
+                        ? new DropletSpec.Adjusted(a.sizes(), by * a.setting(), a.dv50Factor())
+                        : new DropletSpec.Adjusted(
+                                now, by, now instanceof DropletSpec.Correlation ? 0 : now.dv50Factor()));
     }
 }

@@ -36,6 +36,8 @@ class PackageOrderTest {
             "film",
             "coverage",
             "run",
+            "study",
+            "field",
             "explain",
             "report",
             "verify");
