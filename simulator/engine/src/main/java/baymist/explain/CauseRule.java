@@ -53,7 +53,11 @@ final class CauseRule {
         }
         Remedy winner = remedies.stream().filter(Remedy::holds).findFirst().orElse(null);
         if (winner != null) {
-            return new Verdict(usual(winner), true, because("no other fact speaks for a cause", winner));
+            // a hole drilled where it is wanted helps against nearly anything: it proves the first fact alone
+            boolean anything = winner.kind() == ChangeKind.DRILL_ENTRY && !cases.isEmpty();
+            return anything
+                    ? new Verdict(cases.get(0).cause(), true, because(cases.get(0).fact(), winner))
+                    : new Verdict(usual(winner), true, because("no other fact speaks for a cause", winner));
         }
         return cases.isEmpty()
                 ? new Verdict(fallback(), false, "no change that was run brought enough, and no single fact stands out")
@@ -98,7 +102,7 @@ final class CauseRule {
         if (access.stationM() > NEAR_M && !seen && access.sameBay() < MOST || access.stationM() > NEAR_M && access.endedByLength() && !could) {
             cases.add(new Case(
                     Cause.ACCESS,
-                    Set.of(ChangeKind.LONGER_WAND, ChangeKind.OTHER_WAND, ChangeKind.OTHER_ENTRY, ChangeKind.DRILL_ENTRY),
+                    Set.of(ChangeKind.LONGER_WAND, ChangeKind.OTHER_WAND, ChangeKind.OTHER_ENTRY),
                     "the tip comes no nearer than " + Words.length(access.stationM())
                             + (access.endedByLength() ? ", because the wand is no longer" : "")));
         }
@@ -112,18 +116,14 @@ final class CauseRule {
         if (!seen && access.sameBay() >= MOST) {
             cases.add(new Case(
                     Cause.SHADOW,
-                    Set.of(
-                            ChangeKind.OTHER_ENTRY,
-                            ChangeKind.DRILL_ENTRY,
-                            ChangeKind.OTHER_WAND,
-                            ChangeKind.MOVE),
+                    Set.of(ChangeKind.OTHER_ENTRY, ChangeKind.OTHER_WAND, ChangeKind.MOVE),
                     "the tip stands in the same bay but sees only " + Words.partOfIt(sight.seen())
                             + (sight.shade().isEmpty() ? "" : ", with " + sight.shade() + " between")));
         }
-        if (seen && (sight.cutM() > FogFacts.medianM(at.history().bins()) || could)) {
+        if (seen && sight.cutM() > FogFacts.medianM(at.history().bins())) {
             cases.add(new Case(
                     Cause.DISTANCE,
-                    Set.of(ChangeKind.MOVE, ChangeKind.COARSER, ChangeKind.OTHER_ENTRY, ChangeKind.DRILL_ENTRY),
+                    Set.of(ChangeKind.MOVE, ChangeKind.COARSER, ChangeKind.OTHER_ENTRY),
                     "the jets see it from " + Words.length(sight.seenFromM())
                             + (Double.isFinite(sight.cutM())
                                     ? ", where only drops above " + Words.drop(sight.cutM()) + " land"
@@ -155,11 +155,15 @@ final class CauseRule {
     private void fogCases(List<Case> cases, boolean seen, FogFacts fog) {
         boolean little = fog.exposure() < LITTLE_FOG;
         @Nullable String gate = at.fog().through().isEmpty() ? null : at.fog().through();
-        if (!seen && little) {
+        // of two holes that air passes in series the smaller one throttles it
+        boolean throttledIn = gate != null && fog.throughM2() <= fog.ventM2();
+        if (!seen && little && throttledIn) {
             cases.add(new Case(
                     Cause.HOLE_TOO_SMALL,
                     Set.of(ChangeKind.WIDER_HOLE),
-                    "fog has to come through " + (gate == null ? "holes" : "'" + gate + "'") + " and little does"));
+                    "fog has to come through '" + gate + "' and little does"));
+        }
+        if (!seen && little && !throttledIn) {
             cases.add(new Case(
                     Cause.DEAD_END,
                     Set.of(ChangeKind.OPEN_VENT, ChangeKind.DRILL_VENT),

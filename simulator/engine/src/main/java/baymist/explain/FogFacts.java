@@ -26,7 +26,7 @@ import java.util.List;
  * @param settlingMPerS settling speed of the median droplet
  * @param depositionMPerS what stuck per area over fog times time, m/s; 0 if no fog came
  * @param frictionMPerS mean friction speed at the region while spraying, m/s
- * @param ventM2 open area to the outside of the region's bay while spraying, m²
+ * @param ventM2 open area of all other ways of the region's bay while spraying: to the outside and to other bays, m²
  * @param masked share of the region under a mask, 0..1
  */
 record FogFacts(
@@ -180,6 +180,11 @@ record FogFacts(
             }
             double vent = 0;
             double[] open = SightFacts.openAt(history);
+            for (int o = 0; o < n; o++) {
+                vent += o != most && side[o] != 0
+                        ? base.cavity().openings().get(o).areaM2() * open[o]
+                        : 0;
+            }
             for (int v = 0; v < faces.vents(); v++) {
                 if (base.grid().bayOfCell(faces.ventCell()[v]) == bay) {
                     vent += faces.ventAreaM2()[v] * open[faces.ventOpening()[v]];

@@ -1,6 +1,7 @@
 package baymist.explain;
 
 import baymist.cavity.Cavity;
+import baymist.coverage.ItemAssessor;
 import baymist.coverage.UnreachedRegion;
 import baymist.geom.Box3;
 import baymist.geom.Vec3;
@@ -125,6 +126,7 @@ final class Patch {
     PatchFilm film(RunResult run, TargetSpec targets) {
         boolean same = run.grid() == grid;
         Cavity cavity = run.cavity();
+        boolean[] masked = ItemAssessor.masked(run.scene(), cavity, run.grid()); // product on a mask is no film
         SurfelLocator locator = same ? null : SurfelLocator.of(run.grid(), cavity);
         double mean = 0;
         double reached = 0;
@@ -138,7 +140,7 @@ final class Patch {
                 continue; // the change took this piece of sheet away
             }
             double a = surfels.areaM2()[s];
-            double film = run.filmM()[there];
+            double film = masked[there] ? 0 : run.filmM()[there];
             area += a;
             mean += a * film;
             reached += film >= targets.hazeM() ? a : 0;

@@ -7,7 +7,6 @@ import baymist.problem.SourcePlace;
 import baymist.run.RunResult;
 import baymist.voxel.SurfelSet;
 import java.util.ArrayDeque;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.TreeSet;
@@ -16,8 +15,10 @@ import org.jspecify.annotations.Nullable;
 
 /** Finds the place that is asked about among the surfaces of a run. */
 final class PatchFinder {
-    /** A place that is not bare is taken with what lies so near on the same sheet, m. */
+    /** A place is taken with what lies so near on the same sheet, bare or not, m. */
     private static final double ABOUT_M = 0.1;
+    /** A sheet's side that looks away from the point counts as farther by this, m. */
+    private static final double BEHIND_M = 5e-3;
     /** A point farther off every surface than this means none of them, m. */
     private static final double FAR_M = 0.25;
 
@@ -62,7 +63,9 @@ final class PatchFinder {
         int nearest = -1;
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < s.count(); i++) {
-            double d = new Vec3(s.centreX()[i], s.centreY()[i], s.centreZ()[i]).distance(point);
+            Vec3 way = point.minus(new Vec3(s.centreX()[i], s.centreY()[i], s.centreZ()[i]));
+            double side = way.x() * s.normalX()[i] + way.y() * s.normalY()[i] + way.z() * s.normalZ()[i];
+            double d = way.length() + (side < 0 ? BEHIND_M : 0);
             if (d < least && s.closure()[i] < 0) {
                 least = d;
                 nearest = i;
@@ -81,11 +84,6 @@ final class PatchFinder {
                             1e3 * point.z(),
                             Words.length(least),
                             1e3 * FAR_M));
-        }
-        for (UnreachedRegion r : base.coverage().unreached()) {
-            if (Arrays.binarySearch(r.surfels(), nearest) >= 0) {
-                return r;
-            }
         }
         return about(base, nearest);
     }

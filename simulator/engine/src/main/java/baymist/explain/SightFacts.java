@@ -200,8 +200,9 @@ record SightFacts(
         private void turn(int p, double[] clocks, double[] gains, boolean[] turned) {
             PassSpec pass = base.scene().passes().get(p);
             clocks[p] = Double.NaN;
-            if (passes.get(p).wand().kind() == WandSpec.Kind.BENT) {
-                return; // a hook's tip moves when it is turned
+            if (passes.get(p).wand().kind() == WandSpec.Kind.BENT || JetGuess.clocks(passes.get(p).wand()).length == 1) {
+                fill(p, pass.clockRad(), turned);
+                return; // a hook's tip moves when it is turned; a ring looks all round already
             }
             double stated = fill(p, pass.clockRad(), null);
             double best = stated;
