@@ -156,7 +156,7 @@ final class Job {
                 airing.peakGaugePa(),
                 courant,
                 airing.isResolved()));
-        Outlook outlook = new OutlookBuilder(scene, cavity, grid, bins, film, fog).build(watch);
+        Outlook outlook = new OutlookBuilder(scene, cavity, grid, bins, film, fog).build(watch, coverage.seams());
         List<Finding> findings =
                 new ArrayList<>(RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, peakAirborneKg(), airing));
         findings.addAll(gates.findings());

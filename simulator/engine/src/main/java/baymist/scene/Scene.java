@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param bayLabels names of bays, where people have them
  * @param walls finish of the sheet inside
  * @param transport how fog is carried
+ * @param raySeed shifts the sets of rays, 0 or more; results of other seeds differ by the error of ray sampling alone
  */
 public record Scene(
         String file,
@@ -55,7 +56,8 @@ public record Scene(
         List<Obstacle> obstacles,
         List<BayLabel> bayLabels,
         WallFinish walls,
-        Transport transport) {
+        Transport transport,
+        long raySeed) {
     public Scene {
         cuts = List.copyOf(cuts);
         states = Map.copyOf(states);
@@ -65,6 +67,68 @@ public record Scene(
         protectedItems = List.copyOf(protectedItems);
         obstacles = List.copyOf(obstacles);
         bayLabels = List.copyOf(bayLabels);
+    }
+
+    /** A scene whose rays are not shifted. */
+    public Scene(
+            String file,
+            String hash,
+            String title,
+            String story,
+            CavitySpec cavity,
+            List<OpeningSpec> cuts,
+            Map<String, PhaseStates> states,
+            Map<String, WandSpec> wands,
+            ProductSpec product,
+            SupplySpec supply,
+            List<EntrySpec> entries,
+            List<PassSpec> passes,
+            double hangS,
+            TargetSpec targets,
+            Vec3 gravity,
+            double gravityMPerS2,
+            VoxelSpec voxel,
+            AirSpec air,
+            @Nullable InitialFog initialFog,
+            int sizeBins,
+            int raysPerJet,
+            double stationSpacingM,
+            Air ambient,
+            List<ProtectedItem> protectedItems,
+            List<Obstacle> obstacles,
+            List<BayLabel> bayLabels,
+            WallFinish walls,
+            Transport transport) {
+        this(
+                file,
+                hash,
+                title,
+                story,
+                cavity,
+                cuts,
+                states,
+                wands,
+                product,
+                supply,
+                entries,
+                passes,
+                hangS,
+                targets,
+                gravity,
+                gravityMPerS2,
+                voxel,
+                air,
+                initialFog,
+                sizeBins,
+                raysPerJet,
+                stationSpacingM,
+                ambient,
+                protectedItems,
+                obstacles,
+                bayLabels,
+                walls,
+                transport,
+                0);
     }
 
     /** A scene with transport of second order. */
@@ -294,7 +358,8 @@ public record Scene(
                 obstacles,
                 bayLabels,
                 walls,
-                transport);
+                transport,
+                raySeed);
     }
 
     /** The same job with other names for its bays. */
@@ -306,6 +371,11 @@ public record Scene(
         return copy(newHangS, newVoxel, newAir, newBins, newRays, bayLabels, transport);
     }
 
+    /** The same job with its rays shifted. */
+    public Scene withRaySeed(long seed) {
+        return copy(hangS, voxel, air, sizeBins, raysPerJet, bayLabels, transport, seed);
+    }
+
     private Scene copy(
             double newHangS,
             VoxelSpec newVoxel,
@@ -314,6 +384,18 @@ public record Scene(
             int newRays,
             List<BayLabel> newLabels,
             Transport newTransport) {
+        return copy(newHangS, newVoxel, newAir, newBins, newRays, newLabels, newTransport, raySeed);
+    }
+
+    private Scene copy(
+            double newHangS,
+            VoxelSpec newVoxel,
+            AirSpec newAir,
+            int newBins,
+            int newRays,
+            List<BayLabel> newLabels,
+            Transport newTransport,
+            long newSeed) {
         return new Scene(
                 file,
                 hash,
@@ -342,6 +424,7 @@ public record Scene(
                 obstacles,
                 newLabels,
                 walls,
-                newTransport);
+                newTransport,
+                newSeed);
     }
 }

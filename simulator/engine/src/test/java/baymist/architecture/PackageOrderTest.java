@@ -34,6 +34,7 @@ class PackageOrderTest {
             "airflow",
             "fog",
             "film",
+            "seam",
             "coverage",
             "run",
             "study",

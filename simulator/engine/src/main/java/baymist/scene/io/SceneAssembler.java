@@ -112,7 +112,8 @@ final class SceneAssembler {
                 obstacles,
                 bayLabels,
                 WallFinish.valueOf(f.text("walls").toUpperCase(Locale.ROOT)));
-        return scene.withTransport(Transport.valueOf(numerics.text("fog").toUpperCase(Locale.ROOT)));
+        return scene.withTransport(Transport.valueOf(numerics.text("fog").toUpperCase(Locale.ROOT)))
+                .withRaySeed(numerics.whole("ray_seed"));
     }
 
     /**
@@ -152,7 +153,8 @@ final class SceneAssembler {
         if (f == null) {
             return TargetSpec.DEFAULT;
         }
-        TargetSpec t = new TargetSpec(f.si("haze"), f.si("build"), f.si("excess"));
+        TargetSpec t = new TargetSpec(
+                f.si("haze"), f.si("build"), f.si("excess"), f.si("seam_creep"), f.si("bridge"), f.si("spot"));
         if (t.hazeM() > t.buildM() || t.buildM() >= t.excessM()) {
             problems.add(
                     SceneProblem.TARGETS,
