@@ -54,8 +54,8 @@ final class ExplainCommand extends SceneCommand {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Option(names = "--region", paramLabel = "N", description = "Number of the bare region, 1 = largest; default 1.")
-    private @Nullable Integer region;
+    @Option(names = "--region", paramLabel = "N", description = "The bare region by its number (1 = largest) or its label (such as 3.7c); default 1.")
+    private @Nullable String region;
 
     @Option(
             names = "--at",
@@ -100,9 +100,6 @@ final class ExplainCommand extends SceneCommand {
         if (region != null && at != null) {
             throw wrong("--region and --at both name the place; state one of them");
         }
-        if (region != null && region < 1) {
-            throw wrong("--region " + region + ": a number from 1 on expected");
-        }
         if (runs < 0 || runs > 200) {
             throw wrong("--runs " + runs + ": 0 to 200 expected");
         }
@@ -117,7 +114,7 @@ final class ExplainCommand extends SceneCommand {
         }
         Scene scene = begin();
         List<WandSpec> hand = files.stream().map(stages()::readWand).toList();
-        ExplainOptions asked = new ExplainOptions(region == null ? 0 : region, place, hand, runs, seconds);
+        ExplainOptions asked = new ExplainOptions(region == null ? "" : region, place, hand, runs, seconds);
         Explanation e;
         try (Progress progress = progress()) {
             e = stages().explain(scene, asked, runOptions(), progress);

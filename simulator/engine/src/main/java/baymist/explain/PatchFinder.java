@@ -1,6 +1,7 @@
 package baymist.explain;
 
 import baymist.coverage.UnreachedRegion;
+import baymist.geom.Box3;
 import baymist.geom.Vec3;
 import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
@@ -42,20 +43,20 @@ final class PatchFinder {
                     "film reaches every surface, so there is nothing to explain; name a place with --at x,y,z to ask about one"
                             + " that is thin");
         }
-        int number = options.region() == 0 ? 1 : options.region();
+        String name = options.region().isEmpty() ? "1" : options.region();
         for (UnreachedRegion r : regions) {
-            if (r.id() == number) {
+            if (String.valueOf(r.id()).equals(name) || r.label().equals(name)) {
                 return new Patch(r, base);
             }
         }
         String known = regions.stream()
                 .limit(9)
-                .map(r -> r.id() + " (" + r.where() + ")")
+                .map(r -> r.id() + " = " + r.label() + " (" + r.where() + ")")
                 .collect(Collectors.joining("; "));
         throw problem(
                 base,
                 "EXP-001",
-                "there is no bare region " + number + "; at planning resolution there are " + regions.size() + ": " + known);
+                "there is no bare region '" + name + "'; at planning resolution there are " + regions.size() + ": " + known);
     }
 
     private static UnreachedRegion at(RunResult base, Vec3 point) {
@@ -120,7 +121,13 @@ final class PatchFinder {
                 1e3 * centre.x(),
                 1e3 * centre.y(),
                 1e3 * centre.z());
-        return new UnreachedRegion(0, area, moment.times(1 / area), where, List.of(part), own);
+        String bay = base.grid().bays().get(base.grid().bayOfCell(s.cell()[start])).name();
+        Box3 box = Box3.EMPTY;
+        for (int i : own) {
+            box = box.including(new Vec3(s.centreX()[i], s.centreY()[i], s.centreZ()[i]));
+        }
+        return new UnreachedRegion(
+                0, area, moment.times(1 / area), where, List.of(part), own, "", List.of(bay), box, 0, "", Double.NaN);
     }
 
     private static SceneException problem(RunResult base, String id, String text) {

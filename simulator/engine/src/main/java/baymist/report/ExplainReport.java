@@ -105,6 +105,7 @@ public final class ExplainReport {
         root.set("scene", ResultJson.scene(e.base().scene()));
         ObjectNode region = root.putObject("region");
         region.put("id", e.region().id());
+        region.put("label", e.region().label());
         region.put("where", e.region().where());
         Json.number(region, "areaM2", e.region().areaM2());
         region.set("centroidM", Json.vector(e.region().centroidM()));

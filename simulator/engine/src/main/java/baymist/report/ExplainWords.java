@@ -13,8 +13,9 @@ public final class ExplainWords {
         String place = e.region().id() > 0
                 ? String.format(
                         Locale.ROOT,
-                        "Bare region %d, %s (%s), gets %s.",
+                        "Bare region %d (%s), %s, %s, gets %s.",
                         e.region().id(),
+                        e.region().label(),
                         e.region().where(),
                         TextReport.area(e.region().areaM2()),
                         film(e.film().meanM()))
