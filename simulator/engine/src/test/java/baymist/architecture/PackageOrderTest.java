@@ -39,6 +39,7 @@ class PackageOrderTest {
             "run",
             "study",
             "field",
+            "explain",
             "report",
             "verify");
 
