@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param obstacles what stands outside in the way of wands
  * @param bayLabels names of bays, where people have them
  * @param walls finish of the sheet inside
+ * @param studies what studies over the scene try; no run looks at it
  */
 public record Scene(
         String file,
@@ -53,7 +54,8 @@ public record Scene(
         List<ProtectedItem> protectedItems,
         List<Obstacle> obstacles,
         List<BayLabel> bayLabels,
-        WallFinish walls) {
+        WallFinish walls,
+        Studies studies) {
     public Scene {
         cuts = List.copyOf(cuts);
         states = Map.copyOf(states);
@@ -63,6 +65,66 @@ public record Scene(
         protectedItems = List.copyOf(protectedItems);
         obstacles = List.copyOf(obstacles);
         bayLabels = List.copyOf(bayLabels);
+    }
+
+    /** A scene with the usual studies. */
+    public Scene(
+            String file,
+            String hash,
+            String title,
+            String story,
+            CavitySpec cavity,
+            List<OpeningSpec> cuts,
+            Map<String, PhaseStates> states,
+            Map<String, WandSpec> wands,
+            ProductSpec product,
+            SupplySpec supply,
+            List<EntrySpec> entries,
+            List<PassSpec> passes,
+            double hangS,
+            TargetSpec targets,
+            Vec3 gravity,
+            double gravityMPerS2,
+            VoxelSpec voxel,
+            AirSpec air,
+            @Nullable InitialFog initialFog,
+            int sizeBins,
+            int raysPerJet,
+            double stationSpacingM,
+            Air ambient,
+            List<ProtectedItem> protectedItems,
+            List<Obstacle> obstacles,
+            List<BayLabel> bayLabels,
+            WallFinish walls) {
+        this(
+                file,
+                hash,
+                title,
+                story,
+                cavity,
+                cuts,
+                states,
+                wands,
+                product,
+                supply,
+                entries,
+                passes,
+                hangS,
+                targets,
+                gravity,
+                gravityMPerS2,
+                voxel,
+                air,
+                initialFog,
+                sizeBins,
+                raysPerJet,
+                stationSpacingM,
+                ambient,
+                protectedItems,
+                obstacles,
+                bayLabels,
+                walls,
+                Studies.USUAL);
     }
 
     /** A scene with smooth walls. */
@@ -226,7 +288,8 @@ public record Scene(
                 protectedItems,
                 obstacles,
                 bayLabels,
-                walls);
+                walls,
+                studies);
     }
 
     /** The same job with other names for its bays. */
@@ -267,6 +330,7 @@ public record Scene(
                 protectedItems,
                 obstacles,
                 newLabels,
-                walls);
+                walls,
+                studies);
     }
 }

@@ -168,7 +168,8 @@ public final class SceneEdit {
                 protectedItems,
                 from.obstacles(),
                 from.bayLabels(),
-                from.walls());
+                from.walls(),
+                from.studies());
     }
 
     private static <T> List<T> plus(List<T> list, T more) {

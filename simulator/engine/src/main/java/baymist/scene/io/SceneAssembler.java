@@ -14,6 +14,7 @@ import baymist.scene.PhaseStates;
 import baymist.scene.ProductSpec;
 import baymist.scene.ProtectedItem;
 import baymist.scene.Scene;
+import baymist.scene.Studies;
 import baymist.scene.SupplySpec;
 import baymist.scene.TargetSpec;
 import baymist.scene.VoxelSpec;
@@ -75,6 +76,7 @@ final class SceneAssembler {
         List<ProtectedItem> protectedItems = items.protectedItems(f.list("protected"));
         List<Obstacle> obstacles = items.obstacles(f.list("obstacles"));
         List<BayLabel> bayLabels = items.bayLabels(f.list("bays"));
+        Studies studies = new StudyAssembler(problems, openings).studies(f, entries, wands);
         if (problems.any()
                 || cavity == null
                 || product == null
@@ -110,7 +112,8 @@ final class SceneAssembler {
                 protectedItems,
                 obstacles,
                 bayLabels,
-                WallFinish.valueOf(f.text("walls").toUpperCase(Locale.ROOT)));
+                WallFinish.valueOf(f.text("walls").toUpperCase(Locale.ROOT)),
+                studies);
     }
 
     /**
