@@ -2,11 +2,13 @@ package baymist.cli;
 
 import baymist.report.AtomicFile;
 import baymist.report.CompareReport;
+import baymist.report.HoleReport;
 import baymist.scene.Scene;
 import baymist.scene.io.SceneWriter;
 import baymist.study.Compared;
 import baymist.study.CompareRow;
 import baymist.study.Comparison;
+import baymist.study.HoleStudy;
 import baymist.study.Planning;
 import baymist.study.PlanningRun;
 import baymist.study.StudyStore;
@@ -38,7 +40,8 @@ import picocli.CommandLine.Spec;
         footerHeading = "%nExamples:%n",
         footer = {
             "  baymist compare scenes/wing-box.yaml",
-            "  baymist compare scenes/wing-box.yaml --all-wands --difference 1,2",
+            "  baymist compare scenes/wing-box.yaml --difference 1,2       where do the first two differ?",
+            "  baymist compare scenes/blind-bay-drill.yaml --drill        would an access hole help, and where?",
             "  baymist compare scenes/wing-box.yaml --json --quiet | jq \".candidates[0]\"",
             "  baymist run out/wing-box-compare/best.yaml                 the best one with all its pictures"
         },
@@ -74,6 +77,12 @@ final class CompareCommand extends SceneCommand {
     private boolean noFull;
 
     @Option(
+            names = "--drill",
+            description = "Look for access holes that would help the scene's own job instead, in the parts that its"
+                    + " `drilling` block allows.")
+    private boolean drill;
+
+    @Option(
             names = "--difference",
             paramLabel = "A,B",
             split = ",",
@@ -97,6 +106,9 @@ final class CompareCommand extends SceneCommand {
         StudyStore store = StudyStore.in(resume != null ? resume : folder.resolve("runs"));
         Planning planning =
                 new Planning(factor, Planning.DEFAULT.sizeBins(), Planning.DEFAULT.raysPerJet(), factor);
+        if (drill) {
+            return drill(scene, new PlanningRun(planning, store), folder);
+        }
         Compared compared;
         try (Progress progress = progress()) {
             compared = compare(scene, new PlanningRun(planning, store), progress);
@@ -111,6 +123,27 @@ final class CompareCommand extends SceneCommand {
         tell(o -> o.print(text), o -> CompareReport.json(compared, o));
         written(folder + ": compare.json, compare.txt" + (best == null ? "" : ", best.yaml"));
         return best == null ? Exit.NOT_ACCEPTABLE : Exit.DONE;
+    }
+
+    private int drill(Scene scene, PlanningRun runs, Path folder) throws IOException {
+        HoleStudy.Holes holes;
+        try (Progress progress = progress()) {
+            progress.stage("access holes");
+            holes = new HoleStudy(runs, runOptions().threads()).run(scene, new Comparison.Watch() {
+                @Override
+                public void progress(double done, String latest) {
+                    progress.note(latest);
+                    progress.progress(done, Double.NaN);
+                }
+            });
+        }
+        String text = HoleReport.text(holes);
+        AtomicFile.writeText(folder.resolve("holes.json"), w -> HoleReport.json(holes, w));
+        AtomicFile.writeText(folder.resolve("holes.txt"), w -> w.write(text));
+        SceneWriter.write(holes.job(), folder.resolve("drilled.yaml"));
+        tell(o -> o.print(text), o -> HoleReport.json(holes, o));
+        written(folder + ": holes.json, holes.txt, drilled.yaml");
+        return Exit.DONE;
     }
 
     private Compared compare(Scene scene, PlanningRun runs, Progress progress) {
