@@ -28,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param transport how fog is carried
  * @param raySeed shifts the sets of rays, 0 or more; results of other seeds differ by the error of ray sampling alone
  * @param hinge line that a control surface turns about, or null
+ * @param studies what studies over the scene try; no run looks at it
  */
 public record Scene(
         String file,
@@ -59,7 +60,8 @@ public record Scene(
         WallFinish walls,
         Transport transport,
         long raySeed,
-        @Nullable HingeLine hinge) {
+        @Nullable HingeLine hinge,
+        Studies studies) {
     public Scene {
         cuts = List.copyOf(cuts);
         states = Map.copyOf(states);
@@ -71,7 +73,7 @@ public record Scene(
         bayLabels = List.copyOf(bayLabels);
     }
 
-    /** A scene with fog of second order, rays that are not shifted and no hinge line. */
+    /** A scene with fog of second order, rays that are not shifted, no hinge line and the usual studies. */
     public Scene(
             String file,
             String hash,
@@ -130,7 +132,8 @@ public record Scene(
                 walls,
                 Transport.SECOND_ORDER,
                 0,
-                null);
+                null,
+                Studies.USUAL);
     }
 
     /** A scene with smooth walls. */

@@ -192,7 +192,8 @@ public final class SceneEdit {
                 from.walls(),
                 transport,
                 raySeed,
-                from.hinge());
+                from.hinge(),
+                from.studies());
     }
 
     private static <T> List<T> plus(List<T> list, T more) {

@@ -15,6 +15,7 @@ import baymist.scene.PhaseStates;
 import baymist.scene.ProductSpec;
 import baymist.scene.ProtectedItem;
 import baymist.scene.Scene;
+import baymist.scene.Studies;
 import baymist.scene.SupplySpec;
 import baymist.scene.TargetSpec;
 import baymist.scene.VoxelSpec;
@@ -78,6 +79,7 @@ final class SceneAssembler {
         List<Obstacle> obstacles = items.obstacles(f.list("obstacles"));
         List<BayLabel> bayLabels = items.bayLabels(f.list("bays"));
         HingeLine hinge = items.hinge(f.fields("hinge"));
+        Studies studies = new StudyAssembler(problems, openings).studies(f, entries, wands);
         if (problems.any()
                 || cavity == null
                 || product == null
@@ -116,7 +118,8 @@ final class SceneAssembler {
                 WallFinish.valueOf(f.text("walls").toUpperCase(Locale.ROOT)),
                 Transport.valueOf(numerics.text("fog").toUpperCase(Locale.ROOT)),
                 numerics.whole("ray_seed"),
-                hinge);
+                hinge,
+                studies);
     }
 
     /**

@@ -275,5 +275,7 @@ final class SceneFormat {
             may("air", Either.of(AIR_MODE, AIR), "resolved", "how the air is treated: the mode, or more"),
             may("ambient", AMBIENT, "{}", "state of the air in and round the cavity"),
             may("initial_fog", INITIAL_FOG, "", "fog present at the start"),
-            may("numerics", NUMERICS, "{}", "resolution of the computation"));
+            may("numerics", NUMERICS, "{}", "resolution of the computation"),
+            may("compare", StudyFormat.COMPARE, "", "what `baymist compare` tries; left out = every entry with every wand"),
+            may("drilling", StudyFormat.DRILLING, "", "where access holes may be thought of; left out = nowhere"));
 }
