@@ -6,6 +6,7 @@ import baymist.access.Stations;
 import baymist.access.TipPose;
 import baymist.airflow.OpenFractions;
 import baymist.cavity.Cavity;
+import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.problem.SimulationException;
 import baymist.run.Approach;
@@ -252,8 +253,9 @@ final class PoseSearch {
         double clock = Math.IEEEremainder(t.clockRad(), 2 * Math.PI);
         PassSpec hold = Holds.with(t.way().hold(), t.depthM(), clock < 0 ? clock + 2 * Math.PI : clock, 1);
         double settles = fog.caughtKgPerS(hits);
+        List<Vec3> body = t.way().insertion().path().body(t.depthM()).centrelineM();
         PoseShare share = new PoseShare(
-                hold, pose, direct / sprayed, settles / sprayed, even(lands, direct, settles), sprayed);
+                hold, pose, body, direct / sprayed, settles / sprayed, even(lands, direct, settles), sprayed);
         return new Scored(t, share, lands);
     }
 
