@@ -12,6 +12,8 @@ import baymist.problem.SourcePlace;
 import baymist.report.SampleRun;
 import baymist.field.FieldOptions;
 import baymist.field.ReachField;
+import baymist.field.RegionChoice;
+import baymist.geom.Vec3;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -21,6 +23,7 @@ import baymist.run.RunResult;
 import baymist.scene.Scene;
 import baymist.scene.TipSpec;
 import baymist.scene.WandSpec;
+import baymist.study.Planning;
 import baymist.verify.Inputs;
 import baymist.verify.OrderStudy;
 import baymist.verify.Outcome;
@@ -66,6 +69,7 @@ class CliTest {
         double spread = 0.01;
         final List<Double> ratios = new ArrayList<>();
         ReachOptions asked = ReachOptions.DEFAULT;
+        @org.jspecify.annotations.Nullable FieldOptions askedField;
 
         @Override
         public Scene read(Path file) {
@@ -122,7 +126,8 @@ class CliTest {
 
         @Override
         public ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer) {
-            throw new AssertionError("not asked for");
+            askedField = field;
+            throw new SceneException("FLD-001", SourcePlace.of("a.yaml"), "there is no such place");
         }
 
         @Override
@@ -285,6 +290,12 @@ class CliTest {
                 "reach a.yaml --within 0mm",
                 "reach a.yaml --wand-folder models/wands",
                 "reach a.yaml --threads 0",
+                "field",
+                "field a.yaml --region 0",
+                "field a.yaml --region 1 --part floor",
+                "field a.yaml --within 5mm",
+                "field a.yaml --at 1mm,2mm",
+                "field a.yaml --at 1,2,3",
                 "check"
             })
     void wrongCallsEndWithTwoAndAHint(String call) {
@@ -292,6 +303,17 @@ class CliTest {
         assertTrue(err.toString().startsWith("baymist: "), err.toString());
         assertTrue(err.toString().contains("--help'"), err.toString());
         assertTrue(stages.seen.isEmpty());
+    }
+
+    @Test
+    void theRegionOfAFieldReachesTheEngine() {
+        assertEquals(2, baymist("field", "a.yaml", "--region", "3"));
+        assertEquals(new FieldOptions(new RegionChoice.Bare(3), true), stages.askedField);
+        baymist("field", "a.yaml", "--at", "-40 mm, 1 m,0.06 m", "--within", "4 in", "--no-run", "--full");
+        Vec3 point = new Vec3(-0.04, 1, 0.06);
+        assertEquals(new FieldOptions(new RegionChoice.At(point, 0.1016), false, Planning.FULL), stages.askedField);
+        baymist("field", "a.yaml", "--part", "rib 3");
+        assertEquals(new FieldOptions(new RegionChoice.OfPart("rib 3"), true), stages.askedField);
     }
 
     @Test

@@ -298,7 +298,7 @@ final class PoseSearch {
         double sum = 0;
         for (int i = 0; i < landsKgPerS.length; i++) {
             double area = surfels.areaM2()[region.surfels()[i]];
-            sum += Math.min(landsKgPerS[i] + settles / region.areaM2() * area, mean * area);
+            sum += Math.min(landsKgPerS[i] + settles * fog.spread()[i], mean * area);
         }
         return sum / (direct + settles);
     }
@@ -338,7 +338,7 @@ final class PoseSearch {
         return new PassShare(p, wetted(stations, stroke / n / p.drawBackMPerS()));
     }
 
-    /** Share of the region at haze or above after this time at each of the stations; fog is spread evenly. */
+    /** Share of the region at haze or above after this time at each of the stations; fog settles as an even fog would. */
     private double wetted(List<Scored> stations, double timeS) {
         double[] kg = new double[region.surfels().length];
         double fogKg = 0;
@@ -348,12 +348,11 @@ final class PoseSearch {
                 kg[i] += s.landsKgPerS()[i] * timeS;
             }
         }
-        double evenly = fogKg / region.areaM2();
         double haze = scene.targets().hazeM() * scene.product().densityKgPerM3();
         double wet = 0;
         for (int i = 0; i < kg.length; i++) {
             double area = surfels.areaM2()[region.surfels()[i]];
-            wet += kg[i] / area + evenly >= haze ? area : 0;
+            wet += kg[i] + fogKg * fog.spread()[i] >= haze * area ? area : 0;
         }
         return wet / region.areaM2();
     }

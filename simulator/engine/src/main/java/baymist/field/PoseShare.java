@@ -14,7 +14,7 @@ import java.util.List;
  * @param direct share of what is sprayed that jets throw on the region, 0..1
  * @param fog share that becomes fog and settles on it within the hanging time in frozen quiet air, 0..1
  * @param even how evenly it is spread, 0..1: the part of the region's target build that is there when its mean is the target, nothing counted
- *     beyond the target; fog counts as even
+ *     beyond the target; fog is spread as an even fog would settle
  * @param sprayedKgPerS liquid leaving the tip, kg/s
  */
 public record PoseShare(PassSpec hold, TipPose pose, List<Vec3> bodyM, double direct, double fog, double even, double sprayedKgPerS) {

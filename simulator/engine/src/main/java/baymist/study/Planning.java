@@ -62,10 +62,12 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
     public String words() {
         return String.format(
                 Locale.ROOT,
-                "voxels %s times as long as in a full run, projected air, at most %d size bins and %d rays a jet, stations %s times as far apart",
-                Quantities.number(voxelFactor, 3),
+                "%sprojected air, at most %d size bins and %d rays a jet%s",
+                voxelFactor == 1
+                        ? "the voxels of a full run, "
+                        : "voxels " + Quantities.number(voxelFactor, 3) + " times as long as in a full run, ",
                 sizeBins,
                 raysPerJet,
-                Quantities.number(stationFactor, 3));
+                stationFactor == 1 ? "" : ", stations " + Quantities.number(stationFactor, 3) + " times as far apart");
     }
 }
