@@ -78,7 +78,7 @@ public final class FogOperator {
                 return false;
             }
         };
-        rates.fill(window, bin, bins.count(), droplet.settlingMPerS(), walls);
+        rates.fill(window, bin, bins.count(), droplet.settlingMPerS(), walls, false);
         return new FogOperator(grid, links, rates);
     }
 

@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param obstacles what stands outside in the way of wands
  * @param bayLabels names of bays, where people have them
  * @param walls finish of the sheet inside
+ * @param transport how fog is carried
  */
 public record Scene(
         String file,
@@ -53,7 +54,8 @@ public record Scene(
         List<ProtectedItem> protectedItems,
         List<Obstacle> obstacles,
         List<BayLabel> bayLabels,
-        WallFinish walls) {
+        WallFinish walls,
+        Transport transport) {
     public Scene {
         cuts = List.copyOf(cuts);
         states = Map.copyOf(states);
@@ -63,6 +65,66 @@ public record Scene(
         protectedItems = List.copyOf(protectedItems);
         obstacles = List.copyOf(obstacles);
         bayLabels = List.copyOf(bayLabels);
+    }
+
+    /** A scene with transport of second order. */
+    public Scene(
+            String file,
+            String hash,
+            String title,
+            String story,
+            CavitySpec cavity,
+            List<OpeningSpec> cuts,
+            Map<String, PhaseStates> states,
+            Map<String, WandSpec> wands,
+            ProductSpec product,
+            SupplySpec supply,
+            List<EntrySpec> entries,
+            List<PassSpec> passes,
+            double hangS,
+            TargetSpec targets,
+            Vec3 gravity,
+            double gravityMPerS2,
+            VoxelSpec voxel,
+            AirSpec air,
+            @Nullable InitialFog initialFog,
+            int sizeBins,
+            int raysPerJet,
+            double stationSpacingM,
+            Air ambient,
+            List<ProtectedItem> protectedItems,
+            List<Obstacle> obstacles,
+            List<BayLabel> bayLabels,
+            WallFinish walls) {
+        this(
+                file,
+                hash,
+                title,
+                story,
+                cavity,
+                cuts,
+                states,
+                wands,
+                product,
+                supply,
+                entries,
+                passes,
+                hangS,
+                targets,
+                gravity,
+                gravityMPerS2,
+                voxel,
+                air,
+                initialFog,
+                sizeBins,
+                raysPerJet,
+                stationSpacingM,
+                ambient,
+                protectedItems,
+                obstacles,
+                bayLabels,
+                walls,
+                Transport.SECOND_ORDER);
     }
 
     /** A scene with smooth walls. */
@@ -197,6 +259,11 @@ public record Scene(
         return copy(hangS, voxel, other, sizeBins, raysPerJet);
     }
 
+    /** The same job with fog carried in another way. */
+    public Scene withTransport(Transport other) {
+        return copy(hangS, voxel, air, sizeBins, raysPerJet, bayLabels, other);
+    }
+
     /** The same job with other passes. */
     public Scene withPasses(List<PassSpec> others) {
         return new Scene(
@@ -226,20 +293,27 @@ public record Scene(
                 protectedItems,
                 obstacles,
                 bayLabels,
-                walls);
+                walls,
+                transport);
     }
 
     /** The same job with other names for its bays. */
     public Scene withBayLabels(List<BayLabel> labels) {
-        return copy(hangS, voxel, air, sizeBins, raysPerJet, labels);
+        return copy(hangS, voxel, air, sizeBins, raysPerJet, labels, transport);
     }
 
     private Scene copy(double newHangS, VoxelSpec newVoxel, AirSpec newAir, int newBins, int newRays) {
-        return copy(newHangS, newVoxel, newAir, newBins, newRays, bayLabels);
+        return copy(newHangS, newVoxel, newAir, newBins, newRays, bayLabels, transport);
     }
 
     private Scene copy(
-            double newHangS, VoxelSpec newVoxel, AirSpec newAir, int newBins, int newRays, List<BayLabel> newLabels) {
+            double newHangS,
+            VoxelSpec newVoxel,
+            AirSpec newAir,
+            int newBins,
+            int newRays,
+            List<BayLabel> newLabels,
+            Transport newTransport) {
         return new Scene(
                 file,
                 hash,
@@ -267,6 +341,7 @@ public record Scene(
                 protectedItems,
                 obstacles,
                 newLabels,
-                walls);
+                walls,
+                newTransport);
     }
 }

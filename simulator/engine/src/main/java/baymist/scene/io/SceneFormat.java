@@ -204,6 +204,11 @@ final class SceneFormat {
             may("size_bins", new Count(1, 24), "10", "droplet size bins"),
             may("rays_per_jet", new Count(16, 100_000), "128", "rays that sample a jet at one station"),
             may(
+                    "fog",
+                    Choice.of("second_order", "first_order"),
+                    "second_order",
+                    "transport of fog: limited slopes, or donor cells that smear fronts (for studies that need a linear operator)"),
+            may(
                     "station_spacing",
                     Measure.of(Dimension.LENGTH, "[1 mm .. 10 m]"),
                     "",
