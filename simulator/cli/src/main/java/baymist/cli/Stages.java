@@ -3,6 +3,9 @@ package baymist.cli;
 import baymist.field.FieldOptions;
 import baymist.field.ReachField;
 import baymist.field.ReachFields;
+import baymist.plan.PlanOptions;
+import baymist.plan.PlanResult;
+import baymist.plan.Planner;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -61,6 +64,11 @@ interface Stages {
         }
 
         @Override
+        public PlanResult plan(Scene scene, PlanOptions plan, RunOptions options, RunObserver observer) {
+            return Planner.plan(scene, plan, options, observer);
+        }
+
+        @Override
         public String schema() {
             return SceneSchema.json();
         }
@@ -89,6 +97,8 @@ interface Stages {
     ReachResult reach(Scene scene, ReachOptions reach, RunOptions options, RunObserver observer);
 
     ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer);
+
+    PlanResult plan(Scene scene, PlanOptions plan, RunOptions options, RunObserver observer);
 
     String schema();
 

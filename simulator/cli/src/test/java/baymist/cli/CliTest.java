@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import baymist.plan.DoseSettings;
+import baymist.plan.PlanOptions;
+import baymist.plan.PlanResult;
 import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.problem.Severity;
@@ -70,6 +73,7 @@ class CliTest {
         final List<Double> ratios = new ArrayList<>();
         ReachOptions asked = ReachOptions.DEFAULT;
         @org.jspecify.annotations.Nullable FieldOptions askedField;
+        @org.jspecify.annotations.Nullable PlanOptions askedPlan;
 
         @Override
         public Scene read(Path file) {
@@ -128,6 +132,12 @@ class CliTest {
         public ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer) {
             askedField = field;
             throw new SceneException("FLD-001", SourcePlace.of("a.yaml"), "there is no such place");
+        }
+
+        @Override
+        public PlanResult plan(Scene scene, PlanOptions plan, RunOptions options, RunObserver observer) {
+            askedPlan = plan;
+            throw new SceneException("PLN-001", SourcePlace.of("a.yaml"), "no wand goes in");
         }
 
         @Override
@@ -296,6 +306,10 @@ class CliTest {
                 "field a.yaml --within 5mm",
                 "field a.yaml --at 1mm,2mm",
                 "field a.yaml --at 1,2,3",
+                "plan",
+                "plan a.yaml --trigger 0",
+                "plan a.yaml --passes 0",
+                "plan a.yaml --resolved --coarse",
                 "check"
             })
     void wrongCallsEndWithTwoAndAHint(String call) {
@@ -314,6 +328,17 @@ class CliTest {
         assertEquals(new FieldOptions(new RegionChoice.At(point, 0.1016), false, Planning.FULL), stages.askedField);
         baymist("field", "a.yaml", "--part", "rib 3");
         assertEquals(new FieldOptions(new RegionChoice.OfPart("rib 3"), true), stages.askedField);
+    }
+
+    @Test
+    void theLimitsOfAPlanReachTheEngine() {
+        assertEquals(2, baymist("plan", "a.yaml", "--trigger", "40", "--passes", "3", "--rounds", "1", "--coarse"));
+        PlanOptions asked = stages.askedPlan;
+        assertEquals(40, asked.triggerS());
+        assertEquals(3, asked.passes());
+        assertEquals(1, asked.rounds());
+        assertFalse(asked.full());
+        assertEquals(DoseSettings.DEFAULT, asked.dose());
     }
 
     @Test

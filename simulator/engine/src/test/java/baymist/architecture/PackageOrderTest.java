@@ -38,6 +38,7 @@ class PackageOrderTest {
             "run",
             "study",
             "field",
+            "plan",
             "report",
             "verify");
 
