@@ -34,8 +34,13 @@ class PackageOrderTest {
             "airflow",
             "fog",
             "film",
+            "seam",
             "coverage",
             "run",
+            "study",
+            "field",
+            "explain",
+            "plan",
             "report",
             "verify");
 
