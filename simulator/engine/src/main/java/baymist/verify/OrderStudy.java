@@ -69,7 +69,7 @@ public final class OrderStudy {
         rows.add(row("settling against eddies, Pe 2: slowest decay", 2, OrderStudy::decay, 5, 10, 20));
         rows.add(row("settling alone: a smooth layer sinks, limited slopes", 2, OrderStudy::layer, 50, 100, 200));
         rows.add(row("the same with donor cells (first order)", 1, OrderStudy::layerByDonors, 50, 100, 200, 400));
-        rows.add(row("front between air and fog, Ogata and Banks, limited slopes", 2, OrderStudy::front, 50, 100, 200));
+        rows.add(row("front between air and fog, Ogata and Banks, limited slopes", 2, OrderStudy::front, 100, 200, 400));
         rows.add(row("a hump turns once round, limited slopes, levels of steps", 2, TurnedHump::error, 40, 80));
         rows.add(row("running film: upright plate, Jeffreys", 1, OrderStudy::plate, 30, 60, 120));
         return rows;
@@ -144,12 +144,15 @@ public final class OrderStudy {
         return layer(n, Transport.FIRST_ORDER);
     }
 
-    /** Ogata and Banks (1961): 0.5 m from the end after 5 s at 0.1 m/s and 0.01 m²/s; 0.616163 by two complementary error functions. */
+    /**
+     * Ogata and Banks (1961): 0.45 m from the end after 5 s at 0.1 m/s and 0.001 m²/s,
+     * {@code (erfc((x - v t)/(2 sqrt(D t))) + exp(v x/D) erfc((x + v t)/(2 sqrt(D t))))/2}.
+     */
     private static double front(int n) {
         Inputs in = Inputs.parse(
-                "length=3 m; cells=" + n * 6 + "; speed=0.1 m/s; diffusivity=0.01 m2/s; time=5 s; at=0.5 m; windows=4000",
+                "length=3 m; cells=" + n + "; speed=0.1 m/s; diffusivity=0.001 m2/s; time=5 s; at=0.45 m; windows=1000",
                 NOWHERE);
-        return Math.abs(FogFront.of(in) / 0.616163 - 1);
+        return Math.abs(FogFront.of(in) / 0.7281242846999714 - 1);
     }
 
     private static double layer(int n, Transport transport) {
