@@ -36,6 +36,7 @@ class PackageOrderTest {
             "film",
             "coverage",
             "run",
+            "study",
             "report",
             "verify");
 
