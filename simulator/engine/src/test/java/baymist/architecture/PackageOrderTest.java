@@ -37,6 +37,7 @@ class PackageOrderTest {
             "coverage",
             "run",
             "study",
+            "size",
             "report",
             "verify");
 
