@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
@@ -29,15 +30,12 @@ import org.jspecify.annotations.Nullable;
 public final class SceneContent {
     private static final Set<String> TOLD_ONLY = Set.of("file", "hash", "title", "story");
 
-    private final MessageDigest digest;
+    /** Stands before the name of a component among the tokens. */
+    private static final String COMPONENT = ".";
 
-    private SceneContent() {
-        try {
-            digest = MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
-    }
+    private final List<Object> tokens = new ArrayList<>();
+
+    private SceneContent() {}
 
     /**
      * SHA-256 (hex) over the content.
@@ -50,41 +48,76 @@ public final class SceneContent {
 
     /** SHA-256 (hex) over any value of a scene: a record, list, map, number, text. */
     public static String hashOf(@Nullable Object value) {
-        SceneContent content = new SceneContent();
-        content.add(value);
-        return HexFormat.of().formatHex(content.digest.digest());
+        MessageDigest digest = sha256();
+        for (Object token : tokens(value)) {
+            byte[] bytes = token instanceof Double d
+                    ? ByteBuffer.allocate(8).putDouble(d).array()
+                    : token.toString().getBytes(StandardCharsets.UTF_8);
+            digest.update(ByteBuffer.allocate(4).putInt(bytes.length).array());
+            digest.update(bytes);
+        }
+        return HexFormat.of().formatHex(digest.digest());
     }
 
-    /** Whether two values have the same content. */
+    /** Whether two values have the same content to the last bit. */
     public static boolean same(@Nullable Object a, @Nullable Object b) {
-        return hashOf(a).equals(hashOf(b));
+        return tokens(a).equals(tokens(b));
+    }
+
+    /**
+     * Where two values part, in words with the component's name, or null if they are the same but for the rounding of numbers: a part in 10^12, or
+     * 10^-14 in SI units.
+     */
+    public static @Nullable String difference(@Nullable Object a, @Nullable Object b) {
+        List<Object> left = tokens(a);
+        List<Object> right = tokens(b);
+        String at = "";
+        for (int i = 0; i < Math.min(left.size(), right.size()); i++) {
+            Object l = left.get(i);
+            Object r = right.get(i);
+            if (!(l instanceof Double x && r instanceof Double y ? near(x, y) : l.equals(r))) {
+                return at + ": " + l + " and " + r;
+            }
+            at = l instanceof String text && text.startsWith(COMPONENT) ? text.substring(1) : at;
+        }
+        return left.size() == right.size() ? null : at + ": " + left.size() + " and " + right.size() + " values";
+    }
+
+    private static boolean near(double x, double y) {
+        return x == y || Math.abs(x - y) <= 1e-12 * Math.max(Math.abs(x), Math.abs(y)) + 1e-14;
+    }
+
+    private static List<Object> tokens(@Nullable Object value) {
+        SceneContent content = new SceneContent();
+        content.add(value);
+        return content.tokens;
     }
 
     private void add(@Nullable Object value) {
         if (value == null) {
-            mark('0', 0);
+            tokens.add("none");
         } else if (value instanceof Double d) {
-            mark('d', Double.doubleToLongBits(d + 0.0)); // minus zero is zero
-        } else if (value instanceof Number n) {
-            mark('i', n.longValue());
-        } else if (value instanceof Boolean || value instanceof Enum<?> || value instanceof String) {
-            text(value.toString());
+            tokens.add(d + 0.0); // minus zero is zero
+        } else if (value instanceof Number || value instanceof Boolean || value instanceof Enum<?>) {
+            tokens.add(value.toString());
+        } else if (value instanceof String text) {
+            tokens.add("'" + text);
         } else if (value instanceof double[] array) {
-            mark('a', array.length);
+            tokens.add("array " + array.length);
             Arrays.stream(array).forEach(this::add);
         } else if (value instanceof List<?> list) {
-            mark('l', list.size());
+            tokens.add("list " + list.size());
             list.forEach(this::add);
         } else if (value instanceof Map<?, ?> map) {
             Map<String, Object> sorted = new TreeMap<>();
             map.forEach((k, v) -> sorted.put(String.valueOf(k), v));
-            mark('m', sorted.size());
+            tokens.add("map " + sorted.size());
             sorted.forEach((k, v) -> {
-                text(k);
+                add(k);
                 add(v);
             });
         } else if (value instanceof Path file) {
-            file(file);
+            tokens.add(bytesOf(file));
         } else if (value instanceof Record record) {
             record(record);
         } else {
@@ -94,13 +127,13 @@ public final class SceneContent {
     }
 
     private void record(Record record) {
-        text(record.getClass().getSimpleName());
+        tokens.add("record " + record.getClass().getSimpleName());
         for (RecordComponent c : record.getClass().getRecordComponents()) {
             boolean told = record instanceof Scene && TOLD_ONLY.contains(c.getName());
             if (told || c.getType() == SourcePlace.class) {
                 continue;
             }
-            text(c.getName());
+            tokens.add(COMPONENT + c.getName());
             try {
                 add(c.getAccessor().invoke(record));
             } catch (ReflectiveOperationException e) {
@@ -109,14 +142,8 @@ public final class SceneContent {
         }
     }
 
-    private void text(String text) {
-        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-        mark('t', bytes.length);
-        digest.update(bytes);
-    }
-
-    private void file(Path file) {
-        mark('f', 0);
+    private static String bytesOf(Path file) {
+        MessageDigest digest = sha256();
         byte[] buffer = new byte[1 << 16];
         try (InputStream in = Files.newInputStream(file)) {
             for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
@@ -125,9 +152,14 @@ public final class SceneContent {
         } catch (IOException e) {
             throw new UncheckedIOException(file + " can't be read", e);
         }
+        return "file " + HexFormat.of().formatHex(digest.digest());
     }
 
-    private void mark(char kind, long value) {
-        digest.update(ByteBuffer.allocate(10).putChar(kind).putLong(value).array());
+    private static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
     }
 }

@@ -40,7 +40,7 @@ public sealed interface Change {
     record Clock(@Nullable String pass, double clockRad) implements Change {
         @Override
         public Scene apply(Scene scene) {
-            return ChangeWords.onPasses(scene, pass, p -> p.withClockRad(clockRad));
+            return ChangeWords.onPasses(scene, pass, p -> p.withClockRad(ChangeWords.turned(clockRad)));
         }
 
         @Override

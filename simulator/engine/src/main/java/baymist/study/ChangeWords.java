@@ -32,6 +32,12 @@ final class ChangeWords {
         return pass == null ? "" : " in pass '" + pass + "'";
     }
 
+    /** A clock angle within a turn, rad, 0 or more, below 2 pi. */
+    static double turned(double clockRad) {
+        double rest = clockRad % (2 * Math.PI);
+        return rest < 0 ? rest + 2 * Math.PI : rest;
+    }
+
     static String round(double value) {
         return Quantities.number(value, 3);
     }
