@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
             "  baymist run scenes/wing-box.yaml               film, coverage, bare places, picture",
             "  baymist run scenes/wing-box.yaml --json | jq .coverage.reached",
             "  baymist run job.yaml --min-reached 95          exit code 4 if less is reached",
+            "  baymist size scenes/size-spar-line.yaml        which wand to make, with a drawing",
             "  baymist schema > scene.schema.json             so that editors complete scene files",
             "",
             "'baymist COMMAND --help' tells more."
@@ -44,7 +45,7 @@ final class BaymistCommand implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "a command is missing: run, check, reach, schema, verify or help");
+                spec.commandLine(), "a command is missing: run, check, reach, size, schema, verify or help");
     }
 
     static String title() {

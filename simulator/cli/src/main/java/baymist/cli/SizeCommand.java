@@ -4,6 +4,7 @@ import baymist.report.AtomicFile;
 import baymist.report.SizeReport;
 import baymist.run.RunObserver;
 import baymist.scene.Scene;
+import baymist.scene.io.SceneWriter;
 import baymist.size.Candidate;
 import baymist.size.SizeRequest;
 import baymist.size.SizeResult;
@@ -157,7 +158,7 @@ final class SizeCommand extends SceneCommand {
             return files;
         }
         if (wandFile != null) {
-            String yaml = WandFiles.yaml(result, c);
+            String yaml = SceneWriter.text(c.design().wand(c.lengthM()));
             AtomicFile.writeText(wandFile, w -> w.write(yaml));
             files.add(wandFile);
         }

@@ -12,11 +12,19 @@ import baymist.scene.Scene;
 import baymist.scene.WandSpec;
 import baymist.scene.io.SceneReader;
 import baymist.scene.io.SceneSchema;
+import baymist.size.PlanningRuns;
+import baymist.size.SizeRequest;
+import baymist.size.SizeResult;
+import baymist.size.SizeStudy;
+import baymist.study.Planning;
+import baymist.study.PlanningRun;
+import baymist.study.StudyStore;
 import baymist.verify.OrderStudy;
 import baymist.verify.Verification;
 import baymist.verify.VerificationReport;
 import java.nio.file.Path;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** What the commands ask of the engine; one seam, so that exit codes and output can be tested without long runs. */
 interface Stages {
@@ -53,6 +61,19 @@ interface Stages {
         }
 
         @Override
+        public SizeResult size(
+                Scene scene,
+                SizeRequest request,
+                boolean verify,
+                @Nullable Path keep,
+                RunOptions options,
+                RunObserver observer) {
+            StudyStore store = keep == null ? StudyStore.none() : StudyStore.in(keep);
+            PlanningRun planning = new PlanningRun(Planning.DEFAULT, store);
+            return SizeStudy.run(scene, request, new PlanningRuns(planning, options, verify, observer));
+        }
+
+        @Override
         public String schema() {
             return SceneSchema.json();
         }
@@ -79,6 +100,14 @@ interface Stages {
     WandSpec readWand(Path file);
 
     ReachResult reach(Scene scene, ReachOptions reach, RunOptions options, RunObserver observer);
+
+    SizeResult size(
+            Scene scene,
+            SizeRequest request,
+            boolean verify,
+            @Nullable Path keep,
+            RunOptions options,
+            RunObserver observer);
 
     String schema();
 

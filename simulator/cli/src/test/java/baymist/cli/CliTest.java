@@ -19,6 +19,9 @@ import baymist.run.RunResult;
 import baymist.scene.Scene;
 import baymist.scene.TipSpec;
 import baymist.scene.WandSpec;
+import baymist.size.SampleSize;
+import baymist.size.SizeRequest;
+import baymist.size.SizeResult;
 import baymist.verify.Inputs;
 import baymist.verify.OrderStudy;
 import baymist.verify.Outcome;
@@ -42,6 +45,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -64,6 +68,8 @@ class CliTest {
         double spread = 0.01;
         final List<Double> ratios = new ArrayList<>();
         ReachOptions asked = ReachOptions.DEFAULT;
+        boolean meets = true;
+        final List<SizeRequest> sized = new ArrayList<>();
 
         @Override
         public Scene read(Path file) {
@@ -116,6 +122,18 @@ class CliTest {
                 throw failure;
             }
             return SampleRun.reach();
+        }
+
+        @Override
+        public SizeResult size(
+                Scene scene,
+                SizeRequest request,
+                boolean verify,
+                @Nullable Path keep,
+                RunOptions options,
+                RunObserver observer) {
+            sized.add(request);
+            return SampleSize.result(request, meets);
         }
 
         @Override

@@ -7,6 +7,7 @@ import baymist.size.DesignResult;
 import baymist.size.Hook;
 import baymist.size.SizeRequest;
 import baymist.size.SizeResult;
+import baymist.size.Tube;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.List;
@@ -152,6 +153,6 @@ public final class SizeReport {
     }
 
     static String mm(double m) {
-        return TextReport.significant(1e3 * m, m >= 1 ? 4 : 3);
+        return Tube.mm(m);
     }
 }

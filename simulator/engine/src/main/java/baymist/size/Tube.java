@@ -2,6 +2,9 @@ package baymist.size;
 
 import baymist.units.Dimension;
 import baymist.units.Quantities;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.List;
 
 /**
@@ -39,8 +42,12 @@ public record Tube(double outerM, double boreM) {
         return mm(outerM) + "/" + mm(boreM) + " mm";
     }
 
-    static String mm(double m) {
+    /** A length in mm to three digits, from 1 m on to four, without its unit. */
+    public static String mm(double m) {
         double mm = Quantities.inUnit(m, Dimension.LENGTH, "mm");
-        return Quantities.number(mm, mm >= 1000 ? 4 : 3);
+        return BigDecimal.valueOf(mm)
+                .round(new MathContext(mm >= 1000 ? 4 : 3, RoundingMode.HALF_UP))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 }
