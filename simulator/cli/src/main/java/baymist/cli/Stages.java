@@ -1,5 +1,8 @@
 package baymist.cli;
 
+import baymist.field.FieldOptions;
+import baymist.field.ReachField;
+import baymist.field.ReachFields;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -74,6 +77,11 @@ interface Stages {
         }
 
         @Override
+        public ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer) {
+            return ReachFields.of(scene, field, options, observer);
+        }
+
+        @Override
         public String schema() {
             return SceneSchema.json();
         }
@@ -108,6 +116,7 @@ interface Stages {
             @Nullable Path keep,
             RunOptions options,
             RunObserver observer);
+    ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer);
 
     String schema();
 

@@ -10,6 +10,8 @@ import baymist.problem.Severity;
 import baymist.problem.SimulationException;
 import baymist.problem.SourcePlace;
 import baymist.report.SampleRun;
+import baymist.field.FieldOptions;
+import baymist.field.ReachField;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -134,6 +136,11 @@ class CliTest {
                 RunObserver observer) {
             sized.add(request);
             return SampleSize.result(request, meets);
+        }
+
+        @Override
+        public ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer) {
+            throw new AssertionError("not asked for");
         }
 
         @Override

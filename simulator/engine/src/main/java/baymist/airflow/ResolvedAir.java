@@ -37,6 +37,7 @@ public final class ResolvedAir {
     private final double[] openingAreaM2;
     private final int factor;
     private final FlowSettings flow;
+    private final WallSampler walls;
     private final AirPath[] pathNow = new AirPath[1];
     private FlowSolver solver;
     private FluxRefiner refiner;
@@ -48,6 +49,7 @@ public final class ResolvedAir {
         this.openingAreaM2 = openingAreaM2.clone();
         this.factor = factor;
         this.flow = FlowSettings.run(plan.settings().air().kinematicViscosityM2PerS());
+        this.walls = new WallSampler(grid, factor, plan.settings().air().kinematicViscosityM2PerS());
         this.pathNow[0] = plan.path(0);
         double[] open = pathNow[0].openFraction();
         this.solver = new FlowSolver(FlowGrid.of(grid, this.openingAreaM2, open, factor), flow);
@@ -239,7 +241,7 @@ public final class ResolvedAir {
         }
         double[] friction = floor.quietFrictionMPerS().clone();
         if (!solver.resting()) {
-            double[] moving = WallLaw.frictionSpeeds(grid, flux, floor.kinematicViscosityM2PerS(), factor);
+            double[] moving = walls.frictionSpeeds(flux);
             for (int s = 0; s < friction.length; s++) {
                 friction[s] = Math.max(friction[s], moving[s]);
             }

@@ -2,6 +2,7 @@ package baymist.coverage;
 
 import baymist.cavity.Cavity;
 import baymist.cavity.Part;
+import baymist.scene.Scene;
 import baymist.scene.TargetSpec;
 import baymist.voxel.Bay;
 import baymist.voxel.SurfelSet;
@@ -38,8 +39,19 @@ public final class CoverageAssessor {
      * @throws IllegalArgumentException on a wrong array length, a negative or non-finite film or disordered thresholds
      */
     public static Coverage assess(Cavity cavity, VoxelGrid grid, double[] filmM, TargetSpec target) {
+        return assess(cavity, grid, filmM, target, EntryWays.NONE);
+    }
+
+    /** The same with the thresholds of a scene, and with the way to each region from its entries. */
+    public static Coverage assess(Scene scene, Cavity cavity, VoxelGrid grid, double[] filmM) {
+        return assess(cavity, grid, filmM, scene.targets(), EntryWays.of(scene, cavity, grid));
+    }
+
+    private static Coverage assess(
+            Cavity cavity, VoxelGrid grid, double[] filmM, TargetSpec target, EntryWays ways) {
         SurfelSet surfels = grid.surfels();
         requireSound(surfels, filmM, target);
+        SeamMap seams = SeamMap.of(cavity, grid, target.seamCreepM());
         Verdict[] verdict = verdicts(surfels, filmM, target);
         FractionTally total = new FractionTally("all surfaces");
         List<FractionTally> parts = new ArrayList<>();
@@ -67,8 +79,9 @@ public final class CoverageAssessor {
                 fractions(parts),
                 fractions(bays),
                 fractions(facings),
-                new RegionFinder(cavity, grid, verdict).find(),
-                verdict);
+                new RegionFinder(cavity, grid, verdict, target, seams.bareBySurfel(filmM, target.hazeM()), ways).find(),
+                verdict,
+                seams.assess(filmM, target));
     }
 
     /** Shares of the whole structure alone, without regions: for films that are only compared. */

@@ -1,6 +1,7 @@
 package baymist.fog;
 
 import baymist.problem.SimulationException;
+import baymist.scene.Transport;
 import baymist.spray.SprayHits;
 import baymist.voxel.FaceSet;
 import baymist.voxel.VoxelGrid;
@@ -10,7 +11,10 @@ import baymist.voxel.VoxelGrid;
  * {@link FogStepper}; touched by one thread at a time.
  */
 final class FogBin {
-    /** Share of a cell that may leave in one explicit step. */
+    /**
+     * Share of a cell that may leave in one explicit step. What drifts with limited slopes counts {@link FogRates#SLOPED_WEIGHT} more: of a pure drift
+     * 0.6 may leave.
+     */
     static final double COURANT = 0.9;
 
     /** A split step must be this many times longer than an explicit one to be worth its cost. */
@@ -19,7 +23,7 @@ final class FogBin {
     /**
      * Share of the bin that may change place or leave in one split step; of the geometric mean of the mass when the sources
      * stopped and the present mass, so that steps grow as the bin fades. ASSUMED: the first-order error stays near half of it; tested
-     * against the explicit scheme.
+     * against the explicit transport.
      */
     static final double SMOOTH_CHANGE = 0.004;
 
@@ -33,6 +37,7 @@ final class FogBin {
     private final FogLinks links;
     private final int bin;
     private final double settlingMPerS;
+    private final boolean limited;
 
     /** Suspended mass, kg, [cells]. */
     private double[] mass;
@@ -66,11 +71,12 @@ final class FogBin {
     /** Whether the next split step goes x, y, z or z, y, x. */
     private boolean backwards;
 
-    FogBin(VoxelGrid grid, FogLinks links, int bin, double settlingMPerS, int openings) {
+    FogBin(VoxelGrid grid, FogLinks links, int bin, double settlingMPerS, int openings, Transport transport) {
         this.grid = grid;
         this.links = links;
         this.bin = bin;
         this.settlingMPerS = settlingMPerS;
+        this.limited = transport == Transport.SECOND_ORDER;
         this.mass = new double[grid.cellCount()];
         this.deposited = new double[grid.surfels().count()];
         this.overspray = new double[openings];
@@ -98,7 +104,7 @@ final class FogBin {
         if (before == 0 && window.spray == null) {
             return;
         }
-        rates.fill(window, bin, bins, settlingMPerS, walls);
+        rates.fill(window, bin, bins, settlingMPerS, walls, limited);
         if (before == 0 && rates.sourceKgPerS == 0) {
             return;
         }
@@ -123,9 +129,13 @@ final class FogBin {
         double needed = Math.max(1, Math.ceil(durationS / limitS));
         requireFeasible(needed);
         long count = (long) needed;
-        RateLevels levels = rates.multirate.levels;
-        if (levels.choose(rates.outRate, rates.largestRate, durationS, count)) {
-            rates.multirate.advance(mass, rates);
+        RateLevels levels = limited ? rates.limited.levels : rates.multirate.levels;
+        if (levels.choose(rates.paceRate, rates.largestRate, durationS, count)) {
+            if (limited) {
+                rates.limited.advance(mass, rates);
+            } else {
+                rates.multirate.advance(mass, rates);
+            }
             explicitSteps += levels.finestSteps();
             updates += levels.updates();
             return;
@@ -181,7 +191,7 @@ final class FogBin {
         return count <= 4 ? left / Math.max(count, 1) : stepS;
     }
 
-    /** Donor-cell step of the whole operator. Afterwards {@code rates.next} holds the state before the step. */
+    /** Explicit step of the whole operator. Afterwards {@code rates.next} holds the state before the step. */
     private void explicitStep(FogRates rates, double stepS) {
         double[] old = mass;
         double[] next = rates.next;
@@ -198,6 +208,9 @@ final class FogBin {
             next[c] = m + stepS * (source[c] - loss[c] * m);
         }
         exchange(old, next, rates.up, rates.down, stepS);
+        if (limited) {
+            rates.exchange.add(old, next, rates.lean, rates.drift, rates.outRate, rates.slopedRate, stepS);
+        }
         mass = next;
         rates.swapNext(old);
         explicitSteps++;
@@ -228,6 +241,10 @@ final class FogBin {
         }
         if (rates.airMoves) {
             exchange(before, next, rates.airUp, rates.airDown, stepS);
+            if (limited) {
+                double[] air = rates.airLean;
+                rates.exchange.add(before, next, air, air, rates.airOutRate, rates.airSlopedRate, stepS);
+            }
         }
         for (int i = 0; i < 3; i++) {
             int a = backwards ? 2 - i : i;

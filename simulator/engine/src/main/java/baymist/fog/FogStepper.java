@@ -4,6 +4,7 @@ import baymist.airflow.AirField;
 import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.problem.SimulationException;
+import baymist.scene.Transport;
 import baymist.scene.WallFinish;
 import baymist.spray.SizeBins;
 import baymist.spray.SprayHits;
@@ -15,7 +16,7 @@ import java.util.concurrent.ConcurrentLinkedDeque;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Carries, settles, spreads and deposits the suspended droplets; owns their state. See the package page for the scheme and
+ * Carries, settles, spreads and deposits the suspended droplets; owns their state. See the package page for the transport and
  * docs/theory/fog.md for the equations.
  *
  * <p>Mutable, to be used by one thread; it spreads its own work over the given workers, one bin a piece, with the same bits
@@ -69,6 +70,19 @@ public final class FogStepper {
             Vec3 gravityMPerS2,
             WallFinish finish,
             Workers workers) {
+        this(grid, bins, productDensityKgPerM3, air, gravityMPerS2, finish, Transport.SECOND_ORDER, workers);
+    }
+
+    /** The same with transport of a stated order. */
+    public FogStepper(
+            VoxelGrid grid,
+            SizeBins bins,
+            double productDensityKgPerM3,
+            Air air,
+            Vec3 gravityMPerS2,
+            WallFinish finish,
+            Transport transport,
+            Workers workers) {
         this(
                 grid,
                 bins,
@@ -76,11 +90,12 @@ public final class FogStepper {
                 air,
                 gravityMPerS2,
                 finish,
+                transport,
                 workers);
     }
 
     FogStepper(VoxelGrid grid, SizeBins bins, FogDroplet[] droplets, Air air, Vec3 gravityMPerS2, Workers workers) {
-        this(grid, bins, droplets, air, gravityMPerS2, WallFinish.SMOOTH, workers);
+        this(grid, bins, droplets, air, gravityMPerS2, WallFinish.SMOOTH, Transport.SECOND_ORDER, workers);
     }
 
     private FogStepper(
@@ -90,8 +105,9 @@ public final class FogStepper {
             Air air,
             Vec3 gravityMPerS2,
             WallFinish finish,
+            Transport transport,
             Workers workers) {
-        this(grid, bins, droplets, lawful(droplets, air, finish), gravityMPerS2, workers);
+        this(grid, bins, droplets, lawful(droplets, air, finish), gravityMPerS2, transport, workers);
     }
 
     FogStepper(
@@ -100,6 +116,17 @@ public final class FogStepper {
             FogDroplet[] droplets,
             WallSpeed walls,
             Vec3 gravityMPerS2,
+            Workers workers) {
+        this(grid, bins, droplets, walls, gravityMPerS2, Transport.SECOND_ORDER, workers);
+    }
+
+    FogStepper(
+            VoxelGrid grid,
+            SizeBins bins,
+            FogDroplet[] droplets,
+            WallSpeed walls,
+            Vec3 gravityMPerS2,
+            Transport transport,
             Workers workers) {
         this.grid = grid;
         this.bins = bins;
@@ -116,7 +143,7 @@ public final class FogStepper {
         this.ventedAirM3 = new double[openings];
         this.fog = new FogBin[bins.count()];
         for (int b = 0; b < fog.length; b++) {
-            fog[b] = new FogBin(grid, links, b, droplets[b].settlingMPerS(), openings);
+            fog[b] = new FogBin(grid, links, b, droplets[b].settlingMPerS(), openings, transport);
         }
         this.peak = new double[grid.cellCount()];
     }

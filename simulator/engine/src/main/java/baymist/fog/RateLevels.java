@@ -54,7 +54,7 @@ final class RateLevels {
      * Chooses the levels and the finest step that need the fewest updates. A finest step somewhat shorter than it must be can let
      * the crowd of cells take steps twice as long.
      *
-     * @param outRate rate at which each cell empties, 1/s, [cells]
+     * @param outRate rate by which each cell is paced, 1/s, [cells]
      * @param largestRate the largest of them, 1/s
      * @param plainSteps steps that one level for all would take, 1 or more
      * @return whether levels save enough; if not, nothing here is to be used

@@ -36,11 +36,10 @@ final class OutlookBuilder {
         this.fog = fog;
     }
 
-    Outlook build(CoagulationWatch watch) {
+    Outlook build(CoagulationWatch watch, SeamCoverage seams) {
         FilmState later = film.after(Outlook.LATER_S, OpenFractions.after(cavity.openings()));
         double[] build = film.buildM();
         double[] pattern = pattern(build);
-        SeamCoverage seams = SeamCoverage.of(cavity, grid, build, loose(build), scene.targets());
         return new Outlook(
                 List.of(age("at close-up", 0, film.state()), age("after 24 h", Outlook.LATER_S, later)),
                 later.drippedKg() - film.state().drippedKg(),
@@ -104,14 +103,6 @@ final class OutlookBuilder {
             }
         }
         return bins.diameterM()[bins.count() - 1];
-    }
-
-    private double[] loose(double[] build) {
-        double[] loose = new double[build.length];
-        for (int s = 0; s < build.length; s++) {
-            loose[s] = Math.max(0, build[s] - scene.targets().hazeM());
-        }
-        return loose;
     }
 
     /** Washburn's way into the lap within a day, but no more than the film beside it fills. */

@@ -58,7 +58,7 @@ public final class Simulation {
             }
 
             clock.begin("coverage");
-            Coverage coverage = CoverageAssessor.assess(cavity, grid, job.film().buildM(), scene.targets());
+            Coverage coverage = CoverageAssessor.assess(scene, cavity, grid, job.film().buildM());
             return job.close(coverage, plan, insertions, spraying, airing, options, clock);
         }
     }

@@ -25,6 +25,8 @@ import org.jspecify.annotations.Nullable;
  * @param obstacles what stands outside in the way of wands
  * @param bayLabels names of bays, where people have them
  * @param walls finish of the sheet inside
+ * @param transport how fog is carried
+ * @param raySeed shifts the sets of rays, 0 or more; results of other seeds differ by the error of ray sampling alone
  */
 public record Scene(
         String file,
@@ -53,7 +55,9 @@ public record Scene(
         List<ProtectedItem> protectedItems,
         List<Obstacle> obstacles,
         List<BayLabel> bayLabels,
-        WallFinish walls) {
+        WallFinish walls,
+        Transport transport,
+        long raySeed) {
     public Scene {
         cuts = List.copyOf(cuts);
         states = Map.copyOf(states);
@@ -63,6 +67,128 @@ public record Scene(
         protectedItems = List.copyOf(protectedItems);
         obstacles = List.copyOf(obstacles);
         bayLabels = List.copyOf(bayLabels);
+    }
+
+    /** A scene whose rays are not shifted. */
+    public Scene(
+            String file,
+            String hash,
+            String title,
+            String story,
+            CavitySpec cavity,
+            List<OpeningSpec> cuts,
+            Map<String, PhaseStates> states,
+            Map<String, WandSpec> wands,
+            ProductSpec product,
+            SupplySpec supply,
+            List<EntrySpec> entries,
+            List<PassSpec> passes,
+            double hangS,
+            TargetSpec targets,
+            Vec3 gravity,
+            double gravityMPerS2,
+            VoxelSpec voxel,
+            AirSpec air,
+            @Nullable InitialFog initialFog,
+            int sizeBins,
+            int raysPerJet,
+            double stationSpacingM,
+            Air ambient,
+            List<ProtectedItem> protectedItems,
+            List<Obstacle> obstacles,
+            List<BayLabel> bayLabels,
+            WallFinish walls,
+            Transport transport) {
+        this(
+                file,
+                hash,
+                title,
+                story,
+                cavity,
+                cuts,
+                states,
+                wands,
+                product,
+                supply,
+                entries,
+                passes,
+                hangS,
+                targets,
+                gravity,
+                gravityMPerS2,
+                voxel,
+                air,
+                initialFog,
+                sizeBins,
+                raysPerJet,
+                stationSpacingM,
+                ambient,
+                protectedItems,
+                obstacles,
+                bayLabels,
+                walls,
+                transport,
+                0);
+    }
+
+    /** A scene with transport of second order. */
+    public Scene(
+            String file,
+            String hash,
+            String title,
+            String story,
+            CavitySpec cavity,
+            List<OpeningSpec> cuts,
+            Map<String, PhaseStates> states,
+            Map<String, WandSpec> wands,
+            ProductSpec product,
+            SupplySpec supply,
+            List<EntrySpec> entries,
+            List<PassSpec> passes,
+            double hangS,
+            TargetSpec targets,
+            Vec3 gravity,
+            double gravityMPerS2,
+            VoxelSpec voxel,
+            AirSpec air,
+            @Nullable InitialFog initialFog,
+            int sizeBins,
+            int raysPerJet,
+            double stationSpacingM,
+            Air ambient,
+            List<ProtectedItem> protectedItems,
+            List<Obstacle> obstacles,
+            List<BayLabel> bayLabels,
+            WallFinish walls) {
+        this(
+                file,
+                hash,
+                title,
+                story,
+                cavity,
+                cuts,
+                states,
+                wands,
+                product,
+                supply,
+                entries,
+                passes,
+                hangS,
+                targets,
+                gravity,
+                gravityMPerS2,
+                voxel,
+                air,
+                initialFog,
+                sizeBins,
+                raysPerJet,
+                stationSpacingM,
+                ambient,
+                protectedItems,
+                obstacles,
+                bayLabels,
+                walls,
+                Transport.SECOND_ORDER);
     }
 
     /** A scene with smooth walls. */
@@ -197,6 +323,11 @@ public record Scene(
         return copy(hangS, voxel, other, sizeBins, raysPerJet);
     }
 
+    /** The same job with fog carried in another way. */
+    public Scene withTransport(Transport other) {
+        return copy(hangS, voxel, air, sizeBins, raysPerJet, bayLabels, other);
+    }
+
     /** The same job with other passes. */
     public Scene withPasses(List<PassSpec> others) {
         return new Scene(
@@ -226,20 +357,45 @@ public record Scene(
                 protectedItems,
                 obstacles,
                 bayLabels,
-                walls);
+                walls,
+                transport,
+                raySeed);
     }
 
     /** The same job with other names for its bays. */
     public Scene withBayLabels(List<BayLabel> labels) {
-        return copy(hangS, voxel, air, sizeBins, raysPerJet, labels);
+        return copy(hangS, voxel, air, sizeBins, raysPerJet, labels, transport);
     }
 
     private Scene copy(double newHangS, VoxelSpec newVoxel, AirSpec newAir, int newBins, int newRays) {
-        return copy(newHangS, newVoxel, newAir, newBins, newRays, bayLabels);
+        return copy(newHangS, newVoxel, newAir, newBins, newRays, bayLabels, transport);
+    }
+
+    /** The same job with its rays shifted. */
+    public Scene withRaySeed(long seed) {
+        return copy(hangS, voxel, air, sizeBins, raysPerJet, bayLabels, transport, seed);
     }
 
     private Scene copy(
-            double newHangS, VoxelSpec newVoxel, AirSpec newAir, int newBins, int newRays, List<BayLabel> newLabels) {
+            double newHangS,
+            VoxelSpec newVoxel,
+            AirSpec newAir,
+            int newBins,
+            int newRays,
+            List<BayLabel> newLabels,
+            Transport newTransport) {
+        return copy(newHangS, newVoxel, newAir, newBins, newRays, newLabels, newTransport, raySeed);
+    }
+
+    private Scene copy(
+            double newHangS,
+            VoxelSpec newVoxel,
+            AirSpec newAir,
+            int newBins,
+            int newRays,
+            List<BayLabel> newLabels,
+            Transport newTransport,
+            long newSeed) {
         return new Scene(
                 file,
                 hash,
@@ -267,6 +423,8 @@ public record Scene(
                 protectedItems,
                 obstacles,
                 newLabels,
-                walls);
+                walls,
+                newTransport,
+                newSeed);
     }
 }

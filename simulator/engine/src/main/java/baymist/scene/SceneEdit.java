@@ -168,7 +168,9 @@ public final class SceneEdit {
                 protectedItems,
                 from.obstacles(),
                 from.bayLabels(),
-                from.walls());
+                from.walls(),
+                from.transport(),
+                from.raySeed());
     }
 
     private static <T> List<T> plus(List<T> list, T more) {

@@ -34,9 +34,11 @@ class PackageOrderTest {
             "airflow",
             "fog",
             "film",
+            "seam",
             "coverage",
             "run",
             "study",
+            "field",
             "size",
             "report",
             "verify");

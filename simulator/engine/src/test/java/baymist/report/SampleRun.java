@@ -14,7 +14,6 @@ import baymist.cavity.PartKind;
 import baymist.coverage.Coverage;
 import baymist.coverage.CoverageAssessor;
 import baymist.coverage.LatticeCavity;
-import baymist.coverage.SeamCoverage;
 import baymist.geom.Outline;
 import baymist.geom.PlacedOutline;
 import baymist.geom.Vec3;
@@ -65,6 +64,16 @@ public final class SampleRun {
 
     /** A control surface of four bays with lightening holes, a port in the root rib and one pass of a wand. */
     public static RunResult wedge() {
+        return Made.WEDGE;
+    }
+
+    /** Results are immutable: each is made once. */
+    private static final class Made {
+        private static final RunResult WEDGE = makeWedge();
+        private static final RunResult TANK = makeTank();
+    }
+
+    private static RunResult makeWedge() {
         LatticeCavity lattice = new LatticeCavity(30, 80, 9, new Vec3(0.01, 0.02, 0.01))
                 .wedge()
                 .blade(0, 17, "upper stringer 1", (j, k) -> k >= 7)
@@ -85,6 +94,10 @@ public final class SampleRun {
 
     /** A plain tank, hardly wetted. */
     public static RunResult tank() {
+        return Made.TANK;
+    }
+
+    private static RunResult makeTank() {
         return result(
                 new LatticeCavity(20, 24, 16, new Vec3(0.02, 0.02, 0.02)).tank().build(),
                 "Tank",
@@ -260,7 +273,7 @@ public final class SampleRun {
                 1e-4,
                 0.4,
                 0.6,
-                SeamCoverage.of(b.cavity(), b.grid(), film, film, TargetSpec.DEFAULT),
+                coverage.seams(),
                 0.004,
                 List.of(new Outlook.WandFill("six-foot wand", 5.7e-6)),
                 0.01,

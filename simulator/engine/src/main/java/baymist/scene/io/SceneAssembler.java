@@ -17,6 +17,7 @@ import baymist.scene.Scene;
 import baymist.scene.SupplySpec;
 import baymist.scene.TargetSpec;
 import baymist.scene.VoxelSpec;
+import baymist.scene.Transport;
 import baymist.scene.WallFinish;
 import baymist.scene.WandSpec;
 import baymist.scene.io.Value.Fields;
@@ -83,7 +84,7 @@ final class SceneAssembler {
                 || numerics == null) {
             return null;
         }
-        return new Scene(
+        Scene scene = new Scene(
                 file.toString(),
                 files.hash(),
                 f.text("title"),
@@ -111,6 +112,8 @@ final class SceneAssembler {
                 obstacles,
                 bayLabels,
                 WallFinish.valueOf(f.text("walls").toUpperCase(Locale.ROOT)));
+        return scene.withTransport(Transport.valueOf(numerics.text("fog").toUpperCase(Locale.ROOT)))
+                .withRaySeed(numerics.whole("ray_seed"));
     }
 
     /**
@@ -150,7 +153,8 @@ final class SceneAssembler {
         if (f == null) {
             return TargetSpec.DEFAULT;
         }
-        TargetSpec t = new TargetSpec(f.si("haze"), f.si("build"), f.si("excess"));
+        TargetSpec t = new TargetSpec(
+                f.si("haze"), f.si("build"), f.si("excess"), f.si("seam_creep"), f.si("bridge"), f.si("spot"));
         if (t.hazeM() > t.buildM() || t.buildM() >= t.excessM()) {
             problems.add(
                     SceneProblem.TARGETS,
