@@ -69,7 +69,8 @@ public final class OrderStudy {
         rows.add(row("settling against eddies, Pe 2: slowest decay", 2, OrderStudy::decay, 5, 10, 20));
         rows.add(row("settling alone: a smooth layer sinks, limited slopes", 2, OrderStudy::layer, 50, 100, 200));
         rows.add(row("the same with donor cells (first order)", 1, OrderStudy::layerByDonors, 50, 100, 200, 400));
-        rows.add(row("front between air and fog, Ogata and Banks, limited slopes", 2, OrderStudy::front, 100, 200, 400));
+        rows.add(
+                row("front between air and fog, Ogata and Banks, limited slopes", 2, OrderStudy::front, 100, 200, 400));
         rows.add(row("a hump turns once round, limited slopes, levels of steps", 2, TurnedHump::error, 40, 80));
         rows.add(row("running film: upright plate, Jeffreys", 1, OrderStudy::plate, 30, 60, 120));
         return rows;

@@ -30,8 +30,8 @@ final class TurnedHump {
             flux[e] = h * (faces.axis()[e] == 0 ? corner - stream(x, z - h) : stream(x - h, z) - corner);
         }
         SizeBins tracer = new SizeBins(new double[] {0}, new double[] {1});
-        FogStepper fog = FogBox.stepper(
-                grid, tracer, 880, Air.STANDARD, Vec3.ZERO, Transport.SECOND_ORDER, new Workers(1));
+        FogStepper fog =
+                FogBox.stepper(grid, tracer, 880, Air.STANDARD, Vec3.ZERO, Transport.SECOND_ORDER, new Workers(1));
         for (int c = 0; c < grid.cellCount(); c++) {
             fog.release(c, hump(grid.centre(c)) * grid.volumeM3(c));
         }

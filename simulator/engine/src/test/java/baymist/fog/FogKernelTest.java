@@ -14,8 +14,8 @@ import org.junit.jupiter.api.Test;
 
 /** Both forms of the kernel give the same fog. */
 class FogKernelTest {
-    private static final SizeBins BINS =
-            new SizeBins(new double[] {0, 2e-6, 8e-6, 25e-6, 80e-6, 150e-6}, new double[] {0.1, 0.2, 0.2, 0.2, 0.2, 0.1});
+    private static final SizeBins BINS = new SizeBins(
+            new double[] {0, 2e-6, 8e-6, 25e-6, 80e-6, 150e-6}, new double[] {0.1, 0.2, 0.2, 0.2, 0.2, 0.1});
 
     private static FogStepper run(VoxelGrid grid, AirField field, Vec3 gravity, FogKernel kernel) {
         FogStepper fog = new FogStepper(grid, BINS, 880, Fields.AIR, gravity, Fields.ONE);
