@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import baymist.explain.ExplainOptions;
+import baymist.explain.Explanation;
 import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.problem.Severity;
@@ -118,6 +120,11 @@ class CliTest {
                 throw failure;
             }
             return SampleRun.reach();
+        }
+
+        @Override
+        public Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer) {
+            throw new UnsupportedOperationException("explain");
         }
 
         @Override

@@ -34,10 +34,12 @@ class PackageOrderTest {
             "airflow",
             "fog",
             "film",
+            "seam",
             "coverage",
             "run",
             "study",
             "field",
+            "explain",
             "report",
             "verify");
 
