@@ -123,7 +123,8 @@ class NozzleRunTest {
 
     private static double off(RunResult r, RunResult truth, boolean reached) {
         return reached
-                ? Math.abs(r.coverage().total().reached() - truth.coverage().total().reached())
+                ? Math.abs(r.coverage().total().reached()
+                        - truth.coverage().total().reached())
                 : Math.abs(r.coverage().total().protectedShare()
                         - truth.coverage().total().protectedShare());
     }

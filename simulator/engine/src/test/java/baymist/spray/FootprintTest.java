@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import baymist.geom.Vec3;
 import baymist.voxel.SurfelSet;
-
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -44,7 +43,18 @@ class FootprintTest {
         }
         start[count] = n;
         return new SurfelSet(
-                new int[count], new byte[count], new int[count], closure, d[0], d[1], d[2], d[3], d[4], d[5], d[6], start,
+                new int[count],
+                new byte[count],
+                new int[count],
+                closure,
+                d[0],
+                d[1],
+                d[2],
+                d[3],
+                d[4],
+                d[5],
+                d[6],
+                start,
                 java.util.Arrays.copyOf(neighbour, n));
     }
 
@@ -55,7 +65,8 @@ class FootprintTest {
     }
 
     /** Share of a jet's liquid on each surfel, from a tip at a height, the jet tilted off the plate's normal. */
-    private static double[] film(SurfelSet plate, double heightM, double tilt, int rays, int stations, double[] missed) {
+    private static double[] film(
+            SurfelSet plate, double heightM, double tilt, int rays, int stations, double[] missed) {
         Vec3 tip = new Vec3(-heightM * Math.tan(tilt), 0, heightM);
         Vec3 axis = new Vec3(Math.sin(tilt), 0, -Math.cos(tilt));
         Vec3 u = axis.anyPerpendicular();
@@ -83,7 +94,13 @@ class FootprintTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"0.3, 0, 128, 0.16", "0.3, 35, 128, 0.16", "0.15, 60, 128, 0.16", "0.3, 0, 2048, 0.08", "0.15, 60, 2048, 0.08"})
+    @CsvSource({
+        "0.3, 0, 128, 0.16",
+        "0.3, 35, 128, 0.16",
+        "0.15, 60, 128, 0.16",
+        "0.3, 0, 2048, 0.08",
+        "0.15, 60, 2048, 0.08"
+    })
     void filmOnAPlateIsTheGaussianOfTheLiquid(double heightM, double tiltDeg, int rays, double meanError) {
         // Closed form: flux 2^(-q^2 (1 + 1/k^2)) times the solid angle of a piece, ln2 (1 + 1/k^2)/(pi S^2) in front
         // (docs/theory/spray.md, 3)
@@ -103,7 +120,11 @@ class FootprintTest {
             Vec3 way = new Vec3(plate.centreX()[s], plate.centreY()[s], 0).minus(tip);
             double x = way.dot(axis);
             double q2 = (way.dot(way) / (x * x) - 1) / (RoundJet.SPREAD * RoundJet.SPREAD);
-            double exact = plate.areaM2()[s] * heightM / (x * x * x) * Math.log(2) * width
+            double exact = plate.areaM2()[s]
+                    * heightM
+                    / (x * x * x)
+                    * Math.log(2)
+                    * width
                     / (Math.PI * RoundJet.SPREAD * RoundJet.SPREAD)
                     * RaySet.liquidDensity(q2);
             most = Math.max(most, exact);
