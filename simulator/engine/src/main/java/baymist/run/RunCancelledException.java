@@ -8,7 +8,8 @@ public final class RunCancelledException extends RuntimeException {
         super("the run was cancelled");
     }
 
-    static void throwIf(boolean cancelled) {
+    /** Stops here if asked to. */
+    public static void throwIf(boolean cancelled) {
         if (cancelled) {
             throw new RunCancelledException();
         }

@@ -58,4 +58,63 @@ public record PassSpec(
             SourcePlace place) {
         this(name, entry, wand, fromDepthM, toDepthM, drawBackMPerS, clockRad, holdS, hangS, null, null, place);
     }
+
+    /** The same pass with the direction pin at another clock angle, rad. */
+    public PassSpec withClockRad(double other) {
+        return copy(entry, wand, fromDepthM, toDepthM, drawBackMPerS, other, holdS, hangS);
+    }
+
+    /** The same pass over another stretch, insertion depths in m; an infinite start is as deep as the wand goes. */
+    public PassSpec withDepthsM(double otherFromM, double otherToM) {
+        return copy(entry, wand, otherFromM, otherToM, drawBackMPerS, clockRad, holdS, hangS);
+    }
+
+    /** The same pass drawn back at another rate, m/s. */
+    public PassSpec withDrawBackMPerS(double other) {
+        return copy(entry, wand, fromDepthM, toDepthM, other, clockRad, holdS, hangS);
+    }
+
+    /** The same pass with another trigger time at the start depth, s. */
+    public PassSpec withHoldS(double other) {
+        return copy(entry, wand, fromDepthM, toDepthM, drawBackMPerS, clockRad, other, hangS);
+    }
+
+    /** The same pass with another wait after it, s. */
+    public PassSpec withHangS(double other) {
+        return copy(entry, wand, fromDepthM, toDepthM, drawBackMPerS, clockRad, holdS, other);
+    }
+
+    /** The same pass with another wand. */
+    public PassSpec withWand(String other) {
+        return copy(entry, other, fromDepthM, toDepthM, drawBackMPerS, clockRad, holdS, hangS);
+    }
+
+    /** The same pass through another entry. */
+    public PassSpec withEntry(String other) {
+        return copy(other, wand, fromDepthM, toDepthM, drawBackMPerS, clockRad, holdS, hangS);
+    }
+
+    private PassSpec copy(
+            String newEntry,
+            String newWand,
+            double newFromM,
+            double newToM,
+            double newDrawBack,
+            double newClock,
+            double newHoldS,
+            double newHangS) {
+        return new PassSpec(
+                name,
+                newEntry,
+                newWand,
+                newFromM,
+                newToM,
+                newDrawBack,
+                newClock,
+                newHoldS,
+                newHangS,
+                aim,
+                sag,
+                place);
+    }
 }

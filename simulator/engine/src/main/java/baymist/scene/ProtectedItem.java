@@ -28,4 +28,9 @@ public record ProtectedItem(
     public String partName() {
         return part == null ? name : part;
     }
+
+    /** The same item under another mask. */
+    public ProtectedItem withMask(Mask other) {
+        return new ProtectedItem(name, body, part, limitM, other, place);
+    }
 }

@@ -10,6 +10,12 @@ public sealed interface SupplySpec {
     /** Liquid sprayed by the whole tip, kg/s; with {@link Pressure#cups} what the first of them caught. */
     double liquidKgPerS();
 
+    /** The same supply with other droplets. */
+    SupplySpec withDroplets(DropletSpec other);
+
+    /** The same supply with this many times the liquid; catch-cup tests are scaled alike. */
+    SupplySpec withLiquidTimes(double factor);
+
     /**
      * Air from a regulated supply.
      *
@@ -34,10 +40,33 @@ public sealed interface SupplySpec {
         public Pressure(double gaugePa, double dischargeCoefficient, double liquidKgPerS, DropletSpec droplets) {
             this(gaugePa, dischargeCoefficient, liquidKgPerS, droplets, null, List.of());
         }
+
+        @Override
+        public SupplySpec withDroplets(DropletSpec other) {
+            return new Pressure(gaugePa, dischargeCoefficient, liquidKgPerS, other, feed, cups);
+        }
+
+        @Override
+        public SupplySpec withLiquidTimes(double factor) {
+            List<CatchCup> scaled = cups.stream()
+                    .map(c -> new CatchCup(factor * c.liquidKgPerS(), c.gaugePa(), c.lengthM(), c.boreM()))
+                    .toList();
+            return new Pressure(gaugePa, dischargeCoefficient, factor * liquidKgPerS, droplets, feed, scaled);
+        }
     }
 
     /** Each jet stated by its exit speed through its own orifice, air at ambient density (for outside cases). */
-    record ExitSpeed(double speedMPerS, double liquidKgPerS, DropletSpec droplets) implements SupplySpec {}
+    record ExitSpeed(double speedMPerS, double liquidKgPerS, DropletSpec droplets) implements SupplySpec {
+        @Override
+        public SupplySpec withDroplets(DropletSpec other) {
+            return new ExitSpeed(speedMPerS, liquidKgPerS, other);
+        }
+
+        @Override
+        public SupplySpec withLiquidTimes(double factor) {
+            return new ExitSpeed(speedMPerS, factor * liquidKgPerS, droplets);
+        }
+    }
 
     /**
      * Bores from where the pressure is read to the tip, of a wand that mixes at its tip: liquid and air each have their own.

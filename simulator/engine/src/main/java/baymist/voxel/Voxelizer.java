@@ -3,6 +3,7 @@ package baymist.voxel;
 import baymist.cavity.Cavity;
 import baymist.geom.Box3;
 import baymist.geom.Bvh;
+import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
@@ -53,6 +54,11 @@ public final class Voxelizer {
                 bays.list(),
                 openings.leaks(),
                 totals.unresolved());
+    }
+
+    /** Voxel size along x, y and z as it comes out for a wished one, snapped to the cavity, m; errors as {@link #voxelize}. */
+    public static Vec3 sizeM(Cavity cavity, VoxelSpec wanted) {
+        return lattice(cavity, wanted).pitch();
     }
 
     static Lattice lattice(Cavity cavity, VoxelSpec wanted) {

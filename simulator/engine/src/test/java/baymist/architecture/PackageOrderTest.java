@@ -37,6 +37,9 @@ class PackageOrderTest {
             "seam",
             "coverage",
             "run",
+            "study",
+            "field",
+            "explain",
             "report",
             "verify");
 

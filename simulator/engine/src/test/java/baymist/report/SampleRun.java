@@ -139,8 +139,8 @@ public final class SampleRun {
         WandPose pose = new WandPose(List.of(from, tip), 0.003, 0.8);
         WandStop rib = new WandStop("rib 3", tip, 0, "its nose meets rib 3");
         WandStop small = new WandStop("rib 1", from, -0.005, "'root port' is too small: it lacks 10.0 mm across");
-        WandReach in = new WandReach("root", "thin wand", true, 0.001, 0.8, rib, List.of(pose), 0.002);
-        WandReach out = new WandReach("root", "thick wand", false, 0, 0, small, List.of(), 0.002);
+        WandReach in = new WandReach("root", "thin wand", true, 0.001, 0.8, rib, List.of(pose), 0.002, true);
+        WandReach out = new WandReach("root", "thick wand", false, 0, 0, small, List.of(), 0.002, true);
         SagResult sag = new SagResult(
                 0.8,
                 tip,

@@ -15,9 +15,11 @@ import baymist.scene.PhaseStates;
 import baymist.scene.ProductSpec;
 import baymist.scene.ProtectedItem;
 import baymist.scene.Scene;
+import baymist.scene.Studies;
 import baymist.scene.SupplySpec;
 import baymist.scene.TargetSpec;
 import baymist.scene.VoxelSpec;
+import baymist.scene.Transport;
 import baymist.scene.WallFinish;
 import baymist.scene.WandSpec;
 import baymist.scene.io.Value.Fields;
@@ -77,6 +79,7 @@ final class SceneAssembler {
         List<Obstacle> obstacles = items.obstacles(f.list("obstacles"));
         List<BayLabel> bayLabels = items.bayLabels(f.list("bays"));
         HingeLine hinge = items.hinge(f.fields("hinge"));
+        Studies studies = new StudyAssembler(problems, openings).studies(f, entries, wands);
         if (problems.any()
                 || cavity == null
                 || product == null
@@ -113,7 +116,10 @@ final class SceneAssembler {
                 obstacles,
                 bayLabels,
                 WallFinish.valueOf(f.text("walls").toUpperCase(Locale.ROOT)),
-                hinge);
+                Transport.valueOf(numerics.text("fog").toUpperCase(Locale.ROOT)),
+                numerics.whole("ray_seed"),
+                hinge,
+                studies);
     }
 
     /**

@@ -151,7 +151,7 @@ final class SceneFormat {
     private static final Group AIR = Group.of(
             "air",
             "how the air is treated",
-            may("mode", AIR_MODE, "projected", AIR_MODE_DOC),
+            may("mode", AIR_MODE, "resolved", AIR_MODE_DOC),
             may(
                     "block",
                     Choice.of("auto", "1", "2", "4"),
@@ -208,6 +208,16 @@ final class SceneFormat {
             may("size_bins", new Count(1, 24), "10", "droplet size bins"),
             may("rays_per_jet", new Count(16, 100_000), "128", "rays that sample a jet at one station"),
             may(
+                    "ray_seed",
+                    new Count(0, 1_000_000),
+                    "0",
+                    "shifts the rays: what changes with it is the error of their number alone"),
+            may(
+                    "fog",
+                    Choice.of("second_order", "first_order"),
+                    "second_order",
+                    "transport of fog: limited slopes, or donor cells that smear fronts (for studies that need a linear operator)"),
+            may(
                     "station_spacing",
                     Measure.of(Dimension.LENGTH, "[1 mm .. 10 m]"),
                     "",
@@ -262,8 +272,10 @@ final class SceneFormat {
                     Choice.of("smooth", "bare_steel", "rough_lining"),
                     "smooth",
                     "deposition of fog on sheet in moving air: theory of smooth walls (a lower bound), or as measured in ducts"),
-            may("air", Either.of(AIR_MODE, AIR), "projected", "how the air is treated: the mode, or more"),
+            may("air", Either.of(AIR_MODE, AIR), "resolved", "how the air is treated: the mode, or more"),
             may("ambient", AMBIENT, "{}", "state of the air in and round the cavity"),
             may("initial_fog", INITIAL_FOG, "", "fog present at the start"),
-            may("numerics", NUMERICS, "{}", "resolution of the computation"));
+            may("numerics", NUMERICS, "{}", "resolution of the computation"),
+            may("compare", StudyFormat.COMPARE, "", "what `baymist compare` tries; left out = every entry with every wand"),
+            may("drilling", StudyFormat.DRILLING, "", "where access holes may be thought of; left out = nowhere"));
 }
