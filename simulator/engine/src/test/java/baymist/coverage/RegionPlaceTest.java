@@ -88,7 +88,8 @@ class RegionPlaceTest {
         Predicate<Vec3> neck = p -> inside(p, 0.1, 0.45, 0.19, 0.21);
         List<UnreachedRegion> split = bareFloor(grid, wide, left.or(far).or(neck));
         assertEquals(2, split.size());
-        List<UnreachedRegion> joined = bareFloor(grid, TargetSpec.DEFAULT, left.or(far).or(neck));
+        List<UnreachedRegion> joined =
+                bareFloor(grid, TargetSpec.DEFAULT, left.or(far).or(neck));
         assertEquals(1, joined.size());
         assertEquals(
                 joined.get(0).areaM2(),
@@ -112,15 +113,22 @@ class RegionPlaceTest {
             Coverage c = CoverageAssessor.assess(BOX, grid, film, target, seams);
             double regions =
                     c.unreached().stream().mapToDouble(UnreachedRegion::areaM2).sum();
-            assertEquals(c.total().areaM2(), regions + c.total().reached() * c.total().areaM2(), 1e-12);
+            assertEquals(
+                    c.total().areaM2(),
+                    regions + c.total().reached() * c.total().areaM2(),
+                    1e-12);
             int[] all = c.unreached().stream()
                     .flatMapToInt(r -> Arrays.stream(r.surfels()))
                     .sorted()
                     .toArray();
             assertEquals(all.length, Arrays.stream(all).distinct().count());
-            double bareSeam = c.unreached().stream().mapToDouble(UnreachedRegion::seamM).sum();
+            double bareSeam =
+                    c.unreached().stream().mapToDouble(UnreachedRegion::seamM).sum();
             assertEquals(c.seams().lengthM() * (1 - c.seams().reached()), bareSeam, 1e-9);
-            long names = c.unreached().stream().map(UnreachedRegion::label).distinct().count();
+            long names = c.unreached().stream()
+                    .map(UnreachedRegion::label)
+                    .distinct()
+                    .count();
             assertEquals(c.unreached().size(), names);
         }
     }
@@ -139,23 +147,36 @@ class RegionPlaceTest {
             Arrays.fill(film, 20e-6);
             for (int s = 0; s < film.length; s++) {
                 boolean ceiling = grid.surfels().normalZ()[s] < -0.9;
-                film[s] = ceiling && centre(grid, s).x() > 0.8 && centre(grid, s).y() > 0.12 ? 0 : film[s];
+                film[s] =
+                        ceiling && centre(grid, s).x() > 0.8 && centre(grid, s).y() > 0.12 ? 0 : film[s];
             }
-            UnreachedRegion r =
-                    CoverageAssessor.assess(scene, cavity, grid, film).unreached().get(0);
+            UnreachedRegion r = CoverageAssessor.assess(scene, cavity, grid, film)
+                    .unreached()
+                    .get(0);
             assertTrue(r.where().startsWith("ceiling"), r.where());
-            assertTrue(r.where().contains("aft right corner") || r.where().contains("right corner at the aft wall")
-                    || r.where().contains("aft corner"), r.where());
+            assertTrue(
+                    r.where().contains("aft right corner")
+                            || r.where().contains("right corner at the aft wall")
+                            || r.where().contains("aft corner"),
+                    r.where());
         }
     }
 
     @Test
     void theMirroredPlaceHasTheMirroredWords() {
         VoxelGrid grid = grid(BOX, 0.02);
-        String left = bareFloor(grid, TargetSpec.DEFAULT, p -> inside(p, 0.1, 0.5, 0, 0.1)).get(0).where();
-        String right = bareFloor(grid, TargetSpec.DEFAULT, p -> inside(p, 0.1, 0.5, 0.3, 0.4)).get(0).where();
-        String fore = bareFloor(grid, TargetSpec.DEFAULT, p -> inside(p, 0, 0.1, 0.1, 0.3)).get(0).where();
-        String aft = bareFloor(grid, TargetSpec.DEFAULT, p -> inside(p, 0.5, 0.6, 0.1, 0.3)).get(0).where();
+        String left = bareFloor(grid, TargetSpec.DEFAULT, p -> inside(p, 0.1, 0.5, 0, 0.1))
+                .get(0)
+                .where();
+        String right = bareFloor(grid, TargetSpec.DEFAULT, p -> inside(p, 0.1, 0.5, 0.3, 0.4))
+                .get(0)
+                .where();
+        String fore = bareFloor(grid, TargetSpec.DEFAULT, p -> inside(p, 0, 0.1, 0.1, 0.3))
+                .get(0)
+                .where();
+        String aft = bareFloor(grid, TargetSpec.DEFAULT, p -> inside(p, 0.5, 0.6, 0.1, 0.3))
+                .get(0)
+                .where();
         assertTrue(left.contains("left") && !left.contains("right"), left);
         assertEquals(left.replace("left", "right"), right);
         assertTrue(fore.contains("forward") && !fore.contains("aft wall"), fore);
@@ -181,7 +202,8 @@ class RegionPlaceTest {
         for (int s = 0; s < film.length; s++) {
             film[s] = centre(grid, s).distance(at) < 0.02 ? 0 : 20e-6;
         }
-        UnreachedRegion r = CoverageAssessor.assess(scene, cavity, grid, film).unreached().get(0);
+        UnreachedRegion r =
+                CoverageAssessor.assess(scene, cavity, grid, film).unreached().get(0);
         assertEquals("aft", r.entry());
         return r.depthM();
     }

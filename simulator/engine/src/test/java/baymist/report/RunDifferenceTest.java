@@ -57,14 +57,19 @@ class RunDifferenceTest {
                 .forEach(c -> assertEquals(
                         c.reachedNowM2() - c.reachedBeforeM2(), c.gainedM2() - c.lostM2(), 1e-12, c.name()));
         for (List<RunDifference.Change> table : List.of(d.byPart(), d.byBay())) {
-            assertEquals(area, table.stream().mapToDouble(RunDifference.Change::areaM2).sum(), 1e-12);
+            assertEquals(
+                    area,
+                    table.stream().mapToDouble(RunDifference.Change::areaM2).sum(),
+                    1e-12);
             assertEquals(
                     d.total().gainedM2(),
                     table.stream().mapToDouble(RunDifference.Change::gainedM2).sum(),
                     1e-12);
             assertEquals(
                     d.total().protectedNowM2(),
-                    table.stream().mapToDouble(RunDifference.Change::protectedNowM2).sum(),
+                    table.stream()
+                            .mapToDouble(RunDifference.Change::protectedNowM2)
+                            .sum(),
                     1e-12);
         }
         String text = DifferenceReport.of(d);

@@ -46,7 +46,8 @@ class DifferenceMapTest {
                 assertTrue(l < last, "lightness falls away from the middle");
                 last = l;
             }
-            // Machado, Oliveira and Fernandes (2009) and others: blue against yellow-orange is what red-green blindness keeps
+            // Machado, Oliveira and Fernandes (2009) and others: blue against yellow-orange is what red-green blindness
+            // keeps
             assertTrue(Math.signum(DifferenceColours.colour(side * 0.7).b()) == side, "blue below, yellow above");
         }
     }
