@@ -73,8 +73,13 @@ final class CompareCommand extends SceneCommand {
             defaultValue = "2")
     private double factor = Planning.DEFAULT.voxelFactor();
 
-    @Option(names = "--no-full", description = "Do not run the best one at full resolution.")
-    private boolean noFull;
+    @Option(
+            names = "--full",
+            paramLabel = "N",
+            description = "Run the best N in full if they lie close together, and rank them by that; default ${DEFAULT-VALUE}, 0 for"
+                    + " none.",
+            defaultValue = "5")
+    private int full = 5;
 
     @Option(
             names = "--drill",
@@ -100,6 +105,9 @@ final class CompareCommand extends SceneCommand {
         }
         if (!difference.isEmpty() && difference.size() != 2) {
             throw new ParameterException(spec.commandLine(), "--difference wants two ranks, such as 1,2");
+        }
+        if (full < 0) {
+            throw new ParameterException(spec.commandLine(), "--full " + full + ": 0 or more expected");
         }
         Scene scene = begin();
         Path folder = out != null ? out : Path.of("out", RunCommand.sceneName(options().scene) + "-compare");
@@ -148,23 +156,23 @@ final class CompareCommand extends SceneCommand {
 
     private Compared compare(Scene scene, PlanningRun runs, Progress progress) {
         int threads = runOptions().threads();
-        double share = noFull ? 1 : 0.9;
         progress.stage("candidates");
-        Compared compared = new Comparison(runs, threads).run(scene, new Comparison.Watch() {
+        Comparison comparison = new Comparison(runs, threads);
+        Compared compared = comparison.run(scene, part(progress, 0, full > 0 ? 0.7 : 1));
+        if (full == 0 || compared.best() == null) {
+            return compared;
+        }
+        progress.stage("finalists in full");
+        return comparison.runOff(compared, full, part(progress, 0.7, 0.3));
+    }
+
+    private static Comparison.Watch part(Progress progress, double from, double share) {
+        return new Comparison.Watch() {
             @Override
             public void progress(double done, String latest) {
                 progress.note(latest);
-                progress.progress(share * done, Double.NaN);
+                progress.progress(from + share * done, Double.NaN);
             }
-        });
-        CompareRow best = compared.best();
-        if (noFull || best == null) {
-            return compared;
-        }
-        progress.stage("the best in full");
-        PlanningRun full = new PlanningRun(Planning.OWN, runs.store());
-        Compared whole = compared.with(full.run(best.candidate().scene(), threads));
-        progress.progress(1, Double.NaN);
-        return whole;
+        };
     }
 }

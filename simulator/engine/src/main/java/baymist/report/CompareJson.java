@@ -25,12 +25,6 @@ final class CompareJson {
             candidates.add(candidate(row));
         }
         root.put("alikeClocks", c.alike());
-        StudyResult full = c.full();
-        if (full == null) {
-            root.putNull("full");
-        } else {
-            figures(root.putObject("full"), full);
-        }
         boolean drills = c.rows().stream().anyMatch(r -> !r.candidate().holes().isEmpty());
         ArrayNode cautions = root.putArray("cautions");
         if (drills) {
@@ -65,6 +59,12 @@ final class CompareJson {
         StudyResult r = row.result();
         if (r != null) {
             figures(o, r);
+        }
+        StudyResult full = row.full();
+        if (full == null) {
+            o.putNull("full");
+        } else {
+            figures(o.putObject("full"), full);
         }
         o.put("pareto", row.pareto());
         return o;

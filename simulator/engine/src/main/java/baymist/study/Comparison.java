@@ -7,8 +7,10 @@ import baymist.scene.Scene;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -80,6 +82,36 @@ public final class Comparison {
             told += round.size();
         }
         return Compared.of(scene, planning, Arrays.asList(rows), alike);
+    }
+
+    /**
+     * Runs the finalists at the scene's own resolution, air included, and ranks them by that.
+     *
+     * @param most finalists; see {@link Compared#finalists}
+     */
+    public Compared runOff(Compared compared, int most, Watch watch) {
+        List<CompareRow> finalists = compared.finalists(most);
+        PlanningRun own = new PlanningRun(Planning.OWN, runs.store());
+        List<StudyResult> results = own.runAll(
+                finalists.stream().map(r -> r.candidate().scene()).toList(), atOnce, new PlanningRun.Watch() {
+                    @Override
+                    public void done(int index, StudyResult r, int ended) {
+                        String words = finalists.get(index).candidate().words();
+                        watch.progress(
+                                ended / (double) finalists.size(),
+                                String.format(Locale.ROOT, "in full, %s: reached %.1f %%", words, 100 * r.reached()));
+                    }
+
+                    @Override
+                    public boolean cancelled() {
+                        return watch.cancelled();
+                    }
+                });
+        Map<Integer, StudyResult> full = new HashMap<>();
+        for (int i = 0; i < results.size(); i++) {
+            full.put(finalists.get(i).candidate().number(), results.get(i));
+        }
+        return compared.with(full);
     }
 
     private double runRound(List<Candidate> list, List<Integer> round, CompareRow[] rows, int told, Watch watch) {
