@@ -1,5 +1,6 @@
 package baymist.cli;
 
+import baymist.picture.CompareMap;
 import baymist.report.AtomicFile;
 import baymist.report.CompareReport;
 import baymist.report.HoleReport;
@@ -127,10 +128,28 @@ final class CompareCommand extends SceneCommand {
         CompareRow best = compared.best();
         if (best != null) {
             SceneWriter.write(best.candidate().scene(), folder.resolve("best.yaml"));
+            CompareMap.write(compared, 3, folder.resolve("compare.png"));
         }
+        String drawn = drawDifference(compared, folder);
         tell(o -> o.print(text), o -> CompareReport.json(compared, o));
-        written(folder + ": compare.json, compare.txt" + (best == null ? "" : ", best.yaml"));
+        written(folder + ": compare.json, compare.txt" + (best == null ? "" : ", compare.png, best.yaml") + drawn);
         return best == null ? Exit.NOT_ACCEPTABLE : Exit.DONE;
+    }
+
+    private String drawDifference(Compared compared, Path folder) throws IOException {
+        if (difference.isEmpty()) {
+            return "";
+        }
+        long ran = compared.rows().stream().filter(CompareRow::ran).count();
+        for (int rank : difference) {
+            if (rank < 1 || rank > ran) {
+                throw new ParameterException(
+                        spec.commandLine(), "--difference " + rank + ": a rank from 1 to " + ran + " expected");
+            }
+        }
+        String name = "difference-" + difference.get(0) + "-" + difference.get(1) + ".png";
+        CompareMap.difference(compared, difference.get(0), difference.get(1), folder.resolve(name));
+        return ", " + name;
     }
 
     private int drill(Scene scene, PlanningRun runs, Path folder) throws IOException {

@@ -48,7 +48,7 @@ class ComparisonTest {
               name: two bays
               rectangle: {width: 100 mm, height: 80 mm}
               line: [{at: [0, 0, 0]}, {at: [260 mm, 0, 0]}]
-              baffles: [{along: 150 mm, holes: [{shape: {circle: 30 mm}}]}]
+              baffles: [{along: 150 mm, holes: [{shape: {circle: 30 mm}, up: 0 mm}]}]
               holes:
                 - {name: side, wall: left wall, shape: {circle: 12 mm}, along: 60 mm}
                 - {name: end, wall: top, shape: {circle: 12 mm}, along: 200 mm}
@@ -61,7 +61,7 @@ class ComparisonTest {
               family: round
               name: can
               length: 240 mm
-              diameter: 110 mm
+              radius: 55 mm
               ports:
                 - {name: side, part: shell, shape: {circle: 12 mm}, at: [30 mm, -55 mm, 0]}
                 - {name: end, part: aft end, shape: {circle: 12 mm}, at: [120 mm, 10 mm, 10 mm]}
