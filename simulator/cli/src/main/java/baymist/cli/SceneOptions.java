@@ -66,14 +66,18 @@ final class SceneOptions {
         return new VoxelSpec(m[0], m[1], m[2]);
     }
 
-    /** A length above 0 as an option states it, m. */
-    double lengthM(String option, String text) {
-        double m;
+    /** A length of either sign as an option states it, m. */
+    double coordinateM(String option, String text) {
         try {
-            m = Quantities.parse(text, Dimension.LENGTH);
+            return Quantities.parse(text.strip(), Dimension.LENGTH);
         } catch (QuantityException e) {
             throw new ParameterException(spec.commandLine(), option + ": " + e.getMessage(), e);
         }
+    }
+
+    /** A length above 0 as an option states it, m. */
+    double lengthM(String option, String text) {
+        double m = coordinateM(option, text);
         if (!(m > 0)) {
             throw new ParameterException(spec.commandLine(), option + " \"" + text + "\": a length above 0 expected");
         }

@@ -1,5 +1,11 @@
 package baymist.cli;
 
+import baymist.explain.Explain;
+import baymist.explain.ExplainOptions;
+import baymist.explain.Explanation;
+import baymist.field.FieldOptions;
+import baymist.field.ReachField;
+import baymist.field.ReachFields;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -53,6 +59,16 @@ interface Stages {
         }
 
         @Override
+        public Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer) {
+            return Explain.of(scene, asked, options, observer);
+        }
+
+        @Override
+        public ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer) {
+            return ReachFields.of(scene, field, options, observer);
+        }
+
+        @Override
         public String schema() {
             return SceneSchema.json();
         }
@@ -79,6 +95,10 @@ interface Stages {
     WandSpec readWand(Path file);
 
     ReachResult reach(Scene scene, ReachOptions reach, RunOptions options, RunObserver observer);
+
+    Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer);
+
+    ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer);
 
     String schema();
 

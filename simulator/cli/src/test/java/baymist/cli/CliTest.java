@@ -4,12 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import baymist.explain.ExplainOptions;
+import baymist.explain.Explanation;
 import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.problem.Severity;
 import baymist.problem.SimulationException;
 import baymist.problem.SourcePlace;
 import baymist.report.SampleRun;
+import baymist.field.FieldOptions;
+import baymist.field.ReachField;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -116,6 +120,16 @@ class CliTest {
                 throw failure;
             }
             return SampleRun.reach();
+        }
+
+        @Override
+        public Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer) {
+            throw new UnsupportedOperationException("explain");
+        }
+
+        @Override
+        public ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer) {
+            throw new AssertionError("not asked for");
         }
 
         @Override

@@ -42,7 +42,8 @@ public final class FlexibleReach implements ReachSearch {
     public WandReach search(ReachProblem p) {
         FlexRoutes found = routes(p);
         if (found.routes().isEmpty()) {
-            return WandReach.none(p, found.refusal());
+            WandReach none = WandReach.none(p, found.refusal());
+            return found.exhausted() ? none : none.incomplete();
         }
         FlexRoute deepest = found.routes().get(0);
         for (FlexRoute r : found.routes()) {
@@ -57,6 +58,7 @@ public final class FlexibleReach implements ReachSearch {
                 deepest.stop(),
                 found.tips(),
                 found.resolutionM(),
+                found.exhausted(),
                 found.routes().stream()
                         .sorted(Comparator.comparingDouble((FlexRoute r) -> -r.depthM()))
                         .map(r -> new WandWay(r.through(), r.depthM(), r.bendRad(), r.pushN()))

@@ -24,7 +24,8 @@ public final class HookReach implements ReachSearch {
         Search s = new Search(p);
         int deepest = s.deepest();
         if (deepest < 1) {
-            return WandReach.none(p, s.none().stop());
+            WandReach none = WandReach.none(p, s.none().stop());
+            return s.sawAll() ? none : none.incomplete();
         }
         double depth = s.thread.slideM(deepest);
         return new WandReach(
@@ -35,7 +36,8 @@ public final class HookReach implements ReachSearch {
                 depth,
                 s.stop(deepest),
                 s.tips(p.settings().tips()),
-                Math.max(s.thread.slideM(1), depth * 2 * Math.PI / CLOCKS));
+                Math.max(s.thread.slideM(1), depth * 2 * Math.PI / CLOCKS),
+                s.sawAll());
     }
 
     /**
@@ -168,7 +170,12 @@ public final class HookReach implements ReachSearch {
                     slide,
                     stop(deepest),
                     thread.tried(),
-                    thread.tried() < p.settings().budget());
+                    sawAll());
+        }
+
+        /** Whether the flood came to its end before the budget did. */
+        boolean sawAll() {
+            return thread.tried() < p.settings().budget();
         }
 
         private HookMotion none() {

@@ -57,7 +57,8 @@ public final class RigidReach implements ReachSearch {
                 find.line().depthM(),
                 stop(p, find.line()),
                 tips(p, search, find.line()),
-                find.resolutionM());
+                find.resolutionM(),
+                find.resolutionM() <= p.settings().resolutionM());
     }
 
     /**

@@ -128,7 +128,7 @@ public final class Stations {
     }
 
     /** Deepest tip position, m: the insertion's depth, less the stand-off where a sheet ends it. */
-    static double deepestM(Insertion in) {
+    public static double deepestM(Insertion in) {
         return in.stoppedBy().equals(AccessFinder.WAND_LENGTH)
                 ? in.maxDepthM()
                 : Math.max(0.5 * in.maxDepthM(), in.maxDepthM() - STAND_OFF_M);

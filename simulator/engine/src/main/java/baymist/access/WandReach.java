@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param stop what ends the deepest insertion, or keeps the wand out; null only if nothing was tried
  * @param tips bodies at the ends of ways in, each free of every sheet by its radius, deepest first
  * @param resolutionM a tip pose may be missed only if moving the body by less than this makes it touch something, m
+ * @param complete whether all was seen at that resolution; false = the search's budget ended it, and there may be more
  * @param ways a flexible wand's ways through different openings, deepest first; empty for other kinds
  */
 public record WandReach(
@@ -24,6 +25,7 @@ public record WandReach(
         @Nullable WandStop stop,
         List<WandPose> tips,
         double resolutionM,
+        boolean complete,
         List<WandWay> ways) {
     public WandReach {
         tips = List.copyOf(tips);
@@ -39,13 +41,14 @@ public record WandReach(
             double maxDepthM,
             @Nullable WandStop stop,
             List<WandPose> tips,
-            double resolutionM) {
-        this(entry, wand, feasible, minDepthM, maxDepthM, stop, tips, resolutionM, List.of());
+            double resolutionM,
+            boolean complete) {
+        this(entry, wand, feasible, minDepthM, maxDepthM, stop, tips, resolutionM, complete, List.of());
     }
 
     /** The same with another account of what ends it. */
     public WandReach endedBy(@Nullable WandStop other) {
-        return new WandReach(entry, wand, feasible, minDepthM, maxDepthM, other, tips, resolutionM, ways);
+        return new WandReach(entry, wand, feasible, minDepthM, maxDepthM, other, tips, resolutionM, complete, ways);
     }
 
     /** A wand that does not go in. */
@@ -58,6 +61,12 @@ public record WandReach(
                 0,
                 stop,
                 List.of(),
-                p.settings().resolutionM());
+                p.settings().resolutionM(),
+                true);
+    }
+
+    /** The same from a search that could not see everything. */
+    public WandReach incomplete() {
+        return new WandReach(entry, wand, feasible, minDepthM, maxDepthM, stop, tips, resolutionM, false, ways);
     }
 }

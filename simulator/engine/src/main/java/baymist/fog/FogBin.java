@@ -1,16 +1,21 @@
 package baymist.fog;
 
 import baymist.problem.SimulationException;
+import baymist.scene.Transport;
 import baymist.spray.SprayHits;
 import baymist.voxel.FaceSet;
 import baymist.voxel.VoxelGrid;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The droplets of one bin: their mass in each cell, what they left on walls and carried out, and the stepping. Owned by
  * {@link FogStepper}; touched by one thread at a time.
  */
 final class FogBin {
-    /** Share of a cell that may leave in one explicit step. */
+    /**
+     * Share of a cell that may leave in one explicit step. What drifts with limited slopes counts {@link FogRates#SLOPED_WEIGHT} more: of a pure drift
+     * 0.6 may leave.
+     */
     static final double COURANT = 0.9;
 
     /** A split step must be this many times longer than an explicit one to be worth its cost. */
@@ -19,7 +24,7 @@ final class FogBin {
     /**
      * Share of the bin that may change place or leave in one split step; of the geometric mean of the mass when the sources
      * stopped and the present mass, so that steps grow as the bin fades. ASSUMED: the first-order error stays near half of it; tested
-     * against the explicit scheme.
+     * against the explicit transport.
      */
     static final double SMOOTH_CHANGE = 0.004;
 
@@ -33,9 +38,13 @@ final class FogBin {
     private final FogLinks links;
     private final int bin;
     private final double settlingMPerS;
+    private final boolean limited;
 
     /** Suspended mass, kg, [cells]. */
     private double[] mass;
+
+    /** What takes fog in this window, while joint steps are under way. */
+    private @Nullable Sinks sinks;
 
     /** kg, [surfels]. */
     final double[] deposited;
@@ -66,11 +75,12 @@ final class FogBin {
     /** Whether the next split step goes x, y, z or z, y, x. */
     private boolean backwards;
 
-    FogBin(VoxelGrid grid, FogLinks links, int bin, double settlingMPerS, int openings) {
+    FogBin(VoxelGrid grid, FogLinks links, int bin, double settlingMPerS, int openings, Transport transport) {
         this.grid = grid;
         this.links = links;
         this.bin = bin;
         this.settlingMPerS = settlingMPerS;
+        this.limited = transport == Transport.SECOND_ORDER;
         this.mass = new double[grid.cellCount()];
         this.deposited = new double[grid.surfels().count()];
         this.overspray = new double[openings];
@@ -89,18 +99,20 @@ final class FogBin {
     }
 
     /**
-     * Advances over one window of constant rates.
+     * Advances over one window of constant rates, or says that it is to be done together with other bins.
      *
      * @param faintKg mass that is too little to be worth accuracy, kg
+     * @return whether steps with limited slopes are yet to be done, for the rates that are filled in; then {@link #finish} is called
      */
-    void advance(FogWindow window, int bins, FogRates rates, WallSpeed walls, double durationS, double faintKg) {
+    boolean advance(
+            FogWindow window, int bins, FogRates rates, WallSpeed walls, double durationS, double faintKg) {
         double before = airborneKg();
         if (before == 0 && window.spray == null) {
-            return;
+            return false;
         }
-        rates.fill(window, bin, bins, settlingMPerS, walls);
+        rates.fill(window, bin, bins, settlingMPerS, walls, limited);
         if (before == 0 && rates.sourceKgPerS == 0) {
-            return;
+            return false;
         }
         double limitS = COURANT / rates.largestRate;
         if (limitS < smallestStepS) {
@@ -108,23 +120,47 @@ final class FogBin {
             limitCell = rates.largestCell;
             reason = rates.reason();
         }
+        sourcedKg += rates.sourceKgPerS * durationS;
         if (links.chained && rates.largestAirRate * WORTHWHILE < rates.largestRate) {
             fullKg = Math.max(rates.sourceKgPerS > 0 ? 0 : fullKg, before + rates.sourceKgPerS * durationS);
             advanceSmoothly(rates, durationS, limitS, faintKg);
         } else {
+            requireFeasible(Math.ceil(durationS / limitS));
+            if (limited) {
+                sinks = new Sinks(rates.wallRate.clone(), rates.ventRate.clone(), rates.scourRate);
+                return true;
+            }
             advanceExplicitly(rates, durationS, limitS);
         }
-        sourcedKg += rates.sourceKgPerS * durationS;
-        bookLosses(window, rates);
+        bookLosses(window, new Sinks(rates.wallRate, rates.ventRate, rates.scourRate), rates.exposure, rates);
+        return false;
+    }
+
+    /** Rates of loss to each surfel, vent and scour entry, 1/s. */
+    private record Sinks(double[] wallRate, double[] ventRate, double[] scourRate) {}
+
+    /** Takes over what joint steps have made of the bin's mass, and books its losses. */
+    void finish(FogWindow window, FogGroup group, int lane, RateLevels levels, double[] exposure) {
+        Sinks held = sinks;
+        if (held == null) {
+            throw new IllegalStateException("bin " + bin + " has no steps to finish");
+        }
+        group.give(lane, mass, levels, exposure);
+        explicitSteps += levels.finestSteps();
+        updates += levels.updates();
+        bookLosses(window, held, exposure, null);
+        sinks = null;
+    }
+
+    double[] massKg() {
+        return mass;
     }
 
     /** With one step for all cells, or with levels of steps where a few fast cells would hold up the others. */
     private void advanceExplicitly(FogRates rates, double durationS, double limitS) {
-        double needed = Math.max(1, Math.ceil(durationS / limitS));
-        requireFeasible(needed);
-        long count = (long) needed;
+        long count = (long) Math.max(1, Math.ceil(durationS / limitS));
         RateLevels levels = rates.multirate.levels;
-        if (levels.choose(rates.outRate, rates.largestRate, durationS, count)) {
+        if (levels.choose(rates.paceRate, rates.largestRate, durationS, count)) {
             rates.multirate.advance(mass, rates);
             explicitSteps += levels.finestSteps();
             updates += levels.updates();
@@ -181,7 +217,7 @@ final class FogBin {
         return count <= 4 ? left / Math.max(count, 1) : stepS;
     }
 
-    /** Donor-cell step of the whole operator. Afterwards {@code rates.next} holds the state before the step. */
+    /** Explicit step of the whole operator. Afterwards {@code rates.next} holds the state before the step. */
     private void explicitStep(FogRates rates, double stepS) {
         double[] old = mass;
         double[] next = rates.next;
@@ -198,6 +234,9 @@ final class FogBin {
             next[c] = m + stepS * (source[c] - loss[c] * m);
         }
         exchange(old, next, rates.up, rates.down, stepS);
+        if (limited) {
+            rates.exchange.add(old, next, rates.lean, rates.drift, rates.outRate, rates.slopedRate, stepS);
+        }
         mass = next;
         rates.swapNext(old);
         explicitSteps++;
@@ -228,6 +267,10 @@ final class FogBin {
         }
         if (rates.airMoves) {
             exchange(before, next, rates.airUp, rates.airDown, stepS);
+            if (limited) {
+                double[] air = rates.airLean;
+                rates.exchange.add(before, next, air, air, rates.airOutRate, rates.airSlopedRate, stepS);
+            }
         }
         for (int i = 0; i < 3; i++) {
             int a = backwards ? 2 - i : i;
@@ -252,23 +295,26 @@ final class FogBin {
     }
 
     /** Rates are constant in the window, so each sink's share is its rate times the cell's time integral of mass. */
-    private void bookLosses(FogWindow window, FogRates rates) {
+    private void bookLosses(FogWindow window, Sinks sinks, double[] exposure, @Nullable FogRates split) {
         int[] cellOf = grid.surfels().cell();
         byte[] direction = grid.surfels().direction();
         for (int s = 0; s < deposited.length; s++) {
             int c = cellOf[s];
-            deposited[s] += rates.wallRate[s] * (rates.exposure[c] + rates.axisExposure[direction[s] / 2][c]);
+            double along = split == null ? 0 : split.axisExposure[direction[s] / 2][c];
+            deposited[s] += sinks.wallRate[s] * (exposure[c] + along);
         }
         FaceSet faces = grid.faces();
-        for (int v = 0; v < rates.ventRate.length; v++) {
+        for (int v = 0; v < sinks.ventRate.length; v++) {
             int c = faces.ventCell()[v];
-            overspray[faces.ventOpening()[v]] += rates.ventRate[v] * (rates.exposure[c] + rates.airExposure[c]);
+            double air = split == null ? 0 : split.airExposure[c];
+            overspray[faces.ventOpening()[v]] += sinks.ventRate[v] * (exposure[c] + air);
         }
         SprayHits spray = window.spray;
         if (spray != null) {
-            for (int i = 0; i < rates.scourRate.length; i++) {
+            for (int i = 0; i < sinks.scourRate.length; i++) {
                 int c = spray.scourCell()[i];
-                deposited[spray.scourSurfel()[i]] += rates.scourRate[i] * (rates.exposure[c] + rates.airExposure[c]);
+                double air = split == null ? 0 : split.airExposure[c];
+                deposited[spray.scourSurfel()[i]] += sinks.scourRate[i] * (exposure[c] + air);
             }
         }
     }

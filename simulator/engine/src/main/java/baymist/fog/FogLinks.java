@@ -20,6 +20,15 @@ final class FogLinks {
     /** Link that carries an entry of the FaceSet, [faces]. */
     final int[] linkOfEntry;
 
+    /**
+     * Cell behind the low cell, away from the high one, [links]; -1 where a wall, a link through a sheet or an opening, or the edge
+     * leaves none: there the flux stays of first order.
+     */
+    final int[] behindLow;
+
+    /** The same behind the high cell, [links]. */
+    final int[] behindHigh;
+
     /** Lines along each axis, [3]. */
     final FogLines[] lines;
 
@@ -50,6 +59,9 @@ final class FogLinks {
         low = Arrays.copyOf(lowOf, links);
         high = Arrays.copyOf(highOf, links);
         axis = Arrays.copyOf(axisOf, links);
+        behindLow = new int[links];
+        behindHigh = new int[links];
+        findBehind(grid, faces);
         lines = new FogLines[3];
         boolean all = true;
         for (int a = 0; a < 3; a++) {
@@ -57,6 +69,21 @@ final class FogLinks {
             all &= lines[a].valid();
         }
         chained = all;
+    }
+
+    private void findBehind(VoxelGrid grid, FaceSet faces) {
+        boolean[] sheet = new boolean[low.length];
+        for (int e = 0; e < linkOfEntry.length; e++) {
+            sheet[linkOfEntry[e]] |= faces.opening()[e] >= 0;
+        }
+        for (int l = 0; l < low.length; l++) {
+            int towards = 2 * axis[l] + 1;
+            boolean open = !sheet[l]
+                    && grid.neighbour(low[l], towards) == high[l]
+                    && grid.neighbour(high[l], towards - 1) == low[l];
+            behindLow[l] = open ? grid.neighbour(low[l], towards - 1) : -1;
+            behindHigh[l] = open ? grid.neighbour(high[l], towards) : -1;
+        }
     }
 
     int count() {

@@ -12,6 +12,12 @@ import java.util.Locale;
  * and its two parts (air and the rest) for split steps. Scratch memory: refilled for each bin and window.
  */
 final class FogRates {
+    /**
+     * By how much more what drifts with slopes counts towards the step than what leaves a donor cell. ASSUMED: then at least two thirds of the
+     * difference behind may be added ({@link LimitedSlope#room}), and smooth slopes across the cells are not cut.
+     */
+    static final double SLOPED_WEIGHT = 0.5;
+
     private final VoxelGrid grid;
     private final FogLinks links;
 
@@ -23,6 +29,17 @@ final class FogRates {
     final double[] airDown;
     final double[] ownUp;
     final double[] ownDown;
+
+    /**
+     * How far a link's flux leans on the limited slope, m³/s, [links]: twice the numerical diffusion of the exponential flux, with the sign of
+     * the drift from low to high; 0 where the flux stays as it is. The same for the air's part, whose donor cell it mends.
+     */
+    final double[] lean;
+
+    final double[] airLean;
+
+    /** Drift of the links that lean, from low to high, m³/s, [links]. */
+    final double[] drift;
 
     /** Loss to walls, vents and scouring beams, [cells]: everything; vents and beams alone. */
     final double[] loss;
@@ -52,18 +69,30 @@ final class FogRates {
     /** Total rate of leaving each cell, 1/s, [cells]: everything; the air's part. */
     final double[] outRate;
 
-    private final double[] airOutRate;
+    final double[] airOutRate;
+
+    /** The parts of them that drift with limited slopes, 1/s, [cells]. */
+    final double[] slopedRate;
+
+    final double[] airSlopedRate;
+
+    /** Rate by which a cell's steps are chosen, 1/s, [cells]: that of leaving, what drifts with slopes weighing more. */
+    final double[] paceRate;
 
     /** Steps with levels for these rates. */
     final MultirateSteps multirate;
 
+    /** Limited slopes for steps at one pace. */
+    final LimitedExchange exchange;
+
     private final double[] lastDrift = new double[6];
     private final double[] lastConductance = new double[6];
     private final double[] lastAgainst = new double[6];
+    private boolean limitedSlopes;
     double sourceKgPerS;
     boolean airMoves;
 
-    /** Largest rate of leaving a cell, 1/s, and its cell; the same for the air's part alone. */
+    /** Largest rate that paces a cell, 1/s, and its cell; the same for the air's part alone. */
     double largestRate;
 
     int largestCell;
@@ -79,6 +108,9 @@ final class FogRates {
         airDown = new double[links.count()];
         ownUp = new double[links.count()];
         ownDown = new double[links.count()];
+        lean = new double[links.count()];
+        airLean = new double[links.count()];
+        drift = new double[links.count()];
         loss = new double[cells];
         airLoss = new double[cells];
         axisWallRate = new double[3][cells];
@@ -91,7 +123,11 @@ final class FogRates {
         next = new double[cells];
         outRate = new double[cells];
         airOutRate = new double[cells];
+        slopedRate = new double[cells];
+        airSlopedRate = new double[cells];
+        paceRate = new double[cells];
         multirate = new MultirateSteps(links, cells);
+        exchange = new LimitedExchange(grid, links);
         int longest = 1;
         for (FogLines lines : links.lines) {
             longest = Math.max(longest, lines.longest());
@@ -99,7 +135,8 @@ final class FogRates {
         work = new double[2 * longest];
     }
 
-    void fill(FogWindow window, int bin, int bins, double settlingMPerS, WallSpeed walls) {
+    void fill(FogWindow window, int bin, int bins, double settlingMPerS, WallSpeed walls, boolean limited) {
+        this.limitedSlopes = limited;
         clear();
         airMoves = window.airMoves;
         fillLinks(window, settlingMPerS);
@@ -110,7 +147,9 @@ final class FogRates {
     }
 
     private void clear() {
-        for (double[] a : new double[][] {up, down, airUp, airDown, ownUp, ownDown, loss, airLoss, source}) {
+        for (double[] a : new double[][] {
+            up, down, airUp, airDown, ownUp, ownDown, lean, airLean, loss, airLoss, source
+        }) {
             Arrays.fill(a, 0);
         }
         Arrays.fill(exposure, 0);
@@ -128,10 +167,17 @@ final class FogRates {
             double fall = settlingMPerS * window.fallArea[e];
             double air = window.flux[e];
             double conductance = window.conductance[e];
-            double drift = fall + air;
-            double against = against(links.axis[l], drift, conductance);
-            up[l] += against + Math.max(drift, 0);
-            down[l] += against + Math.max(-drift, 0);
+            double net = fall + air;
+            double against = against(links.axis[l], net, conductance);
+            up[l] += against + Math.max(net, 0);
+            down[l] += against + Math.max(-net, 0);
+            double excess = 2 * (against - conductance) + Math.abs(net);
+            int behind = net > 0 ? links.behindLow[l] : links.behindHigh[l];
+            if (limitedSlopes && behind >= 0 && excess > LimitedSlope.NEGLIGIBLE * Math.abs(net)) {
+                lean[l] = Math.copySign(excess, net);
+                drift[l] = net;
+                airLean[l] = (air > 0 ? links.behindLow[l] : links.behindHigh[l]) >= 0 ? air : 0;
+            }
             if (air != 0) {
                 against = against(3 + links.axis[l], fall, conductance);
                 airUp[l] += Math.max(air, 0);
@@ -234,15 +280,28 @@ final class FogRates {
             airOut[links.low[l]] += airUp[l];
             airOut[links.high[l]] += airDown[l];
         }
+        if (limitedSlopes) {
+            addSloped(lean, slopedRate);
+            addSloped(airLean, airSlopedRate);
+        }
         largestRate = 0;
         largestCell = -1;
         largestAirRate = 0;
         for (int c = 0; c < out.length; c++) {
-            if (out[c] > largestRate) {
-                largestRate = out[c];
+            paceRate[c] = out[c] + SLOPED_WEIGHT * slopedRate[c];
+            if (paceRate[c] > largestRate) {
+                largestRate = paceRate[c];
                 largestCell = c;
             }
-            largestAirRate = Math.max(largestAirRate, airOut[c]);
+            largestAirRate = Math.max(largestAirRate, airOut[c] + SLOPED_WEIGHT * airSlopedRate[c]);
+        }
+    }
+
+    private void addSloped(double[] lean, double[] rate) {
+        Arrays.fill(rate, 0);
+        for (int l = 0; l < lean.length; l++) {
+            int from = lean[l] > 0 ? links.low[l] : links.high[l];
+            rate[from] += Math.abs(lean[l]) / grid.volumeM3(from);
         }
     }
 

@@ -4,6 +4,7 @@ import baymist.airflow.AirField;
 import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.problem.SimulationException;
+import baymist.scene.Transport;
 import baymist.scene.WallFinish;
 import baymist.spray.SizeBins;
 import baymist.spray.SprayHits;
@@ -15,7 +16,7 @@ import java.util.concurrent.ConcurrentLinkedDeque;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Carries, settles, spreads and deposits the suspended droplets; owns their state. See the package page for the scheme and
+ * Carries, settles, spreads and deposits the suspended droplets; owns their state. See the package page for the transport and
  * docs/theory/fog.md for the equations.
  *
  * <p>Mutable, to be used by one thread; it spreads its own work over the given workers, one bin a piece, with the same bits
@@ -35,6 +36,7 @@ public final class FogStepper {
     private final double[] peak;
     private final int openings;
     private final ConcurrentLinkedDeque<FogRates> spareRates = new ConcurrentLinkedDeque<>();
+    private final FogTogether together;
     private double timeS;
     private double releasedKg;
 
@@ -69,6 +71,19 @@ public final class FogStepper {
             Vec3 gravityMPerS2,
             WallFinish finish,
             Workers workers) {
+        this(grid, bins, productDensityKgPerM3, air, gravityMPerS2, finish, Transport.SECOND_ORDER, workers);
+    }
+
+    /** The same with transport of a stated order. */
+    public FogStepper(
+            VoxelGrid grid,
+            SizeBins bins,
+            double productDensityKgPerM3,
+            Air air,
+            Vec3 gravityMPerS2,
+            WallFinish finish,
+            Transport transport,
+            Workers workers) {
         this(
                 grid,
                 bins,
@@ -76,11 +91,12 @@ public final class FogStepper {
                 air,
                 gravityMPerS2,
                 finish,
+                transport,
                 workers);
     }
 
     FogStepper(VoxelGrid grid, SizeBins bins, FogDroplet[] droplets, Air air, Vec3 gravityMPerS2, Workers workers) {
-        this(grid, bins, droplets, air, gravityMPerS2, WallFinish.SMOOTH, workers);
+        this(grid, bins, droplets, air, gravityMPerS2, WallFinish.SMOOTH, Transport.SECOND_ORDER, workers);
     }
 
     private FogStepper(
@@ -90,8 +106,9 @@ public final class FogStepper {
             Air air,
             Vec3 gravityMPerS2,
             WallFinish finish,
+            Transport transport,
             Workers workers) {
-        this(grid, bins, droplets, lawful(droplets, air, finish), gravityMPerS2, workers);
+        this(grid, bins, droplets, lawful(droplets, air, finish), gravityMPerS2, transport, workers);
     }
 
     FogStepper(
@@ -100,6 +117,17 @@ public final class FogStepper {
             FogDroplet[] droplets,
             WallSpeed walls,
             Vec3 gravityMPerS2,
+            Workers workers) {
+        this(grid, bins, droplets, walls, gravityMPerS2, Transport.SECOND_ORDER, workers);
+    }
+
+    FogStepper(
+            VoxelGrid grid,
+            SizeBins bins,
+            FogDroplet[] droplets,
+            WallSpeed walls,
+            Vec3 gravityMPerS2,
+            Transport transport,
             Workers workers) {
         this.grid = grid;
         this.bins = bins;
@@ -116,8 +144,9 @@ public final class FogStepper {
         this.ventedAirM3 = new double[openings];
         this.fog = new FogBin[bins.count()];
         for (int b = 0; b < fog.length; b++) {
-            fog[b] = new FogBin(grid, links, b, droplets[b].settlingMPerS(), openings);
+            fog[b] = new FogBin(grid, links, b, droplets[b].settlingMPerS(), openings, transport);
         }
+        this.together = new FogTogether(grid, links, down, transport == Transport.SECOND_ORDER ? fog.length : 0);
         this.peak = new double[grid.cellCount()];
     }
 
@@ -213,13 +242,20 @@ public final class FogStepper {
         airBudgetError = Math.max(airBudgetError, window.airBudgetError);
         double faintKg = FAINT_SHARE * (releasedKg() + sourcedKg());
         double untilS = timeS + durationS;
+        boolean[] joint = new boolean[fog.length];
         workers.forEach(fog.length, b -> {
             FogRates spare = spareRates.poll();
             FogRates rates = spare == null ? new FogRates(grid, links) : spare;
-            fog[b].advance(window, fog.length, rates, walls, durationS, faintKg);
-            fog[b].requireSound(timeS, untilS, bins.diameterM()[b]);
+            joint[b] = fog[b].advance(window, fog.length, rates, walls, durationS, faintKg);
+            if (joint[b]) {
+                together.take(b, fog[b], rates);
+            }
             spareRates.push(rates);
         });
+        together.advance(joint, window, durationS, workers, fog);
+        for (int b = 0; b < fog.length; b++) {
+            fog[b].requireSound(timeS, untilS, bins.diameterM()[b]);
+        }
         timeS = untilS;
         noteAir(field, sources, durationS);
         notePeak();

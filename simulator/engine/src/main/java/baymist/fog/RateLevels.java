@@ -54,7 +54,7 @@ final class RateLevels {
      * Chooses the levels and the finest step that need the fewest updates. A finest step somewhat shorter than it must be can let
      * the crowd of cells take steps twice as long.
      *
-     * @param outRate rate at which each cell empties, 1/s, [cells]
+     * @param outRate rate by which each cell is paced, 1/s, [cells]
      * @param largestRate the largest of them, 1/s
      * @param plainSteps steps that one level for all would take, 1 or more
      * @return whether levels save enough; if not, nothing here is to be used
@@ -84,6 +84,11 @@ final class RateLevels {
         }
         assign(outRate, durationS, bestTop, bestCoarse);
         return updates() * WORTHWHILE_GAIN <= (double) plainSteps * (ofCell.length + ofLink.length);
+    }
+
+    /** One level for all. */
+    void choosePlain(double[] rate, double durationS, long steps) {
+        assign(rate, durationS, 0, steps);
     }
 
     /** Counts the cells by the ratio of the largest rate to theirs, in parts of an octave; the last entry takes all the rest. */

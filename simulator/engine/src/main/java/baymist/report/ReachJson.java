@@ -56,6 +56,7 @@ final class ReachJson {
             s.put("why", stop.why());
         }
         Json.number(o, "resolutionM", l.reach().resolutionM());
+        o.put("complete", l.reach().complete());
         o.set("share", share(l.share()));
         ArrayNode bays = o.putArray("bays");
         l.bays().forEach(bays::add);

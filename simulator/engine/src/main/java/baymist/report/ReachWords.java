@@ -21,6 +21,10 @@ public final class ReachWords {
     /** Other ways that are told of in words; the JSON has all. */
     private static final int MOST_WAYS = 2;
 
+    /** Said where the budget ended a search, so that "as deep as it goes" is not read into it. */
+    static final String UNFINISHED =
+            "The search ran out of its budget before it had seen everything: a deeper way in may exist.";
+
     private ReachWords() {}
 
     /** One or more whole sentences. */
@@ -35,12 +39,18 @@ public final class ReachWords {
                 said.add("Mark the clock angle of the bend on the handle: it can't be seen from outside.");
             }
             otherWays(said, line.reach().ways());
+            if (!line.reach().complete()) {
+                said.add(UNFINISHED);
+            }
             SagResult sag = line.sag();
             if (sag != null) {
                 sag(said, sag);
             }
         } else {
             said.add(refused(line));
+            if (!line.reach().complete()) {
+                said.add(UNFINISHED);
+            }
         }
         return String.join(" ", said);
     }

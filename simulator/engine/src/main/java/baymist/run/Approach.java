@@ -16,7 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Which wand goes into which entry, pass by pass. */
-final class Approach {
+public final class Approach {
     private Approach() {}
 
     /**
@@ -25,10 +25,10 @@ final class Approach {
      * @param insertions of each pass, in the order of the passes
      * @param findings what a hand has to look out for on these ways
      */
-    record Ways(List<Insertion> insertions, List<Finding> findings) {}
+    public record Ways(List<Insertion> insertions, List<Finding> findings) {}
 
     /** The insertion of each pass; a wand that sags hangs on its way. */
-    static Ways ways(Scene scene, Cavity cavity) {
+    public static Ways ways(Scene scene, Cavity cavity) {
         Surroundings around = Surroundings.of(cavity, scene);
         List<Insertion> all = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
@@ -41,7 +41,7 @@ final class Approach {
         return new Ways(all, findings.stream().distinct().toList());
     }
 
-    static WandSpec wand(Scene scene, PassSpec pass) {
+    public static WandSpec wand(Scene scene, PassSpec pass) {
         WandSpec wand = scene.wands().get(pass.wand());
         if (wand == null) {
             throw new SceneException(

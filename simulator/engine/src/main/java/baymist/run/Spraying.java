@@ -6,6 +6,7 @@ import baymist.geom.Bvh;
 import baymist.numeric.Workers;
 import baymist.scene.DropletSpec;
 import baymist.scene.Scene;
+import baymist.spray.CastSettings;
 import baymist.spray.DropletBins;
 import baymist.spray.SizeBins;
 import baymist.spray.SprayCast;
@@ -16,7 +17,7 @@ import baymist.voxel.VoxelGrid;
 import org.jspecify.annotations.Nullable;
 
 /** What the jets do in every moment of the job; each station is cast on its own, so threads share nothing. */
-final class Spraying {
+public final class Spraying {
     private final SizeBins bins;
     private final DropletSpec sizes;
     private final @Nullable SprayCast[] casts;
@@ -27,15 +28,9 @@ final class Spraying {
         this.casts = casts;
     }
 
-    static Spraying cast(
-            Scene scene, Cavity cavity, VoxelGrid grid, Timeline timeline, Workers workers, RunObserver observer) {
-        DropletSpec sizes = Nozzles.sizes(scene);
-        SizeBins bins = DropletBins.of(sizes, scene.sizeBins());
-        @Nullable SprayCast[] casts = new SprayCast[timeline.count()];
-        if (timeline.moments().stream().allMatch(m -> m.station() == null)) {
-            return new Spraying(bins, sizes, casts);
-        }
-        SprayCaster caster = new SprayCaster(
+    /** What casts the jets of a scene; several threads may use it at once. */
+    public static SprayCaster caster(Scene scene, Cavity cavity, VoxelGrid grid, SizeBins bins, int raysPerJet) {
+        return new SprayCaster(
                 cavity,
                 grid,
                 new BvhTracer(Bvh.of(cavity.sheets())),
@@ -44,7 +39,18 @@ final class Spraying {
                 bins,
                 scene.product(),
                 scene.ambient(),
-                scene.raysPerJet());
+                new CastSettings(raysPerJet, scene.raySeed(), scene.gravity().times(scene.gravityMPerS2())));
+    }
+
+    static Spraying cast(
+            Scene scene, Cavity cavity, VoxelGrid grid, Timeline timeline, Workers workers, RunObserver observer) {
+        DropletSpec sizes = Nozzles.sizes(scene);
+        SizeBins bins = DropletBins.of(sizes, scene.sizeBins());
+        @Nullable SprayCast[] casts = new SprayCast[timeline.count()];
+        if (timeline.moments().stream().allMatch(m -> m.station() == null)) {
+            return new Spraying(bins, sizes, casts);
+        }
+        SprayCaster caster = caster(scene, cavity, grid, bins, scene.raysPerJet());
         workers.forEach(timeline.count(), m -> {
             Moment moment = timeline.moment(m);
             Station station = moment.station();

@@ -16,6 +16,7 @@ public final class SurfelLocator {
 
     private final VoxelGrid grid;
     private final Bvh tree;
+    private final ShortWays ways;
     private final SurfelSet surfels;
     /** Offsets into {@code inBin}: the surfels whose centroid lies in each lattice cell, [lattice cells + 1]. */
     private final int[] binStart;
@@ -37,6 +38,7 @@ public final class SurfelLocator {
     private SurfelLocator(VoxelGrid grid, Bvh tree, int openings) {
         this.grid = grid;
         this.tree = tree;
+        ways = new ShortWays(grid);
         surfels = grid.surfels();
         ox = grid.origin().x();
         oy = grid.origin().y();
@@ -98,11 +100,49 @@ public final class SurfelLocator {
     }
 
     /**
-     * Nearest surfel of a part whose normal agrees with {@code towardsAir} (positive dot product), within some
-     * {@value #REACH} cells of the point's cell, else -1.
+     * Nearest surfel of a part whose normal agrees with {@code towardsAir} (positive dot product) and that bounds the air on that side
+     * of the point, within some {@value #REACH} cells, else -1. The surfel's cell is joined to the cell of {@link #cellNear} by a {@link
+     * ShortWays short way} that no sheet blocks, so that a surfel just behind a rib or baffle is never taken for one in front of it.
      */
     public int surfelNear(Vec3 point, int part, Vec3 towardsAir) {
-        return search(point, part, -1, towardsAir);
+        int nearest = search(point, part, -1, towardsAir);
+        int air = cellNear(point, towardsAir);
+        if (air < 0) {
+            return nearest >= 0 && sees(point, towardsAir, nearest) ? nearest : -1;
+        }
+        if (nearest >= 0 && ways.joins(air, surfels.cell()[nearest])) {
+            return nearest;
+        }
+        return onThisSide(point, part, towardsAir, air);
+    }
+
+    /** Nearest wanted surfel of the cells that short ways join to a cell. */
+    private int onThisSide(Vec3 point, int part, Vec3 towardsAir, int air) {
+        int best = -1;
+        double nearest = Double.POSITIVE_INFINITY;
+        for (int dk = -REACH; dk <= REACH; dk++) {
+            for (int dj = -REACH; dj <= REACH; dj++) {
+                for (int di = -REACH; di <= REACH; di++) {
+                    int cell = grid.cellAt(grid.i(air) + di, grid.j(air) + dj, grid.k(air) + dk);
+                    for (int s = cell < 0 ? 0 : firstOfCell[cell]; cell >= 0 && s < firstOfCell[cell + 1]; s++) {
+                        boolean wanted = surfels.closure()[s] < 0 && surfels.part()[s] == part && agrees(s, towardsAir);
+                        if (wanted && gap2(s, point) < nearest && ways.joins(air, cell)) {
+                            nearest = gap2(s, point);
+                            best = s;
+                        }
+                    }
+                }
+            }
+        }
+        return best;
+    }
+
+    /** Whether a point on a sheet sees a surfel's centre. */
+    private boolean sees(Vec3 point, Vec3 towardsAir, int s) {
+        double off = OFF * Math.min(hx, Math.min(hy, hz));
+        Vec3 centre = new Vec3(surfels.centreX()[s], surfels.centreY()[s], surfels.centreZ()[s]);
+        Vec3 normal = new Vec3(surfels.normalX()[s], surfels.normalY()[s], surfels.normalZ()[s]);
+        return new Sight(tree).clear(point.plus(off, towardsAir), centre.plus(off, normal));
     }
 
     /** Nearest closure surfel of an opening on the side of {@code towardsAir}, else -1. */

@@ -139,6 +139,17 @@ class FlexibleReachTest {
         assertTrue(before > 0.4);
     }
 
+    @Test
+    void aSearchSaysWhetherItsBudgetEndedIt() {
+        Cavity cavity = corner();
+        WandSpec shortOne = flexible(0.2, 0.05, 6, 1e9);
+        assertFalse(new FlexibleReach()
+                .search(problem(cavity, flexible(1.2, 0.05, 6, 1e9), 100))
+                .complete());
+        assertTrue(
+                new FlexibleReach().search(problem(cavity, shortOne, 1_000_000)).complete());
+    }
+
     // Euler (1769), Eytelwein (1808): F = F0 exp(mu theta). With weight: the differential equation integrated by
     // Runge-Kutta.
     @Test

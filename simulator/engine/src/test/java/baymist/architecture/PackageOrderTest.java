@@ -34,9 +34,12 @@ class PackageOrderTest {
             "airflow",
             "fog",
             "film",
+            "seam",
             "coverage",
             "run",
             "study",
+            "field",
+            "explain",
             "report",
             "verify");
 

@@ -72,6 +72,26 @@ class ReachReportTest {
     }
 
     @Test
+    void aSearchThatItsBudgetEndedSaysThatThereMayBeMore() {
+        ReachLine l = rods.lines().stream()
+                .filter(x -> x.reach().feasible())
+                .findFirst()
+                .orElseThrow();
+        ReachLine cut = new ReachLine(
+                l.entry(),
+                l.wand(),
+                l.openingIndex(),
+                l.opened(),
+                l.reach().incomplete(),
+                l.sag(),
+                l.places(),
+                l.share(),
+                l.bays());
+        assertTrue(ReachWords.of(cut).contains(ReachWords.UNFINISHED), ReachWords.of(cut));
+        assertFalse(ReachWords.of(l).contains("budget"), ReachWords.of(l));
+    }
+
+    @Test
     void aFlexibleWandTellsItsWaysRoundTheBend() throws IOException {
         Scene sill = SceneReader.read(Path.of("../../scenes/sill-flexible.yaml"));
         ReachResult r = Simulation.reach(sill, ReachOptions.DEFAULT, new RunOptions(2), RunObserver.NONE);
@@ -93,7 +113,7 @@ class ReachReportTest {
         WandReach r = l.reach();
         WandStop stop = new WandStop("somewhere", Vec3.ZERO, 0, why);
         double depth = 0.5 * l.wand().lengthM();
-        WandReach other = new WandReach(r.entry(), r.wand(), true, 0, depth, stop, r.tips(), r.resolutionM());
+        WandReach other = new WandReach(r.entry(), r.wand(), true, 0, depth, stop, r.tips(), r.resolutionM(), true);
         return new ReachLine(
                 l.entry(), l.wand(), l.openingIndex(), l.opened(), other, l.sag(), l.places(), l.share(), l.bays());
     }

@@ -1,0 +1,126 @@
+package baymist.cli;
+
+import baymist.field.FieldOptions;
+import baymist.field.ReachField;
+import baymist.field.RegionChoice;
+import baymist.geom.Vec3;
+import baymist.report.FieldReport;
+import baymist.scene.Scene;
+import java.io.IOException;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** {@code baymist field}: where would the tip have to be? */
+@Command(
+        name = "field",
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        sortOptions = false,
+        header = "Where would the tip have to be for oil to end on a bare place?",
+        description = {
+            "",
+            "Runs the scene, takes one of the places that stay bare (or a spot or a part), and says for every place in the"
+                    + " cavity which share of what a tip releases there ends on it: straight from a jet, and as fog that"
+                    + " settles. Then the best pose that the scene's wands reach, tried in a forward run.",
+            ""
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  baymist field scenes/wing-box.yaml                              the largest bare place",
+            "  baymist field scenes/wing-box.yaml --region 3 --picture field.png",
+            "  baymist field scenes/wing-box.yaml --at \"400 mm, 900 mm, 60 mm\"     the sheet round a point",
+            "  baymist field scenes/wing-box.yaml --part \"rib 3\" --json | jq .poses[0]"
+        },
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {
+            "0:done",
+            "2:the scene or the call is wrong, or there is no such place",
+            "3:the computation failed, or the picture could not be written"
+        })
+final class FieldCommand extends SceneCommand {
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec spec;
+
+    @Option(names = "--region", paramLabel = "N", description = "Bare place of the scene's run; default 1, the largest.")
+    private @Nullable Integer region;
+
+    @Option(
+            names = "--at",
+            paramLabel = "X,Y,Z",
+            description = "Instead: the sheet round this point, three lengths with units (\"400 mm, 1 m, 60 mm\").")
+    private @Nullable String at;
+
+    @Option(names = "--within", paramLabel = "LENGTH", description = "How far round --at; default \"60 mm\".")
+    private @Nullable String within;
+
+    @Option(names = "--part", paramLabel = "NAME", description = "Instead: the whole inside of a part.")
+    private @Nullable String part;
+
+    @Option(names = "--no-run", description = "Do not try the best pose in a forward run.")
+    private boolean noRun;
+
+    @Option(
+            names = "--picture",
+            paramLabel = "FILE",
+            description = "Also draw both fields in sections through the best pose as a PNG file.")
+    private @Nullable Path picture;
+
+    FieldCommand(Console console, Stages stages) {
+        super(console, stages);
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        RegionChoice choice = choice();
+        Scene scene = begin();
+        ReachField field;
+        try (Progress progress = progress()) {
+            field = stages().field(scene, new FieldOptions(choice, !noRun), runOptions(), progress);
+        }
+        tell(out -> out.print(FieldReport.text(field)), out -> FieldReport.json(field, out));
+        if (picture != null) {
+            written(picture);
+        }
+        return Exit.DONE;
+    }
+
+    private RegionChoice choice() {
+        int stated = (region == null ? 0 : 1) + (at == null ? 0 : 1) + (part == null ? 0 : 1);
+        if (stated > 1) {
+            throw new ParameterException(spec.commandLine(), "--region, --at, --part: one of them expected");
+        }
+        if (within != null && at == null) {
+            throw new ParameterException(spec.commandLine(), "--within belongs to --at");
+        }
+        if (region != null && region < 1) {
+            throw new ParameterException(spec.commandLine(), "--region " + region + ": 1 or more expected");
+        }
+        if (part != null) {
+            return new RegionChoice.OfPart(part);
+        }
+        if (at != null) {
+            double m = within == null ? RegionChoice.At.WITHIN_M : options().lengthM("--within", within);
+            return new RegionChoice.At(point(at), m);
+        }
+        return new RegionChoice.Bare(region == null ? 1 : region);
+    }
+
+    private Vec3 point(String text) {
+        String[] parts = text.split("\\s*,\\s*", -1);
+        if (parts.length != 3) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "--at \"" + text + "\": three lengths expected, such as \"400 mm, 1 m, 60 mm\"");
+        }
+        return new Vec3(
+                options().coordinateM("--at", parts[0]),
+                options().coordinateM("--at", parts[1]),
+                options().coordinateM("--at", parts[2]));
+    }
+}

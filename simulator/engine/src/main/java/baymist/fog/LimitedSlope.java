@@ -1,0 +1,61 @@
+package baymist.fog;
+
+/**
+ * How much further than the donor cell's own value the value at a link lies: equations (4c) to (4e) of docs/theory/fog.md.
+ *
+ * <p>Koren (1993), "A robust upwind discretization method for advection, diffusion and source terms", in Vreugdenhil and Koren, Numerical
+ * Methods for Advection-Diffusion Problems (from memory): upwind-biased parabola through three cells, kept within Sweby's (1984, SIAM J. Numer. Anal.
+ * 21, 995) region. Here the bound on the side of the donor shrinks with its Courant number, so that no step can take more from a cell than it holds.
+ */
+final class LimitedSlope {
+    /** ASSUMED: numerical diffusion below this share of the drift is left alone; eddies are then a hundred times stronger. */
+    static final double NEGLIGIBLE = 0.01;
+
+    /** Keeps a value that should be the receiver's own from falling below it by rounding: a receiver without fog must not get less than none. */
+    private static final double ROUNDING = 1 - 1e-14;
+
+    /** A donor may give all but a trillionth of itself where a sharp edge leaves it: rounding must not take the rest. */
+    private static final double SPARED = 1 - 1e-12;
+
+    private LimitedSlope() {}
+
+    /**
+     * Part of the difference behind that may be added to a donor which gives the share {@code courant} in its step, {@code sloped} of it with a drift.
+     *
+     * <p>Then the additions take at most {@code sloped * room <= 1 - courant}: what the donor cell's own fluxes leave.
+     *
+     * @param courant 0..1
+     * @param sloped 0..courant
+     */
+    static double room(double courant, double sloped) {
+        double left = SPARED * (1 - courant);
+        return sloped > left ? left / sloped : 1;
+    }
+
+    /**
+     * What is added to the donor cell's value.
+     *
+     * @param held the donor's value, 0 or more
+     * @param behind donor less the cell behind it
+     * @param ahead receiving cell less donor
+     * @param along how far the drift carries until the middle of the link's step, twice that share of a cell
+     * @param across change of the donor's value until then by all but the drift along the link
+     * @param room see {@link #room}
+     * @return slope part between 0 and {@code ahead} and between 0 and {@code room * behind}, plus {@code across}; together no less than
+     *     {@code -held} and no more than {@code room * held}
+     */
+    static double beyond(double held, double behind, double ahead, double along, double across, double room) {
+        double total = slope(behind, ahead, along, room) + across;
+        return Math.max(-ROUNDING * held, Math.min(total, room * held));
+    }
+
+    private static double slope(double behind, double ahead, double along, double room) {
+        if (!(behind * ahead > 0)) {
+            return 0;
+        }
+        double wanted = (behind + 2 * ahead) * (1.0 / 6) * (1 - along);
+        double most = room * behind;
+        double other = ROUNDING * ahead;
+        return ahead > 0 ? Math.min(wanted, Math.min(most, other)) : Math.max(wanted, Math.max(most, other));
+    }
+}
