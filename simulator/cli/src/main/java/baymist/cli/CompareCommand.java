@@ -4,6 +4,7 @@ import baymist.picture.CompareMap;
 import baymist.report.AtomicFile;
 import baymist.report.CompareReport;
 import baymist.report.HoleReport;
+import baymist.scene.AirSpec;
 import baymist.scene.Scene;
 import baymist.scene.io.SceneWriter;
 import baymist.study.Compared;
@@ -77,8 +78,8 @@ final class CompareCommand extends SceneCommand {
     @Option(
             names = "--full",
             paramLabel = "N",
-            description = "Run the best N in full if they lie close together, and rank them by that; default ${DEFAULT-VALUE}, 0 for"
-                    + " none.",
+            description = "Run the best N at the scene's own resolution if they lie close together, rank them by that, and run the"
+                    + " first with the scene's own air; default ${DEFAULT-VALUE}, 0 for none.",
             defaultValue = "5")
     private int full = 5;
 
@@ -182,7 +183,14 @@ final class CompareCommand extends SceneCommand {
             return compared;
         }
         progress.stage("finalists in full");
-        return comparison.runOff(compared, full, part(progress, 0.7, 0.3));
+        Compared ranked = comparison.runOff(compared, full, part(progress, 0.7, 0.2));
+        if (scene.air().mode() == AirSpec.Mode.PROJECTED) {
+            return ranked;
+        }
+        progress.stage("the best with the scene's own air");
+        Compared whole = ranked.withOwn(comparison.best(ranked));
+        progress.progress(1, Double.NaN);
+        return whole;
     }
 
     private static Comparison.Watch part(Progress progress, double from, double share) {

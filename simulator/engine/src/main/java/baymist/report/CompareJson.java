@@ -25,6 +25,12 @@ final class CompareJson {
             candidates.add(candidate(row));
         }
         root.put("alikeClocks", c.alike());
+        StudyResult own = c.own();
+        if (own == null) {
+            root.putNull("own");
+        } else {
+            figures(root.putObject("own"), own);
+        }
         boolean drills = c.rows().stream().anyMatch(r -> !r.candidate().holes().isEmpty());
         ArrayNode cautions = root.putArray("cautions");
         if (drills) {

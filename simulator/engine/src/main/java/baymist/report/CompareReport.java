@@ -33,6 +33,7 @@ public final class CompareReport {
             coverage(page, ran);
             cost(page, ran);
             full(page, c);
+            own(page, c);
             left(page, c.rows().get(0));
         }
         notRun(page, c, ran.size());
@@ -126,7 +127,7 @@ public final class CompareReport {
         }
         page.heading("Finalists in full");
         page.line(
-                "The best %d within %.0f points at planning resolution, run at the scene's own resolution and air:",
+                "The best %d within %.0f points at planning resolution, run at the scene's own resolution, projected air:",
                 rows.size(), 100 * Compared.MARGIN);
         for (int i = 0; i < rows.size(); i++) {
             StudyResult f = rows.get(i).full();
@@ -135,6 +136,15 @@ public final class CompareReport {
                         "%3d  reached %s, protected %s, seams %s",
                         i + 1, percent(f.reached()), percent(f.protectedShare()), percent(f.seamsReached()));
             }
+        }
+    }
+
+    private static void own(Page page, Compared c) {
+        StudyResult o = c.own();
+        if (o != null) {
+            page.line(
+                    "The best one with the scene's own air: reached %s, protected %s, seams %s.",
+                    percent(o.reached()), percent(o.protectedShare()), percent(o.seamsReached()));
         }
     }
 

@@ -15,8 +15,9 @@ import org.jspecify.annotations.Nullable;
  * product, fewer holes, fewer panels; then the number.
  *
  * @param alike clock angles that were left out because the tip looks the same at them
+ * @param own the best one as it stands in the scene, its own air included; null where it was not run so
  */
-public record Compared(Scene scene, Planning planning, List<CompareRow> rows, int alike) {
+public record Compared(Scene scene, Planning planning, List<CompareRow> rows, int alike, @Nullable StudyResult own) {
     /** A tenth of a point of coverage: differences below it don't rank. */
     private static final double STEP = 1e-3;
 
@@ -44,7 +45,7 @@ public record Compared(Scene scene, Planning planning, List<CompareRow> rows, in
             marked.add(r.marked(r.ran() && rows.stream().noneMatch(o -> o.ran() && dominates(o, r))));
         }
         marked.sort(BEST_FIRST);
-        return new Compared(scene, planning, marked, alike);
+        return new Compared(scene, planning, marked, alike, null);
     }
 
     /** Reached and protected share, halves alike, 0..1: a surface that is protected counts whole, one that is thin counts half. */
@@ -71,6 +72,11 @@ public record Compared(Scene scene, Planning planning, List<CompareRow> rows, in
                 .toList();
     }
 
+    /** The same with the best one run as it stands in the scene. */
+    public Compared withOwn(@Nullable StudyResult result) {
+        return new Compared(scene, planning, rows, alike, result);
+    }
+
     /** The same with full runs of some rows, by the candidates' numbers; ranked anew. */
     Compared with(Map<Integer, StudyResult> full) {
         List<CompareRow> all = new ArrayList<>();
@@ -79,7 +85,7 @@ public record Compared(Scene scene, Planning planning, List<CompareRow> rows, in
             all.add(f != null && f.done() ? r.inFull(f) : r);
         }
         all.sort(BEST_FIRST);
-        return new Compared(scene, planning, all, alike);
+        return new Compared(scene, planning, all, alike, own);
     }
 
     /** The best row, or null if none could be run. */

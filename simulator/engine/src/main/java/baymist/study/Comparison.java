@@ -85,13 +85,13 @@ public final class Comparison {
     }
 
     /**
-     * Runs the finalists at the scene's own resolution, air included, and ranks them by that.
+     * Runs the finalists at the scene's own resolution with projected air, and ranks them by that.
      *
      * @param most finalists; see {@link Compared#finalists}
      */
     public Compared runOff(Compared compared, int most, Watch watch) {
         List<CompareRow> finalists = compared.finalists(most);
-        PlanningRun own = new PlanningRun(Planning.OWN, runs.store());
+        PlanningRun own = new PlanningRun(Planning.FINE, runs.store());
         List<StudyResult> results = own.runAll(
                 finalists.stream().map(r -> r.candidate().scene()).toList(), atOnce, new PlanningRun.Watch() {
                     @Override
@@ -112,6 +112,14 @@ public final class Comparison {
             full.put(finalists.get(i).candidate().number(), results.get(i));
         }
         return compared.with(full);
+    }
+
+    /** The best one as it stands in the scene, its own air included; null if there is none. */
+    public @Nullable StudyResult best(Compared compared) {
+        CompareRow best = compared.best();
+        return best == null
+                ? null
+                : new PlanningRun(Planning.OWN, runs.store()).run(best.candidate().scene(), atOnce);
     }
 
     private double runRound(List<Candidate> list, List<Integer> round, CompareRow[] rows, int told, Watch watch) {

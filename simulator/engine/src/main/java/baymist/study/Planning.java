@@ -17,16 +17,25 @@ import java.util.Locale;
  * @param sizeBins most droplet size bins
  * @param raysPerJet most rays a jet, at least 16
  * @param stationFactor spacing of spray stations over that of the scene, 1 to 8
+ * @param ownAir whether the scene's own air model is kept; else projected air
  */
-public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double stationFactor) {
+public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double stationFactor, boolean ownAir) {
     /** What comparisons are made at: an eighth of the cells, half of the stations. */
     public static final Planning DEFAULT = new Planning(2, 6, 64, 2);
 
+    /** The scene's own resolution with projected air. */
+    public static final Planning FINE = new Planning(1, 24, 100_000, 1);
+
     /** The scene as it stands, its own air included. */
-    public static final Planning OWN = new Planning(1, 24, 100_000, 1);
+    public static final Planning OWN = new Planning(1, 24, 100_000, 1, true);
 
     /** Spacing of stations where the scene states none, m, that of the engine. */
     private static final double STATION_M = 0.025;
+
+    /** With projected air. */
+    public Planning(double voxelFactor, int sizeBins, int raysPerJet, double stationFactor) {
+        this(voxelFactor, sizeBins, raysPerJet, stationFactor, false);
+    }
 
     public Planning {
         if (!(voxelFactor >= 1 && voxelFactor <= 4 && stationFactor >= 1 && stationFactor <= 8)) {
@@ -51,7 +60,7 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
                                 ? scene.voxel()
                                 : new VoxelSpec(voxelFactor * own.x(), voxelFactor * own.y(), voxelFactor * own.z()))
                 .air(
-                        scene.air().mode() == AirSpec.Mode.STILL
+                        ownAir || scene.air().mode() == AirSpec.Mode.STILL
                                 ? scene.air()
                                 : scene.air().withMode(AirSpec.Mode.PROJECTED, 0))
                 .numerics(
@@ -65,8 +74,9 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
     public String words() {
         return String.format(
                 Locale.ROOT,
-                "voxels %s times as long as in a full run, projected air, at most %d size bins and %d rays a jet, stations %s times as far apart",
+                "voxels %s times as long as in a full run, %s air, at most %d size bins and %d rays a jet, stations %s times as far apart",
                 Quantities.number(voxelFactor, 3),
+                ownAir ? "the scene's own" : "projected",
                 sizeBins,
                 raysPerJet,
                 Quantities.number(stationFactor, 3));

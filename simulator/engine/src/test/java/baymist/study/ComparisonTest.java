@@ -81,10 +81,10 @@ class ComparisonTest {
     @Test
     void theBestOfThreeSmallCavitiesIsFound() throws IOException {
         for (String cavity : List.of(BOX, TWO_BAYS, ROUND)) {
-            Scene scene = scene(cavity, "");
+            Scene scene = scene(cavity, cavity.equals(BOX) ? "" : "compare: {clocks: [0 deg, 90 deg, 180 deg, 270 deg]}\n");
             List<Candidate> list = Candidates.of(scene).list();
             assertTrue(list.size() >= 10 && list.size() <= 200, list.size() + " combinations");
-            List<StudyResult> truth = new PlanningRun(Planning.OWN, StudyStore.none())
+            List<StudyResult> truth = new PlanningRun(Planning.FINE, StudyStore.none())
                     .runAll(list.stream().map(Candidate::scene).toList(), 2, PlanningRun.Watch.NONE);
             double most = truth.stream().mapToDouble(Compared::score).max().orElseThrow();
             StudyStore store = StudyStore.in(folder.resolve("truth"));
@@ -142,7 +142,8 @@ class ComparisonTest {
 
     @Test
     void paretoRowsAreNotDominatedAndTheOthersAre() throws IOException {
-        Compared c = compare(scene(BOX, ""), StudyStore.none(), 2);
+        Scene scene = scene(BOX, "compare: {entries: [side], clocks: [0 deg, 90 deg, 180 deg, 270 deg]}\n");
+        Compared c = compare(scene, StudyStore.none(), 2);
         List<CompareRow> ran = c.rows().stream().filter(CompareRow::ran).toList();
         assertTrue(ran.get(0).pareto());
         for (CompareRow row : ran) {

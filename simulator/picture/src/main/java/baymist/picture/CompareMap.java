@@ -164,7 +164,7 @@ public final class CompareMap {
             titles(c, p, left, top);
             PanelRaster raster =
                     new PanelRaster(p.panel(), shape.grid().surfels(), shape.cavity(), layout.pixelsPerM());
-            PanelImage image = new PanelImage(raster, shape.grid().surfels(), region, filmM, colours);
+            PanelImage image = new PanelImage(raster, shape.grid().surfels(), region, t -> colours.rgb(filmM[t]));
             c.graphics().drawImage(image.paint(), (int) (left + p.x()), (int) (top + p.y()), null);
         }
     }
