@@ -6,6 +6,9 @@ import baymist.explain.Explanation;
 import baymist.field.FieldOptions;
 import baymist.field.ReachField;
 import baymist.field.ReachFields;
+import baymist.plan.PlanOptions;
+import baymist.plan.PlanResult;
+import baymist.plan.Planner;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -69,6 +72,11 @@ interface Stages {
         }
 
         @Override
+        public PlanResult plan(Scene scene, PlanOptions plan, RunOptions options, RunObserver observer) {
+            return Planner.plan(scene, plan, options, observer);
+        }
+
+        @Override
         public String schema() {
             return SceneSchema.json();
         }
@@ -99,6 +107,8 @@ interface Stages {
     Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer);
 
     ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer);
+
+    PlanResult plan(Scene scene, PlanOptions plan, RunOptions options, RunObserver observer);
 
     String schema();
 

@@ -91,7 +91,7 @@ public final class Comparison {
      */
     public Compared runOff(Compared compared, int most, Watch watch) {
         List<CompareRow> finalists = compared.finalists(most);
-        PlanningRun own = new PlanningRun(Planning.FINE, runs.store());
+        PlanningRun own = new PlanningRun(Planning.FULL, runs.store());
         List<StudyResult> results = own.runAll(
                 finalists.stream().map(r -> r.candidate().scene()).toList(), atOnce, new PlanningRun.Watch() {
                     @Override

@@ -17,25 +17,19 @@ import java.util.Locale;
  * @param sizeBins most droplet size bins
  * @param raysPerJet most rays a jet, at least 16
  * @param stationFactor spacing of spray stations over that of the scene, 1 to 8
- * @param ownAir whether the scene's own air model is kept; else projected air
  */
-public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double stationFactor, boolean ownAir) {
+public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double stationFactor) {
     /** What comparisons are made at: an eighth of the cells, half of the stations. */
     public static final Planning DEFAULT = new Planning(2, 6, 64, 2);
 
-    /** The scene's own resolution with projected air. */
-    public static final Planning FINE = new Planning(1, 24, 100_000, 1);
-
     /** The scene as it stands, its own air included. */
-    public static final Planning OWN = new Planning(1, 24, 100_000, 1, true);
+    public static final Planning OWN = new Planning(1, Integer.MAX_VALUE, Integer.MAX_VALUE, 1);
+
+    /** The scene's own resolution with projected air. */
+    public static final Planning FULL = new Planning(1, 24, 100_000, 1);
 
     /** Spacing of stations where the scene states none, m, that of the engine. */
     private static final double STATION_M = 0.025;
-
-    /** With projected air. */
-    public Planning(double voxelFactor, int sizeBins, int raysPerJet, double stationFactor) {
-        this(voxelFactor, sizeBins, raysPerJet, stationFactor, false);
-    }
 
     public Planning {
         if (!(voxelFactor >= 1 && voxelFactor <= 4 && stationFactor >= 1 && stationFactor <= 8)) {
@@ -60,7 +54,7 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
                                 ? scene.voxel()
                                 : new VoxelSpec(voxelFactor * own.x(), voxelFactor * own.y(), voxelFactor * own.z()))
                 .air(
-                        ownAir || scene.air().mode() == AirSpec.Mode.STILL
+                        scene.air().mode() == AirSpec.Mode.STILL
                                 ? scene.air()
                                 : scene.air().withMode(AirSpec.Mode.PROJECTED, 0))
                 .numerics(
@@ -72,13 +66,17 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
 
     /** The resolution in one line, for every output that stands on it. */
     public String words() {
+        if (equals(OWN)) {
+            return "the resolution and the air of a full run";
+        }
         return String.format(
                 Locale.ROOT,
-                "voxels %s times as long as in a full run, %s air, at most %d size bins and %d rays a jet, stations %s times as far apart",
-                Quantities.number(voxelFactor, 3),
-                ownAir ? "the scene's own" : "projected",
+                "%sprojected air, at most %d size bins and %d rays a jet%s",
+                voxelFactor == 1
+                        ? "the voxels of a full run, "
+                        : "voxels " + Quantities.number(voxelFactor, 3) + " times as long as in a full run, ",
                 sizeBins,
                 raysPerJet,
-                Quantities.number(stationFactor, 3));
+                stationFactor == 1 ? "" : ", stations " + Quantities.number(stationFactor, 3) + " times as far apart");
     }
 }

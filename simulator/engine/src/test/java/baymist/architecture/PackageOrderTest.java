@@ -40,6 +40,7 @@ class PackageOrderTest {
             "study",
             "field",
             "explain",
+            "plan",
             "report",
             "verify");
 

@@ -84,7 +84,7 @@ class ComparisonTest {
             Scene scene = scene(cavity, cavity.equals(BOX) ? "" : "compare: {clocks: [0 deg, 90 deg, 180 deg, 270 deg]}\n");
             List<Candidate> list = Candidates.of(scene).list();
             assertTrue(list.size() >= 10 && list.size() <= 200, list.size() + " combinations");
-            List<StudyResult> truth = new PlanningRun(Planning.FINE, StudyStore.none())
+            List<StudyResult> truth = new PlanningRun(Planning.FULL, StudyStore.none())
                     .runAll(list.stream().map(Candidate::scene).toList(), 2, PlanningRun.Watch.NONE);
             double most = truth.stream().mapToDouble(Compared::score).max().orElseThrow();
             StudyStore store = StudyStore.in(folder.resolve("truth"));
