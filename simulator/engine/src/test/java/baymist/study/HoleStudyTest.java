@@ -18,8 +18,8 @@ class HoleStudyTest {
     /** The demo's promise: its blind bay is opened up by holes that keep every rule, and the job then reaches 95 % of the inside. */
     @Test
     void aBlindBayIsLiftedAboveNinetyFivePercent() {
-        Scene scene = read("blind-bay-drill.yaml").withVoxel(new VoxelSpec(0.008, 0.008, 0.008));
-        PlanningRun runs = new PlanningRun(new Planning(1.25, 6, 32, 4), StudyStore.none());
+        Scene scene = read("blind-bay-drill.yaml").withVoxel(new VoxelSpec(0.01, 0.01, 0.01));
+        PlanningRun runs = new PlanningRun(new Planning(1, 4, 24, 8), StudyStore.none());
         HoleStudy.Holes holes = new HoleStudy(runs, 2).run(scene, Comparison.Watch.NONE);
         assertTrue(holes.before().reached() < 0.6, "before: " + holes.before().reached());
         assertTrue(holes.after().reached() > 0.95, "after: " + holes.after().reached());
@@ -29,7 +29,7 @@ class HoleStudyTest {
         }
         assertEquals(scene.passes().size() + holes.chosen().size(), holes.job().passes().size());
         String text = HoleReport.text(holes);
-        assertTrue(text.contains("needs approved data and a licensed person"), text);
+        assertTrue(text.replaceAll("\\s+", " ").contains("needs approved data and a licensed person"), text);
         assertTrue(text.lines().allMatch(l -> l.length() <= 100), text);
     }
 
