@@ -7,8 +7,8 @@ import baymist.report.HoleReport;
 import baymist.scene.AirSpec;
 import baymist.scene.Scene;
 import baymist.scene.io.SceneWriter;
-import baymist.study.Compared;
 import baymist.study.CompareRow;
+import baymist.study.Compared;
 import baymist.study.Comparison;
 import baymist.study.HoleStudy;
 import baymist.study.Planning;
@@ -59,7 +59,10 @@ final class CompareCommand extends SceneCommand {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Option(names = "--out", paramLabel = "DIR", description = "Folder for the results; default out/<scene name>-compare.")
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            description = "Folder for the results; default out/<scene name>-compare.")
     private @Nullable Path out;
 
     @Option(
@@ -78,8 +81,9 @@ final class CompareCommand extends SceneCommand {
     @Option(
             names = "--full",
             paramLabel = "N",
-            description = "Run the best N at the scene's own resolution if they lie close together, rank them by that, and run the"
-                    + " first with the scene's own air; default ${DEFAULT-VALUE}, 0 for none.",
+            description =
+                    "Run the best N at the scene's own resolution if they lie close together, rank them by that, and run the"
+                            + " first with the scene's own air; default ${DEFAULT-VALUE}, 0 for none.",
             defaultValue = "5")
     private int full = 5;
 
@@ -114,8 +118,7 @@ final class CompareCommand extends SceneCommand {
         Scene scene = begin();
         Path folder = out != null ? out : Path.of("out", RunCommand.sceneName(options().scene) + "-compare");
         StudyStore store = StudyStore.in(resume != null ? resume : folder.resolve("runs"));
-        Planning planning =
-                new Planning(factor, Planning.DEFAULT.sizeBins(), Planning.DEFAULT.raysPerJet(), factor);
+        Planning planning = new Planning(factor, Planning.DEFAULT.sizeBins(), Planning.DEFAULT.raysPerJet(), factor);
         if (drill) {
             return drill(scene, new PlanningRun(planning, store), folder);
         }

@@ -8,7 +8,8 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A comparison: rows best first, then those that were cut or can't be done, in the order of the candidates. Finalists, which were run in full, stand
+ * A comparison: rows best first, then those that were cut or can't be done, in the order of the candidates. Finalists, which were
+ * run in full, stand
  * before the others and are ranked by their full runs.
  *
  * <p>Better is: fewer protected items hit; then more reached and protected area together, to a tenth of a point; then more seams; then less
@@ -17,7 +18,12 @@ import org.jspecify.annotations.Nullable;
  * @param alike clock angles that were left out because the tip looks the same at them
  * @param own the best one as it stands in the scene, its own air included; null where it was not run so
  */
-public record Compared(Scene scene, Planning planning, List<CompareRow> rows, int alike, @Nullable StudyResult own) {
+public record Compared(
+        Scene scene,
+        Planning planning,
+        List<CompareRow> rows,
+        int alike,
+        @Nullable StudyResult own) {
     /** A tenth of a point of coverage: differences below it don't rank. */
     private static final double STEP = 1e-3;
 
@@ -54,7 +60,8 @@ public record Compared(Scene scene, Planning planning, List<CompareRow> rows, in
     }
 
     /**
-     * Rows that may be the best although others look better at planning resolution: the first ones, as long as they hit no more items and score within
+     * Rows that may be the best although others look better at planning resolution: the first ones, as long as they hit no more
+     * items and score within
      * {@link #MARGIN} of the first.
      *
      * @param most of them, 0 or more
@@ -93,6 +100,15 @@ public record Compared(Scene scene, Planning planning, List<CompareRow> rows, in
         return rows.isEmpty() || !rows.get(0).ran() ? null : rows.get(0);
     }
 
+    /** How far planning scores of finalists were off at most, 0..1; 0 if none was run in full. */
+    public double worstMiss() {
+        return rows.stream()
+                .filter(r -> r.full() != null)
+                .mapToDouble(r -> Math.abs(score(r.judged()) - score(r.outcome())))
+                .max()
+                .orElse(0);
+    }
+
     /** The row of this place in the ranking, from 1. */
     public CompareRow row(int place) {
         return rows.get(place - 1);
@@ -111,7 +127,10 @@ public record Compared(Scene scene, Planning planning, List<CompareRow> rows, in
         return better;
     }
 
-    /** More is better: coverage and seams to a tenth of a point, product to 0.1 mL, trigger time to 0.1 s, then what has to be opened, drilled, is hit. */
+    /**
+     * More is better: coverage and seams to a tenth of a point, product to 0.1 mL, trigger time to 0.1 s, then what has to be
+     * opened, drilled, is hit.
+     */
     private static double[] merits(CompareRow row) {
         StudyResult r = row.outcome();
         return new double[] {

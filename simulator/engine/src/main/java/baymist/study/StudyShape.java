@@ -14,7 +14,8 @@ public record StudyShape(Cavity cavity, VoxelGrid grid) {
         Cavity cavity = CavityBuilder.build(scene);
         try (Workers one = new Workers(1)) {
             return new StudyShape(
-                    cavity, Voxelizer.voxelize(cavity, planning.of(scene, cavity).voxel(), one));
+                    cavity,
+                    Voxelizer.voxelize(cavity, planning.of(scene, cavity).voxel(), one));
         }
     }
 

@@ -75,13 +75,15 @@ class ComparisonTest {
     Path folder;
 
     /**
-     * Truth by exhaustion: every combination is run at the scene's own resolution, outside of the comparison. What the comparison puts first from
+     * Truth by exhaustion: every combination is run at the scene's own resolution, outside of the comparison. What the comparison
+     * puts first from
      * coarse runs must be the best of them or lie within one point of coverage.
      */
     @Test
     void theBestOfThreeSmallCavitiesIsFound() throws IOException {
         for (String cavity : List.of(BOX, TWO_BAYS, ROUND)) {
-            Scene scene = scene(cavity, cavity.equals(BOX) ? "" : "compare: {clocks: [0 deg, 90 deg, 180 deg, 270 deg]}\n");
+            Scene scene =
+                    scene(cavity, cavity.equals(BOX) ? "" : "compare: {clocks: [0 deg, 90 deg, 180 deg, 270 deg]}\n");
             List<Candidate> list = Candidates.of(scene).list();
             assertTrue(list.size() >= 10 && list.size() <= 200, list.size() + " combinations");
             List<StudyResult> truth = new PlanningRun(Planning.FULL, StudyStore.none())
@@ -89,12 +91,15 @@ class ComparisonTest {
             double most = truth.stream().mapToDouble(Compared::score).max().orElseThrow();
             StudyStore store = StudyStore.in(folder.resolve("truth"));
             Comparison comparison = new Comparison(new PlanningRun(COARSE, store), 2);
-            Compared compared = comparison.runOff(
-                    comparison.run(scene, Comparison.Watch.NONE), FINALISTS, Comparison.Watch.NONE);
+            Compared compared =
+                    comparison.runOff(comparison.run(scene, Comparison.Watch.NONE), FINALISTS, Comparison.Watch.NONE);
             CompareRow best = compared.best();
             assertNotNull(best);
             double found = Compared.score(truth.get(best.candidate().number() - 1));
-            assertTrue(found >= most - 0.01, "found " + found + ", best " + most + ": " + best.candidate().words());
+            assertTrue(
+                    found >= most - 0.01,
+                    "found " + found + ", best " + most + ": "
+                            + best.candidate().words());
         }
     }
 
@@ -132,7 +137,8 @@ class ComparisonTest {
 
     @Test
     void whatCannotGoInIsToldWithItsReasonAndNeverWins() throws IOException {
-        String wand = WANDS.replace("name: fan, length: 300 mm, outer_diameter: 4 mm", "name: fan, length: 300 mm, outer_diameter: 20 mm");
+        String wand = WANDS.replace(
+                "name: fan, length: 300 mm, outer_diameter: 4 mm", "name: fan, length: 300 mm, outer_diameter: 20 mm");
         Scene scene = scene(BOX, "compare: {entries: [side], wands: [fan, plume], clocks: [0 deg]}\n", wand);
         Compared c = compare(scene, StudyStore.none(), 1);
         assertEquals("plume", c.row(1).candidate().wand());
@@ -176,7 +182,10 @@ class ComparisonTest {
         Scene scene = scene(BOX, "", "");
         assertEquals(
                 "CMP-001",
-                assertThrows(SceneException.class, () -> Candidates.of(scene)).findings().get(0).id());
+                assertThrows(SceneException.class, () -> Candidates.of(scene))
+                        .findings()
+                        .get(0)
+                        .id());
     }
 
     private static Compared compare(Scene scene, StudyStore store, int atOnce) {
@@ -207,7 +216,9 @@ class ComparisonTest {
                         + "product: {name: oil, density: 870 kg/m3, viscosity: 40 cSt, surface_tension: 0.03 N/m}\n"
                         + "supply: {pressure: 40 psi, liquid: 30 mL/min, droplets: {log_normal: {dv50: 40 um, deviation: 1.5}}}\n"
                         + "hang: 20 s\nvoxel: 12 mm\nnumerics: {size_bins: 6, rays_per_jet: 64}\n"
-                        + (more.isEmpty() ? "compare: {to: 20 mm, draw_back: 50 mm/s}\n" : more.replace("}\n", ", to: 20 mm, draw_back: 50 mm/s}\n")));
+                        + (more.isEmpty()
+                                ? "compare: {to: 20 mm, draw_back: 50 mm/s}\n"
+                                : more.replace("}\n", ", to: 20 mm, draw_back: 50 mm/s}\n")));
         return SceneReader.read(file);
     }
 }

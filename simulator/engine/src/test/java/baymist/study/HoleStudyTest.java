@@ -27,7 +27,9 @@ class HoleStudyTest {
             assertFalse(c.site().part().equals("right wall"), "the right wall is primary structure");
             assertTrue(c.gain() >= 0.02, c.site().words() + " gains " + c.gain());
         }
-        assertEquals(scene.passes().size() + holes.chosen().size(), holes.job().passes().size());
+        assertEquals(
+                scene.passes().size() + holes.chosen().size(),
+                holes.job().passes().size());
         String text = HoleReport.text(holes);
         assertTrue(text.replaceAll("\\s+", " ").contains("needs approved data and a licensed person"), text);
         assertTrue(text.lines().allMatch(l -> l.length() <= 100), text);
@@ -37,8 +39,7 @@ class HoleStudyTest {
     void nothingIsProposedWhereTheSceneAllowsNoDrilling() {
         PlanningRun runs = new PlanningRun(Planning.DEFAULT, StudyStore.none());
         SceneException e = assertThrows(
-                SceneException.class,
-                () -> new HoleStudy(runs, 1).run(read("wing-box.yaml"), Comparison.Watch.NONE));
+                SceneException.class, () -> new HoleStudy(runs, 1).run(read("wing-box.yaml"), Comparison.Watch.NONE));
         assertEquals("DRL-002", e.findings().get(0).id());
     }
 

@@ -3,8 +3,8 @@ package baymist.picture;
 import baymist.picture.PanelLayout.Placed;
 import baymist.report.AtomicFile;
 import baymist.scene.TargetSpec;
-import baymist.study.Compared;
 import baymist.study.CompareRow;
+import baymist.study.Compared;
 import baymist.study.StudyShape;
 import baymist.voxel.SurfelSet;
 import java.awt.Color;
@@ -91,8 +91,7 @@ public final class CompareMap {
         };
         Lettering lettering = Lettering.load();
         double inner = WIDTH - 2 * MARGIN;
-        PanelLayout layout =
-                PanelLayout.of(new PanelFinder(shape.cavity(), shape.grid()).find(), inner, lettering);
+        PanelLayout layout = PanelLayout.of(new PanelFinder(shape.cavity(), shape.grid()).find(), inner, lettering);
         double top = MARGIN + HEAD + 150;
         Canvas canvas = new Canvas(WIDTH, (int) Math.ceil(top + layout.heightPx() + 110), lettering);
         head(canvas, compared);
