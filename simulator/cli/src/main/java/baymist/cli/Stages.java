@@ -1,5 +1,8 @@
 package baymist.cli;
 
+import baymist.explain.Explain;
+import baymist.explain.ExplainOptions;
+import baymist.explain.Explanation;
 import baymist.field.FieldOptions;
 import baymist.field.ReachField;
 import baymist.field.ReachFields;
@@ -59,6 +62,11 @@ interface Stages {
         }
 
         @Override
+        public Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer) {
+            return Explain.of(scene, asked, options, observer);
+        }
+
+        @Override
         public ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer) {
             return ReachFields.of(scene, field, options, observer);
         }
@@ -95,6 +103,8 @@ interface Stages {
     WandSpec readWand(Path file);
 
     ReachResult reach(Scene scene, ReachOptions reach, RunOptions options, RunObserver observer);
+
+    Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer);
 
     ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer);
 

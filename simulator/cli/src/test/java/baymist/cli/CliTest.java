@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import baymist.plan.DoseSettings;
 import baymist.plan.PlanOptions;
 import baymist.plan.PlanResult;
+import baymist.explain.ExplainOptions;
+import baymist.explain.Explanation;
 import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.problem.Severity;
@@ -126,6 +128,11 @@ class CliTest {
                 throw failure;
             }
             return SampleRun.reach();
+        }
+
+        @Override
+        public Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer) {
+            throw new UnsupportedOperationException("explain");
         }
 
         @Override
@@ -325,7 +332,7 @@ class CliTest {
         assertEquals(new FieldOptions(new RegionChoice.Bare(3), true), stages.askedField);
         baymist("field", "a.yaml", "--at", "-40 mm, 1 m,0.06 m", "--within", "4 in", "--no-run", "--full");
         Vec3 point = new Vec3(-0.04, 1, 0.06);
-        assertEquals(new FieldOptions(new RegionChoice.At(point, 0.1016), false, Planning.FULL), stages.askedField);
+        assertEquals(new FieldOptions(new RegionChoice.At(point, 0.1016), false, Planning.OWN), stages.askedField);
         baymist("field", "a.yaml", "--part", "rib 3");
         assertEquals(new FieldOptions(new RegionChoice.OfPart("rib 3"), true), stages.askedField);
     }

@@ -9,6 +9,8 @@ import java.util.Arrays;
 final class FlowMomentum {
     private final FlowGrid grid;
     private final FlowLinks links;
+    private final InnerLinks inner;
+    private final boolean slip;
     private final FlowSettings settings;
     private final WallDrag drag = new WallDrag();
     private final double[] volume;
@@ -17,13 +19,16 @@ final class FlowMomentum {
     private final double[] wallSpeed;
     private final double[] wallConductance;
     private final double[] viscosity;
-    private final double[] advective;
-    private final double[] viscous;
+
+    /** What flow and viscosity exchange of each face's air, m³/s, as of the last counting, [faces]. */
+    private final double[] exchanged;
 
     FlowMomentum(FlowGrid grid, FlowLinks links, FlowSettings settings) {
         this.grid = grid;
         this.links = links;
         this.settings = settings;
+        slip = settings.walls() == FlowSettings.Walls.SLIP;
+        inner = new InnerLinks(links, slip);
         volume = new double[grid.faces];
         for (int f = 0; f < grid.faces; f++) {
             volume[f] = grid.faceVolumeM3(f);
@@ -31,8 +36,7 @@ final class FlowMomentum {
         flux = new double[grid.faces + grid.vents];
         ventSpeed = new double[grid.vents];
         viscosity = new double[grid.faces];
-        advective = new double[grid.faces];
-        viscous = new double[grid.faces];
+        exchanged = new double[grid.faces];
         wallSpeed = new double[links.wallFace.length];
         wallConductance = new double[wallSpeed.length];
         for (int w = 0; w < wallSpeed.length; w++) {
@@ -58,27 +62,24 @@ final class FlowMomentum {
     }
 
     /**
-     * Fills {@code rate} (m/s²) for speeds {@code u} (m/s) and notes how fast each face's air is exchanged.
+     * Fills {@code rate} (m/s²) for speeds {@code u} (m/s). What jets take away with the air that they replace is left to the caller, who knows the
+     * step.
+     *
+     * @param counting whether to note how fast each face's air is exchanged, for {@link #totalRate}
      */
-    void rates(double[] u, FlowDrive drive, double[] rate) {
+    void rates(double[] u, FlowDrive drive, double[] rate, boolean counting) {
         for (int f = 0; f < grid.faces; f++) {
             flux[f] = u[f] * grid.areaM2[f];
         }
-        double[] push = drive.pushM4PerS2();
-        double[] mixed = drive.mixedM3PerS();
-        for (int f = 0; f < rate.length; f++) {
-            rate[f] = push[f] - mixed[f] * u[f];
-            advective[f] = mixed[f];
+        System.arraycopy(drive.pushM4PerS2(), 0, rate, 0, rate.length);
+        if (counting) {
+            Arrays.fill(exchanged, 0);
+            count();
         }
-        Arrays.fill(viscous, 0);
-        boolean slip = settings.walls() == FlowSettings.Walls.SLIP;
-        for (int l = 0; l < links.count; l++) {
+        between(u, rate);
+        for (int l : inner.edges) {
             double m = links.weight1[l] * flux[links.flux1[l]] + links.weight2[l] * flux[links.flux2[l]];
-            if (links.from[l] >= 0 && links.to[l] >= 0) {
-                between(l, m, u, rate, slip);
-            } else {
-                atEdge(l, m, u, rate, slip);
-            }
+            atEdge(l, m, u, rate);
         }
         if (!slip) {
             rub(u, rate);
@@ -88,37 +89,46 @@ final class FlowMomentum {
         }
     }
 
-    private void between(int l, double m, double[] u, double[] rate, boolean slip) {
-        int a = links.from[l];
-        int b = links.to[l];
-        double ua = u[a];
-        double ub = u[b];
-        int d = links.along[l];
-        double value;
-        if (m >= 0) {
-            int far = links.beside[6 * a + 2 * d];
-            value = Limiter.between(far >= 0 ? u[far] : ghost(ua, l, slip), ua, ub);
-            advective[a] += m;
-        } else {
-            int far = links.beside[6 * b + 2 * d + 1];
-            value = Limiter.between(far >= 0 ? u[far] : ghost(ub, l, slip), ub, ua);
-            advective[b] -= m;
+    /** Advection and viscosity between faces; no branch in the loop. */
+    private void between(double[] u, double[] rate) {
+        InnerLinks in = inner;
+        double[] q = flux;
+        double[] nu = viscosity;
+        int[] from = in.from;
+        int[] to = in.to;
+        int[] behindFrom = in.behindFrom;
+        int[] behindTo = in.behindTo;
+        for (int l = 0; l < in.count; l++) {
+            int a = from[l];
+            int b = to[l];
+            double m = in.weight1[l] * q[in.flux1[l]] + in.weight2[l] * q[in.flux2[l]];
+            double ua = u[a];
+            double ub = u[b];
+            double forth = Limiter.between(in.factorFrom[l] * u[behindFrom[l]], ua, ub);
+            double back = Limiter.between(in.factorTo[l] * u[behindTo[l]], ub, ua);
+            double size = Math.abs(m);
+            double moved = 0.5 * (m + size) * forth + 0.5 * (m - size) * back - in.halfReachM[l] * (nu[a] + nu[b]) * (ub - ua);
+            rate[a] -= moved;
+            rate[b] += moved;
         }
-        double exchange = 0.5 * (viscosity[a] + viscosity[b]) * links.reachM[l];
-        double moved = m * value - exchange * (ub - ua);
-        viscous[a] += exchange;
-        viscous[b] += exchange;
-        rate[a] -= moved;
-        rate[b] += moved;
     }
 
-    /** Value behind a face that has no neighbour there: a wall square to its speed, or one that it slides along. */
-    private double ghost(double u, int l, boolean slip) {
-        return links.axial[l] ? 0 : slip ? u : -u;
+    /** Rates of exchange over the links between faces, m³/s. */
+    private void count() {
+        InnerLinks in = inner;
+        for (int l = 0; l < in.count; l++) {
+            int a = in.from[l];
+            int b = in.to[l];
+            double m = in.weight1[l] * flux[in.flux1[l]] + in.weight2[l] * flux[in.flux2[l]];
+            double exchange = in.halfReachM[l] * (viscosity[a] + viscosity[b]);
+            double size = Math.abs(m);
+            exchanged[a] += exchange + 0.5 * (size + m);
+            exchanged[b] += exchange + 0.5 * (size - m);
+        }
     }
 
     /** A link to a wall or a vent. */
-    private void atEdge(int l, double m, double[] u, double[] rate, boolean slip) {
+    private void atEdge(int l, double m, double[] u, double[] rate) {
         boolean high = links.from[l] >= 0;
         int face = high ? links.from[l] : links.to[l];
         int other = high ? links.to[l] : links.from[l];
@@ -132,9 +142,8 @@ final class FlowMomentum {
         } else {
             value = out > 0 ? mine : 0;
         }
-        advective[face] += Math.max(out, 0);
         double exchange = slip && !links.axial[l] ? 0 : viscosity[face] * links.reachM[l];
-        viscous[face] += exchange;
+        exchanged[face] += exchange + Math.max(out, 0);
         rate[face] -= out * value + exchange * mine;
     }
 
@@ -154,16 +163,21 @@ final class FlowMomentum {
             if (conductance > 0) {
                 int f = links.wallFace[w];
                 rate[f] -= conductance * (u[f] - wallSpeed[w]);
-                viscous[f] += conductance;
+                exchanged[f] += conductance;
             }
         }
     }
 
-    /** Largest sum of both, 1/s: limits the step. */
+    /** Control volume of a face, m³. */
+    double volumeM3(int face) {
+        return volume[face];
+    }
+
+    /** Largest share of a face's air exchanged per second by flow, viscosity and walls, 1/s, as of the last counting: limits the step. */
     double totalRate() {
         double most = 0;
         for (int f = 0; f < volume.length; f++) {
-            most = Math.max(most, (advective[f] + viscous[f]) / volume[f]);
+            most = Math.max(most, exchanged[f] / volume[f]);
         }
         return most;
     }

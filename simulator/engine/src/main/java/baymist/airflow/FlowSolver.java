@@ -164,8 +164,12 @@ final class FlowSolver {
      */
     private void balancePressure(FlowDrive drive) {
         prepare(drive);
-        momentum.rates(u, drive, first);
+        momentum.rates(u, drive, first, true);
         addPressure(first);
+        double[] mixed = drive.mixedM3PerS();
+        for (int f = 0; f < u.length; f++) {
+            first[f] -= u[f] * mixed[f] / momentum.volumeM3(f);
+        }
         Arrays.fill(left, 0);
         double scale = 0;
         for (int f = 0; f < u.length; f++) {
@@ -187,16 +191,17 @@ final class FlowSolver {
 
     private double step(FlowDrive drive, double mostS) {
         prepare(drive);
-        momentum.rates(u, drive, first);
+        momentum.rates(u, drive, first, true);
         addPressure(first);
         double dt = choose(mostS);
+        double[] mixed = drive.mixedM3PerS();
         for (int f = 0; f < u.length; f++) {
-            trial[f] = slowed(u[f] + dt * first[f], f, dt);
+            trial[f] = slowed(u[f] + dt * first[f], f, dt, mixed[f]);
         }
-        momentum.rates(trial, drive, second);
+        momentum.rates(trial, drive, second, false);
         addPressure(second);
         for (int f = 0; f < u.length; f++) {
-            u[f] = slowed(u[f] + 0.5 * dt * (first[f] + second[f]), f, dt);
+            u[f] = slowed(u[f] + 0.5 * dt * (first[f] + second[f]), f, dt, mixed[f]);
         }
         project(drive.outflowM3PerS(), dt);
         if (settings.turbulence()) {
@@ -207,10 +212,16 @@ final class FlowSolver {
         return dt;
     }
 
-    /** Orifice loss of narrow openings, implicit in its own speed: always towards rest. */
-    private double slowed(double speed, int face, double dt) {
+    /**
+     * What acts against a face's own speed, implicit in that speed, so that it limits no step and never overshoots: orifice loss of narrow openings
+     * towards rest, and the air of jets that takes the place of the face's air.
+     */
+    private double slowed(double speed, int face, double dt, double mixedM3PerS) {
         double k = grid.loss[face];
-        return k == 0 ? speed : speed / (1 + 0.5 * dt * k * Math.abs(speed) / grid.h[grid.axis[face]]);
+        double mixed = dt * mixedM3PerS / momentum.volumeM3(face);
+        return k == 0
+                ? speed / (1 + mixed)
+                : speed / (1 + mixed + 0.5 * dt * k * Math.abs(speed) / grid.h[grid.axis[face]]);
     }
 
     private void addPressure(double[] rate) {

@@ -136,6 +136,12 @@ final class FluxRefiner {
                 m[i * n + j] = sum / pivot;
             }
         }
+        // Above the diagonal the factor again, transposed: both substitutions then run along rows.
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j < i; j++) {
+                m[j * n + i] = m[i * n + j];
+            }
+        }
         return m;
     }
 
@@ -177,24 +183,31 @@ final class FluxRefiner {
         for (int i = 0; i < n; i++) {
             phi[i] -= sum / n;
         }
-        double[] m = factorOf.get(b);
-        for (int i = 0; i < n; i++) {
-            for (int k = 0; k < i; k++) {
-                phi[i] -= m[i * n + k] * phi[k];
-            }
-            phi[i] /= m[i * n + i];
-        }
-        for (int i = n - 1; i >= 0; i--) {
-            for (int k = i + 1; k < n; k++) {
-                phi[i] -= m[k * n + i] * phi[k];
-            }
-            phi[i] /= m[i * n + i];
-        }
+        substitute(factorOf.get(b), n, phi);
         for (int e = innerStart[b]; e < innerStart[b + 1]; e++) {
             int f = inner[e];
             flux[f] = conductance(f)
                     * (phi[placeOf[grid.faces().low()[f]]]
                             - phi[placeOf[grid.faces().high()[f]]]);
+        }
+    }
+
+    private static void substitute(double[] m, int n, double[] phi) {
+        for (int k = 0; k < n; k++) {
+            int row = k * n;
+            double known = phi[k] / m[row + k];
+            phi[k] = known;
+            for (int i = k + 1; i < n; i++) {
+                phi[i] -= m[row + i] * known;
+            }
+        }
+        for (int k = n - 1; k >= 0; k--) {
+            int row = k * n;
+            double known = phi[k] / m[row + k];
+            phi[k] = known;
+            for (int i = 0; i < k; i++) {
+                phi[i] -= m[row + i] * known;
+            }
         }
     }
 

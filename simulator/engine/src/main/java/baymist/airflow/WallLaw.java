@@ -20,12 +20,6 @@ public final class WallLaw {
     /** Log-law intercept of a smooth wall. */
     public static final double INTERCEPT = 5.5;
 
-    /**
-     * Least distance from wall to sampling point, as a share of the voxel along the normal. ASSUMED: where a sheet passes
-     * close to a cell's centre, the air in the cell lies farther from it than the centre does.
-     */
-    private static final double LEAST_DISTANCE = 0.25;
-
     private WallLaw() {}
 
     /** Distance from the wall in wall units for a speed in wall units (Spalding). */
@@ -92,31 +86,7 @@ public final class WallLaw {
      * @return [surfels] m/s
      */
     public static double[] frictionSpeeds(VoxelGrid grid, double[] fluxM3PerS, double kinematicViscosityM2PerS) {
-        return frictionSpeeds(grid, fluxM3PerS, kinematicViscosityM2PerS, 1);
-    }
-
-    /** As above where the field comes from blocks of {@code factor} cells a side: its speeds belong to half a block. */
-    static double[] frictionSpeeds(VoxelGrid grid, double[] fluxM3PerS, double kinematicViscosityM2PerS, int factor) {
-        double[] velocity = cellVelocities(grid, fluxM3PerS);
-        SurfelSet surfels = grid.surfels();
-        double[] friction = new double[surfels.count()];
-        for (int s = 0; s < friction.length; s++) {
-            int c = surfels.cell()[s];
-            Vec3 n = new Vec3(surfels.normalX()[s], surfels.normalY()[s], surfels.normalZ()[s]);
-            Vec3 u = new Vec3(velocity[3 * c], velocity[3 * c + 1], velocity[3 * c + 2]);
-            double speed = u.plus(-u.dot(n), n).length();
-            friction[s] = frictionSpeedMPerS(speed, distanceM(grid, s, n, factor), kinematicViscosityM2PerS);
-        }
-        return friction;
-    }
-
-    private static double distanceM(VoxelGrid grid, int surfel, Vec3 n, int factor) {
-        SurfelSet surfels = grid.surfels();
-        Vec3 wall = new Vec3(surfels.centreX()[surfel], surfels.centreY()[surfel], surfels.centreZ()[surfel]);
-        double y = grid.centre(surfels.cell()[surfel]).minus(wall).dot(n);
-        Vec3 h = grid.sizeM();
-        double voxel = Math.abs(n.x()) * h.x() + Math.abs(n.y()) * h.y() + Math.abs(n.z()) * h.z();
-        return Math.max(y, LEAST_DISTANCE * voxel) + 0.5 * (factor - 1) * voxel;
+        return new WallSampler(grid, 1, kinematicViscosityM2PerS).frictionSpeeds(fluxM3PerS);
     }
 
     /**

@@ -2,6 +2,7 @@ package baymist.coverage;
 
 import baymist.cavity.Cavity;
 import baymist.cavity.Part;
+import baymist.scene.Scene;
 import baymist.scene.TargetSpec;
 import baymist.voxel.Bay;
 import baymist.voxel.SurfelSet;
@@ -29,7 +30,7 @@ public final class CoverageAssessor {
     private CoverageAssessor() {}
 
     /**
-     * Assesses a film. Closures (surfels of taped, plugged or closed openings) and protected items get no verdict and no
+     * Assesses a film by area alone, without seams. Closures (surfels of taped, plugged or closed openings) and protected items get no verdict and no
      * share.
      *
      * @param filmM film build on each surfel, m, [surfels], 0 or more
@@ -38,6 +39,22 @@ public final class CoverageAssessor {
      * @throws IllegalArgumentException on a wrong array length, a negative or non-finite film or disordered thresholds
      */
     public static Coverage assess(Cavity cavity, VoxelGrid grid, double[] filmM, TargetSpec target) {
+        return assess(cavity, grid, filmM, target, SeamMap.none(cavity, grid), EntryWays.NONE);
+    }
+
+    /** The same with coverage by length of seam; {@code seams} is made once for all films on a grid. */
+    public static Coverage assess(Cavity cavity, VoxelGrid grid, double[] filmM, TargetSpec target, SeamMap seams) {
+        return assess(cavity, grid, filmM, target, seams, EntryWays.NONE);
+    }
+
+    /** The same with the thresholds of a scene, its seams, and the way to each region from its entries. */
+    public static Coverage assess(Scene scene, Cavity cavity, VoxelGrid grid, double[] filmM) {
+        SeamMap seams = SeamMap.of(cavity, grid, scene.targets().seamCreepM());
+        return assess(cavity, grid, filmM, scene.targets(), seams, EntryWays.of(scene, cavity, grid));
+    }
+
+    private static Coverage assess(
+            Cavity cavity, VoxelGrid grid, double[] filmM, TargetSpec target, SeamMap seams, EntryWays ways) {
         SurfelSet surfels = grid.surfels();
         requireSound(surfels, filmM, target);
         Verdict[] verdict = verdicts(surfels, filmM, target);
@@ -67,8 +84,9 @@ public final class CoverageAssessor {
                 fractions(parts),
                 fractions(bays),
                 fractions(facings),
-                new RegionFinder(cavity, grid, verdict).find(),
-                verdict);
+                new RegionFinder(cavity, grid, verdict, target, seams.bareBySurfel(filmM, target.hazeM()), ways).find(),
+                verdict,
+                seams.assess(filmM, target));
     }
 
     /** Shares of the whole structure alone, without regions: for films that are only compared. */

@@ -1,7 +1,9 @@
 package baymist.coverage;
 
 import baymist.cavity.Cavity;
+import baymist.geom.Box3;
 import baymist.geom.Vec3;
+import baymist.scene.TargetSpec;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
@@ -10,33 +12,45 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.IntFunction;
 
 /**
- * Connected surfels below haze, largest first.
+ * The places that stay bare, largest first.
  *
- * <p>Regions smaller than {@link #smallM2} are gathered, when there are two or more of them, into one last entry of
- * scattered spots, so that the areas of all entries add up to the unreached area exactly.
+ * <p>Places smaller than {@link #smallM2} are gathered, when there are two or more of them, into one last entry of scattered spots, so that
+ * the areas of all entries add up to the unreached area exactly.
  */
 final class RegionFinder {
-    /** A region below this many average surfels is a spot. ASSUMED: less than a technician can find on the structure. */
-    private static final double SPOT_SURFELS = 4;
-    /** A region below this share of the cavity's area is a spot. ASSUMED for the same reason. */
-    private static final double SPOT_SHARE = 1e-4;
+    /** A region below this many average surfels is a spot whatever its size: ASSUMED, one surfel tells nothing. */
+    private static final double SPOT_SURFELS = 2;
     /** Areas that agree to this share of the whole count as equal, so that rounding doesn't decide the order. */
     private static final double EQUAL_SHARE = 1e-9;
 
     private final Cavity cavity;
+    private final VoxelGrid grid;
     private final SurfelSet surfels;
-    private final Verdict[] verdict;
+    private final RegionGrouper grouper;
     private final RegionDescriber describer;
+    private final double[] bareSeamM;
+    private final EntryWays ways;
     private final double totalM2;
     private final double smallM2;
 
-    RegionFinder(Cavity cavity, VoxelGrid grid, Verdict[] verdict) {
+    /** @param bareSeamM bare length of seam by surfel, m, [surfels] */
+    RegionFinder(
+            Cavity cavity,
+            VoxelGrid grid,
+            Verdict[] verdict,
+            TargetSpec target,
+            double[] bareSeamM,
+            EntryWays ways) {
         this.cavity = cavity;
+        this.grid = grid;
         this.surfels = grid.surfels();
-        this.verdict = verdict;
+        this.grouper = new RegionGrouper(grid, verdict, target.bridgeM(), target.spotM());
         this.describer = new RegionDescriber(cavity, grid);
+        this.bareSeamM = bareSeamM;
+        this.ways = ways;
         double sum = 0;
         int count = 0;
         for (int s = 0; s < surfels.count(); s++) {
@@ -46,13 +60,13 @@ final class RegionFinder {
             }
         }
         totalM2 = sum;
-        smallM2 = count == 0 ? 0 : Math.max(SPOT_SURFELS * sum / count, SPOT_SHARE * sum);
+        smallM2 = count == 0 ? 0 : Math.max(SPOT_SURFELS * sum / count, target.spotM() * target.spotM());
     }
 
     List<UnreachedRegion> find() {
         List<int[]> large = new ArrayList<>();
         List<int[]> small = new ArrayList<>();
-        for (int[] component : components()) {
+        for (int[] component : grouper.places()) {
             if (!(areaM2(component) > 0)) {
                 continue; // pieces without area are neither here nor there
             }
@@ -64,45 +78,18 @@ final class RegionFinder {
         }
         large.sort(Comparator.comparingLong((int[] c) -> -Math.round(areaM2(c) / (EQUAL_SHARE * totalM2)))
                 .thenComparingInt(c -> c[0]));
+        List<String> labels = new RegionLabels(grid).labels(large);
         List<UnreachedRegion> regions = new ArrayList<>();
         for (int[] component : large) {
-            regions.add(region(regions.size() + 1, component, describer.describe(component)));
+            int rank = regions.size();
+            regions.add(region(rank + 1, labels.get(rank), component, describer.describe(component)));
         }
         if (!small.isEmpty()) {
             int[] all = small.stream().flatMapToInt(Arrays::stream).sorted().toArray();
-            regions.add(region(regions.size() + 1, all, describer.describeScattered(all, small.size())));
+            String where = describer.describeScattered(all, small.size());
+            regions.add(region(regions.size() + 1, UnreachedRegion.SPOTS, all, where));
         }
         return List.copyOf(regions);
-    }
-
-    /** Components in order of their lowest surfel; members ascending. */
-    private List<int[]> components() {
-        boolean[] seen = new boolean[surfels.count()];
-        int[] queue = new int[surfels.count()];
-        List<int[]> found = new ArrayList<>();
-        for (int start = 0; start < surfels.count(); start++) {
-            if (seen[start] || verdict[start] != Verdict.UNREACHED) {
-                continue;
-            }
-            int head = 0;
-            int tail = 0;
-            queue[tail++] = start;
-            seen[start] = true;
-            while (head < tail) {
-                int s = queue[head++];
-                for (int e = surfels.neighbourStart()[s]; e < surfels.neighbourStart()[s + 1]; e++) {
-                    int n = surfels.neighbour()[e];
-                    if (!seen[n] && verdict[n] == Verdict.UNREACHED) {
-                        seen[n] = true;
-                        queue[tail++] = n;
-                    }
-                }
-            }
-            int[] component = Arrays.copyOf(queue, tail);
-            Arrays.sort(component);
-            found.add(component);
-        }
-        return found;
     }
 
     private double areaM2(int[] component) {
@@ -113,22 +100,65 @@ final class RegionFinder {
         return sum;
     }
 
-    private UnreachedRegion region(int id, int[] component, String where) {
+    private UnreachedRegion region(int id, String label, int[] component, String where) {
         double area = 0;
+        double seam = 0;
         Vec3 moment = Vec3.ZERO;
+        Box3 box = Box3.EMPTY;
         Map<Integer, Double> areaOfPart = new TreeMap<>();
+        Map<Integer, Double> areaOfBay = new TreeMap<>();
+        int nearest = component[0];
         for (int s : component) {
             double a = surfels.areaM2()[s];
+            Vec3 centre = new Vec3(surfels.centreX()[s], surfels.centreY()[s], surfels.centreZ()[s]);
             area += a;
-            moment = moment.plus(a, new Vec3(surfels.centreX()[s], surfels.centreY()[s], surfels.centreZ()[s]));
+            seam += bareSeamM[s];
+            moment = moment.plus(a, centre);
+            box = box.including(extent(s, centre));
             areaOfPart.merge(surfels.part()[s], a, Double::sum);
+            areaOfBay.merge(grid.bayOfCell(surfels.cell()[s]), a, Double::sum);
+            nearest = wayM(s) < wayM(nearest) ? s : nearest;
         }
-        List<String> parts = areaOfPart.entrySet().stream()
+        double way = wayM(nearest);
+        return new UnreachedRegion(
+                id,
+                area,
+                moment.times(1 / area),
+                where,
+                names(areaOfPart, p -> cavity.parts().get(p).name()),
+                component,
+                label,
+                names(areaOfBay, b -> grid.bays().get(b).name()),
+                box,
+                seam,
+                ways.name(surfels.cell()[nearest]),
+                Double.isInfinite(way) ? Double.NaN : way);
+    }
+
+    /** Way from the nearest entry to a surfel, m. */
+    private double wayM(int s) {
+        int cell = surfels.cell()[s];
+        Vec3 centre = new Vec3(surfels.centreX()[s], surfels.centreY()[s], surfels.centreZ()[s]);
+        return ways.wayM(cell) + grid.centre(cell).distance(centre);
+    }
+
+    /** A surfel as wide as its voxel in its own plane. */
+    private Box3 extent(int s, Vec3 centre) {
+        double[] n = {surfels.normalX()[s], surfels.normalY()[s], surfels.normalZ()[s]};
+        double[] half = new double[3];
+        for (int axis = 0; axis < 3; axis++) {
+            half[axis] = 0.5 * grid.sizeM().get(axis) * Math.sqrt(Math.max(0, 1 - n[axis] * n[axis]));
+        }
+        Vec3 h = new Vec3(half[0], half[1], half[2]);
+        return new Box3(centre.minus(h), centre.plus(h));
+    }
+
+    private static List<String> names(Map<Integer, Double> areas, IntFunction<String> name) {
+        return areas.entrySet().stream()
                 .sorted(Map.Entry.<Integer, Double>comparingByValue()
                         .reversed()
                         .thenComparing(Map.Entry.comparingByKey()))
-                .map(e -> cavity.parts().get(e.getKey()).name())
+                .map(e -> name.apply(e.getKey()))
                 .toList();
-        return new UnreachedRegion(id, area, moment.times(1 / area), where, parts, component);
     }
 }

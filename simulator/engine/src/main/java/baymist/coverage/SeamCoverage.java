@@ -1,93 +1,98 @@
 package baymist.coverage;
 
-import baymist.cavity.Cavity;
-import baymist.scene.TargetSpec;
-import baymist.voxel.SurfelEdge;
-import baymist.voxel.SurfelSet;
-import baymist.voxel.VoxelGrid;
-import java.util.ArrayList;
-import java.util.Comparator;
+import baymist.geom.Vec3;
+import baymist.seam.SeamKind;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Coverage by length of seam: the lines where sheets of different parts meet, as seen from inside, where corrosion starts. A web that stands on a skin
- * has a seam on either side. Lengths are those of {@link SurfelEdge}: a staircase on oblique sheet.
+ * Coverage by length of seam: the lines where sheets of different parts meet, where corrosion starts. Lengths are those of the structure's
+ * own edges, at any voxel size. A web that stands on a skin has a seam on either side, and each side counts. Every table but {@code lines} adds
+ * up to the whole; by part, each part has half of its seams.
  *
- * @param lengthM all seams, m
- * @param reached share of that length with at least haze on one side, 0..1
- * @param protectedShare share with the target build on both sides, 0..1
- * @param filmNearM2 loose film on half a surfel on either side of the seam over the length of the seam, volume on a length, mean over reached seams, m²
- * @param bySeam pairs of parts, longest bare length first
+ * @param lengthM all sides of all seams, m
+ * @param lineM the lines themselves, each counted once, m
+ * @param reached share of {@code lengthM} with at least haze within the creep distance on one sheet, 0..1
+ * @param protectedShare share with the target build within it on both sheets
+ * @param unresolvedM length beside which the voxels hold no surface, m: never reached, part of {@code lengthM}
+ * @param filmNearM2 loose film within the creep distance over the length of seam, volume on a length, mean over reached seams, m²
+ * @param bySeam by pair of parts, kind and bay, longest bare length first
  */
 public record SeamCoverage(
-        double lengthM, double reached, double protectedShare, double filmNearM2, List<Seam> bySeam) {
+        double lengthM,
+        double lineM,
+        double reached,
+        double protectedShare,
+        double unresolvedM,
+        double filmNearM2,
+        List<Seam> bySeam,
+        List<Share> byPart,
+        List<Share> byBay,
+        List<Share> byKind,
+        List<Line> lines) {
     public SeamCoverage {
         bySeam = List.copyOf(bySeam);
+        byPart = List.copyOf(byPart);
+        byBay = List.copyOf(byBay);
+        byKind = List.copyOf(byKind);
+        lines = List.copyOf(lines);
     }
 
+    /** Bay of lengths that the voxels do not hold. */
+    public static final String NO_BAY = "in no voxel";
+
     /**
-     * Seams of two parts.
+     * Seams of two parts in one bay.
      *
      * @param parts as in "rib 2 - upper skin"
+     * @param bay its name, or {@link #NO_BAY}
+     * @param barestM middle of the longest bare run, m; of the seam itself where nothing is bare
+     * @param barestRunM length of that run, m
      */
-    public record Seam(String parts, double lengthM, double reached, double protectedShare) {
-        /** Length without any film, m. */
+    public record Seam(
+            String parts,
+            SeamKind kind,
+            String bay,
+            double lengthM,
+            double reached,
+            double protectedShare,
+            double unresolvedM,
+            Vec3 barestM,
+            double barestRunM) {
+        /** Length without any film, m; what the voxels do not hold is not known to be bare. */
         public double bareM() {
-            return lengthM * (1 - reached);
+            return Math.max(0, lengthM * (1 - reached) - unresolvedM);
         }
     }
+
+    /** Length and shares of a part, bay or kind. */
+    public record Share(
+            String name, double lengthM, double reached, double protectedShare, double unresolvedM) {}
 
     /**
-     * Assesses the seams of a film.
+     * A seam as it runs through the structure, once, whatever the number of its sides.
      *
-     * @param filmM film build on each surfel, m, [surfels]
-     * @param looseM what of it may be drawn into a gap, m, [surfels]
+     * @param bays the bay of each of its sides
+     * @param pointsM its corners, m; the first again at the end of a closed line
+     * @param lengthM along the line, m
+     * @param reached share of its sides
      */
-    public static SeamCoverage of(Cavity cavity, VoxelGrid grid, double[] filmM, double[] looseM, TargetSpec target) {
-        SurfelSet surfels = grid.surfels();
-        SurfelEdge edge = new SurfelEdge(grid);
-        Map<String, double[]> sums = new TreeMap<>();
-        double[] all = new double[3];
-        double drawn = 0;
-        for (int s = 0; s < surfels.count(); s++) {
-            for (int n = surfels.neighbourStart()[s]; n < surfels.neighbourStart()[s + 1]; n++) {
-                int o = surfels.neighbour()[n];
-                if (o <= s || !surfels.isStructure(s) || !surfels.isStructure(o) || same(surfels, s, o)) {
-                    continue;
-                }
-                double length = edge.lengthM(s, o);
-                double most = Math.max(filmM[s], filmM[o]);
-                double least = Math.min(filmM[s], filmM[o]);
-                double[] sum = sums.computeIfAbsent(name(cavity, surfels, s, o), k -> new double[3]);
-                for (double[] into : List.of(sum, all)) {
-                    into[0] += length;
-                    into[1] += most >= target.hazeM() ? length : 0;
-                    into[2] += least >= target.buildM() ? length : 0;
-                }
-                if (most >= target.hazeM()) {
-                    drawn += looseM[s] * edge.wayM(s, o) * 0.5 * length + looseM[o] * edge.wayM(o, s) * 0.5 * length;
-                }
-            }
+    public record Line(
+            String parts,
+            SeamKind kind,
+            List<String> bays,
+            List<Vec3> pointsM,
+            double lengthM,
+            double reached,
+            double protectedShare) {
+        public Line {
+            bays = List.copyOf(bays);
+            pointsM = List.copyOf(pointsM);
         }
-        List<Seam> seams = new ArrayList<>();
-        sums.forEach((name, v) -> seams.add(new Seam(name, v[0], share(v[1], v[0]), share(v[2], v[0]))));
-        seams.sort(Comparator.comparingDouble(Seam::bareM).reversed().thenComparing(Seam::parts));
-        return new SeamCoverage(all[0], share(all[1], all[0]), share(all[2], all[0]), share(drawn, all[1]), seams);
     }
 
-    private static boolean same(SurfelSet surfels, int s, int o) {
-        return surfels.part()[s] == surfels.part()[o];
-    }
-
-    private static String name(Cavity cavity, SurfelSet surfels, int s, int o) {
-        int low = Math.min(surfels.part()[s], surfels.part()[o]);
-        int high = Math.max(surfels.part()[s], surfels.part()[o]);
-        return cavity.parts().get(low).name() + " - " + cavity.parts().get(high).name();
-    }
-
-    private static double share(double part, double whole) {
-        return whole > 0 ? part / whole : 0;
+    /** The share of a part by name, or null where it has no seam. */
+    public static @Nullable Share find(List<Share> table, String name) {
+        return table.stream().filter(s -> s.name().equals(name)).findFirst().orElse(null);
     }
 }

@@ -13,8 +13,6 @@ import java.util.List;
 
 /** The outlook of a run: film later on, dots, seams, what stays in the wand, droplets that meet, mist outside. */
 final class OutlookReport {
-    private static final int SEAMS = 5;
-
     private OutlookReport() {}
 
     static void text(Page page, RunResult r) {
@@ -42,29 +40,8 @@ final class OutlookReport {
         }
         double step = FilmFormulas.notchGaugeStepM(r.coverage().total().meanFilmM());
         page.line("A notched gauge (ASTM D4414) tells such films to %.0f um at best.", 1e6 * step);
-        seams(page, o);
         product(page, r, o);
         outside(page, r, o);
-    }
-
-    private static void seams(Page page, Outlook o) {
-        SeamCoverage s = o.seams();
-        if (!(s.lengthM() > 0)) {
-            return;
-        }
-        page.heading("Seams");
-        page.line(
-                "%.2f m where parts meet: film on one side at least on %s, protected on both on %s.",
-                s.lengthM(), TextReport.percent(s.reached()), TextReport.percent(s.protectedShare()));
-        page.line(
-                "Beside reached seams it is enough to fill a lap of %.0f um some %.1f mm deep within a day.",
-                1e6 * Outlook.LAP_GAP_M, 1e3 * o.seamDepthM());
-        for (SeamCoverage.Seam seam :
-                s.bySeam().subList(0, Math.min(SEAMS, s.bySeam().size()))) {
-            if (seam.bareM() > 0.01 * s.lengthM()) {
-                page.line("  %s %6.2f m, bare %5.2f m", Page.cell(seam.parts(), 52), seam.lengthM(), seam.bareM());
-            }
-        }
     }
 
     private static void product(Page page, RunResult r, Outlook o) {

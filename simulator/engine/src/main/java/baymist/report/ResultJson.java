@@ -5,7 +5,6 @@ import baymist.cavity.Cavity;
 import baymist.cavity.Opening;
 import baymist.coverage.Coverage;
 import baymist.coverage.Fractions;
-import baymist.coverage.UnreachedRegion;
 import baymist.ledger.MassLedger;
 import baymist.problem.Finding;
 import baymist.run.CoverageConvergence;
@@ -56,9 +55,10 @@ public final class ResultJson {
         root.set("coverage", coverage(r.coverage()));
         root.set("confidence", ConfidenceReport.json(r.confidence()));
         root.set("gates", ConfidenceReport.gates(r.gates()));
-        root.set("unreached", unreached(r.coverage().unreached()));
+        root.set("unreached", RegionReport.json(r.coverage().unreached()));
         root.set("protected", ItemReport.json(r));
         root.set("outlook", OutlookReport.json(r));
+        root.set("consequences", ConsequenceReport.json(r));
         CoverageConvergence convergence = r.convergence();
         root.set("convergence", convergence == null ? null : ConvergenceReport.json(convergence));
         ObjectNode job = root.putObject("job");
@@ -78,6 +78,9 @@ public final class ResultJson {
         ArrayNode cautions = root.putArray("cautions");
         Cautions.of(r).forEach(cautions::add);
         root.set("run", run(r.record()));
+        ObjectNode film = root.putObject("film");
+        film.put("file", FilmTable.FILE);
+        film.put("sha256", FilmTable.hash(r));
         root.put("stateHash", r.record().stateHash());
         return root;
     }
@@ -127,6 +130,7 @@ public final class ResultJson {
         o.set("byPart", table(c.byPart()));
         o.set("byBay", table(c.byBay()));
         o.set("byFacing", table(c.byFacing()));
+        o.set("seams", SeamReport.json(c.seams()));
         return o;
     }
 
@@ -146,20 +150,6 @@ public final class ResultJson {
         Json.number(o, "excess", f.excess());
         Json.number(o, "meanFilmUm", 1e6 * f.meanFilmM());
         return o;
-    }
-
-    private static ArrayNode unreached(List<UnreachedRegion> regions) {
-        ArrayNode a = JsonNodeFactory.instance.arrayNode();
-        for (UnreachedRegion r : regions) {
-            ObjectNode o = a.addObject();
-            o.put("id", r.id());
-            Json.number(o, "areaM2", r.areaM2());
-            o.set("centroidM", Json.vector(r.centroidM()));
-            o.put("where", r.where());
-            ArrayNode parts = o.putArray("parts");
-            r.parts().forEach(parts::add);
-        }
-        return a;
     }
 
     static ArrayNode bays(VoxelGrid g) {

@@ -2,7 +2,7 @@ package baymist.report;
 
 import baymist.coverage.Coverage;
 import baymist.coverage.Fractions;
-import baymist.coverage.UnreachedRegion;
+import baymist.coverage.SeamCoverage;
 import baymist.geom.Vec3;
 import baymist.ledger.MassLedger;
 import baymist.problem.Finding;
@@ -12,12 +12,12 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /** Summary of a run in plain text that reads well in 100 columns. ASCII only, so that any terminal shows it. */
 public final class TextReport {
     private static final int NAME = 26;
-    private static final int BAR = 24;
-    private static final int REGIONS = 12;
+    private static final int BAR = 14;
     private static final double UM = 1e-6;
     /** 1 mil = 25.4 µm exactly (international inch, 1959). */
     private static final double MIL = 25.4e-6;
@@ -29,10 +29,12 @@ public final class TextReport {
         Page page = new Page();
         headline(page, r);
         coverage(page, r.coverage());
-        regions(page, r);
+        RegionReport.text(page, r);
+        SeamReport.text(page, r);
         ItemReport.text(page, r);
         ledger(page, r);
         OutlookReport.text(page, r);
+        ConsequenceReport.text(page, r);
         if (r.convergence() != null) {
             ConvergenceReport.text(page, r.convergence());
         }
@@ -72,35 +74,45 @@ public final class TextReport {
     private static void coverage(Page page, Coverage c) {
         page.heading("Coverage by area");
         page.line(
-                "%s %9s  %s %7s %7s %6s %6s %7s",
-                Page.cell("", NAME), "area", Page.cell("", BAR), "reached", "protect", "thin", "excess", "mean");
-        row(page, c.total());
-        group(page, "by part", c.byPart());
+                "%s %9s  %s %7s %7s %6s %7s %15s",
+                Page.cell("", NAME),
+                "area",
+                Page.cell("", BAR),
+                "reached",
+                "protect",
+                "excess",
+                "mean",
+                "seams  reached");
+        row(page, c.total(), SeamReport.total(c.seams()));
+        group(page, "by part", c.byPart(), c.seams().byPart());
         if (c.byBay().size() > 1) {
-            group(page, "by bay", c.byBay());
+            group(page, "by bay", c.byBay(), c.seams().byBay());
         }
-        group(page, "by facing", c.byFacing());
+        group(page, "by facing", c.byFacing(), List.of());
         page.line("Bars: # protected, + thin, . bare. Protected includes excess; reached = protected + thin.");
+        if (c.seams().lengthM() > 0) {
+            page.line("Seams: metres of line where parts meet, half with either part, and the share with film beside it.");
+        }
     }
 
-    private static void group(Page page, String name, List<Fractions> rows) {
+    private static void group(Page page, String name, List<Fractions> rows, List<SeamCoverage.Share> seams) {
         page.line("%s", name);
         for (Fractions f : rows) {
-            row(page, f);
+            row(page, f, SeamCoverage.find(seams, f.name()));
         }
     }
 
-    private static void row(Page page, Fractions f) {
+    private static void row(Page page, Fractions f, SeamCoverage.@Nullable Share seams) {
         page.line(
-                "%s %9s  %s %7s %7s %6s %6s %4.1f um",
+                "%s %9s  %s %7s %7s %6s %4.1f um %s",
                 Page.cell("  " + f.name(), NAME),
                 area(f.areaM2()),
                 bar(f),
                 percent(f.reached()),
                 percent(f.protectedShare()),
-                percent(f.thin()),
                 percent(f.excess()),
-                f.meanFilmM() / UM);
+                f.meanFilmM() / UM,
+                SeamReport.columns(seams));
     }
 
     /** Protected, thin and bare shares as a bar; a share that is not zero shows at least one mark where there is room. */
@@ -113,36 +125,6 @@ public final class TextReport {
     private static int marks(double share) {
         int marks = (int) Math.round(share * BAR);
         return share > 0 && marks == 0 ? 1 : share < 1 && marks == BAR ? BAR - 1 : marks;
-    }
-
-    private static void regions(Page page, RunResult r) {
-        List<UnreachedRegion> regions = r.coverage().unreached();
-        page.heading("Bare places");
-        if (regions.isEmpty()) {
-            page.line(
-                    "None: every resolved surface has at least %s.",
-                    film(r.scene().targets().hazeM()));
-        }
-        double total = r.coverage().total().areaM2();
-        for (UnreachedRegion region : regions.subList(0, Math.min(REGIONS, regions.size()))) {
-            String lead = String.format(
-                    Locale.ROOT, "%3d %9s %6s  ", region.id(), area(region.areaM2()), percent(region.areaM2() / total));
-            page.wrapped(lead, region.where());
-        }
-        if (regions.size() > REGIONS) {
-            double rest = regions.stream()
-                    .skip(REGIONS)
-                    .mapToDouble(UnreachedRegion::areaM2)
-                    .sum();
-            page.line(
-                    "    and %d smaller ones, %s in all (listed in result.json)", regions.size() - REGIONS, area(rest));
-        }
-        double hidden = r.grid().unresolvedAreaM2();
-        if (hidden > 0) {
-            page.line(
-                    "Another %s of surface is too narrow for the voxels and has no verdict; `check` says where.",
-                    area(hidden));
-        }
     }
 
     private static void ledger(Page page, RunResult r) {

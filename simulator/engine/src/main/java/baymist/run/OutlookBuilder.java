@@ -36,11 +36,10 @@ final class OutlookBuilder {
         this.fog = fog;
     }
 
-    Outlook build(CoagulationWatch watch) {
+    Outlook build(CoagulationWatch watch, SeamCoverage seams) {
         FilmState later = film.after(Outlook.LATER_S, OpenFractions.after(cavity.openings()));
         double[] build = film.buildM();
         double[] pattern = pattern(build);
-        SeamCoverage seams = SeamCoverage.of(cavity, grid, build, loose(build), scene.targets());
         return new Outlook(
                 List.of(age("at close-up", 0, film.state()), age("after 24 h", Outlook.LATER_S, later)),
                 later.drippedKg() - film.state().drippedKg(),
@@ -53,7 +52,17 @@ final class OutlookBuilder {
                 watch.worst(),
                 releases(),
                 film.escapedKg(),
-                fog.wallForceOverThrust(scene.ambient().densityKgPerM3()));
+                fog.wallForceOverThrust(scene.ambient().densityKgPerM3()),
+                consequences(later));
+    }
+
+    private Consequences consequences(FilmState later) {
+        List<Consequences.Oil> oil = OilLeft.of(grid, later, scene.targets().excessM());
+        Consequences.Oil all = oil.get(oil.size() - 1);
+        return new Consequences(
+                film.arrivals(),
+                oil,
+                OilLeft.hinge(scene.hinge(), all, scene.gravity().times(scene.gravityMPerS2())));
     }
 
     private Outlook.FilmAge age(String when, double afterS, FilmState state) {
@@ -104,14 +113,6 @@ final class OutlookBuilder {
             }
         }
         return bins.diameterM()[bins.count() - 1];
-    }
-
-    private double[] loose(double[] build) {
-        double[] loose = new double[build.length];
-        for (int s = 0; s < build.length; s++) {
-            loose[s] = Math.max(0, build[s] - scene.targets().hazeM());
-        }
-        return loose;
     }
 
     /** Washburn's way into the lap within a day, but no more than the film beside it fills. */

@@ -6,6 +6,7 @@ import baymist.geom.Bvh;
 import baymist.numeric.Workers;
 import baymist.scene.DropletSpec;
 import baymist.scene.Scene;
+import baymist.spray.CastSettings;
 import baymist.spray.DropletBins;
 import baymist.spray.SizeBins;
 import baymist.spray.SprayCast;
@@ -38,7 +39,7 @@ public final class Spraying {
                 bins,
                 scene.product(),
                 scene.ambient(),
-                raysPerJet);
+                new CastSettings(raysPerJet, scene.raySeed(), scene.gravity().times(scene.gravityMPerS2())));
     }
 
     static Spraying cast(

@@ -1,9 +1,11 @@
 package baymist.spray;
 
 import baymist.geom.Vec3;
+import java.util.List;
 
 /**
- * One jet at one station: its rays followed to their ends, its law among the sheets, and what it leaves where.
+ * One jet at one station: its law among the sheets, its liquid ({@link LiquidFlight}), and what its air does: what it moves, draws in, and
+ * hands over.
  *
  * <p>Made for one cast and used by one thread; holds scratch space.
  */
@@ -11,17 +13,13 @@ final class JetFlight {
     /** Speed below which a jet and its drops are no longer told apart from the bay's own motion, m/s (ASSUMED). */
     static final double DEAD_M_PER_S = 0.5;
 
-    /** Places at the edge of the footprint to which a ray's wall jet carries its fog. */
-    private static final int RING = 4;
-
     private final SprayContext context;
     private final SprayTally tally;
     private final int tipCell;
     private final double[] openFraction;
-    private final CellWalk path;
-    private final CellWalk aside;
+    private final RayPath path;
+    private final Footprint footprint;
     private final double[] efficiency;
-    private final int[] ringCell = new int[RING + 1];
     private final JetHandover handover;
 
     JetFlight(SprayContext context, SprayTally tally, int tipCell, double[] openFraction) {
@@ -29,10 +27,24 @@ final class JetFlight {
         this.tally = tally;
         this.tipCell = tipCell;
         this.openFraction = openFraction;
-        this.path = new CellWalk(context.grid());
-        this.aside = new CellWalk(context.grid());
+        this.path = new RayPath(context, tipCell, openFraction);
+        this.footprint = new Footprint(context.grid().surfels(), openFraction);
         this.efficiency = new double[context.bins().count()];
         this.handover = new JetHandover(context, tally);
+    }
+
+    /**
+     * Speed on each ray where jets have merged over that of the jet alone; empty = alone.
+     *
+     * @param air on the rays of the air, [rays]
+     * @param liquid on the rays of the liquid, [rays]
+     */
+    record Merging(double[] air, double[] liquid) {
+        static Merging of(List<JetSource> jets, int own, SprayContext context) {
+            return new Merging(
+                    JetMerging.factors(jets, own, context.raySet()),
+                    JetMerging.factors(jets, own, context.liquidSet()));
+        }
     }
 
     /**
@@ -40,10 +52,9 @@ final class JetFlight {
      *
      * @param wand axis of the wand
      * @param travelM stretch along it that the station stands for, m
-     * @param merging speed on each ray where jets have merged over that of this jet alone, [rays]; empty = alone
      */
-    void cast(JetSource jet, Vec3 wand, double travelM, double[] merging) {
-        SheetRays.Followed centre = follow(jet.originM(), jet.direction());
+    void cast(JetSource jet, Vec3 wand, double travelM, Merging merging) {
+        SheetRays.Followed centre = path.follow(jet.originM(), jet.direction());
         double power = jet.momentumN() * Math.min(SprayCaster.CAP_M_PER_S, jet.exitSpeedMPerS()) / 3;
         tally.jet(jet, power, bayAt(jet.originM(), jet.direction(), centre));
         if (!(jet.momentumN() > 0)) {
@@ -55,26 +66,43 @@ final class JetFlight {
         double reach = Math.min(centre.distanceM(), context.rangeM());
         ConfinedJet law = Confinement.of(free, context.rays(), jet.originM(), jet.direction(), reach, openFraction);
         shear(jet, centre);
-        RaySet set = context.raySet();
+        Ray[] liquid = rays(jet, wand, travelM, context.liquidSet(), merging.liquid());
+        double farthest = 0;
+        for (Ray ray : liquid) {
+            farthest = Math.max(farthest, axialReach(ray));
+        }
+        DropSpeeds drops = new DropSpeeds(
+                law,
+                context.bins(),
+                context.liquidDensityKgPerM3(),
+                context.air(),
+                farthest,
+                DEAD_M_PER_S,
+                context.gravityMPerS2().length());
+        Vec3 u = jet.direction().anyPerpendicular();
+        footprint.jet(jet.direction(), u, jet.direction().cross(u));
+        LiquidFlight flight = new LiquidFlight(context, tally, path, footprint, jet, law, drops, wand);
+        for (Ray ray : liquid) {
+            flight.land(ray);
+        }
+        for (Ray ray : rays(jet, wand, travelM, context.raySet(), merging.air())) {
+            path.walk(ray.origin(), ray.direction(), ray.end(), wand, jet.originM());
+            draw(ray, law);
+            handOver(ray, law);
+        }
+    }
+
+    private Ray[] rays(JetSource jet, Vec3 wand, double travelM, RaySet set, double[] merging) {
         Vec3 u = jet.direction().anyPerpendicular();
         Vec3 v = jet.direction().cross(u);
         Ray[] rays = new Ray[set.count()];
-        double farthest = 0;
         for (int i = 0; i < rays.length; i++) {
             Vec3 origin = jet.originM().plus(travelM * set.along(i), wand);
             Vec3 direction = set.direction(i, jet.direction(), u, v);
             double merged = merging.length == 0 ? 1 : merging[i];
-            rays[i] = new Ray(i, origin, direction, set.axialShare(i), merged, follow(origin, direction));
-            farthest = Math.max(farthest, axialReach(rays[i]));
+            rays[i] = new Ray(i, origin, direction, set.axialShare(i), merged, path.follow(origin, direction));
         }
-        DropSpeeds drops = new DropSpeeds(
-                law, context.bins(), context.liquidDensityKgPerM3(), context.air(), farthest, DEAD_M_PER_S);
-        for (Ray ray : rays) {
-            walk(ray, wand, jet.originM());
-            land(ray, jet.liquidKgPerS() * set.liquidShare(ray.index()), law, drops);
-            draw(ray, law);
-            handOver(ray, law);
-        }
+        return rays;
     }
 
     /** Wall shear where the jet's centre strikes, by the cosine of its incidence. */
@@ -93,21 +121,19 @@ final class JetFlight {
     }
 
     /**
-     * A ray of the jet; {@code axial} = distance along the jet's axis per distance along the ray, {@code merged} = speed over that of the
-     * jet alone.
+     * A ray of the jet.
+     *
+     * @param axial distance along the jet's axis per distance along the ray
+     * @param merged speed on it over that of the jet alone
      */
-    private record Ray(int index, Vec3 origin, Vec3 direction, double axial, double merged, SheetRays.Followed end) {
+    record Ray(int index, Vec3 origin, Vec3 direction, double axial, double merged, SheetRays.Followed end) {
         boolean struck() {
             return end.struck();
         }
     }
 
-    private SheetRays.Followed follow(Vec3 origin, Vec3 direction) {
-        return context.rays().follow(origin, direction, context.rangeM(), openFraction);
-    }
-
     private double lengthM(Ray ray) {
-        return Math.min(ray.end().distanceM(), context.rangeM());
+        return path.lengthM(ray.end());
     }
 
     private double axialReach(Ray ray) {
@@ -128,76 +154,6 @@ final class JetFlight {
         return context.grid().bayOfCell(cell >= 0 ? cell : tipCell);
     }
 
-    /** Cells along the ray, resumed on the far side of each opening that it passes. */
-    private void walk(Ray ray, Vec3 wand, Vec3 tip) {
-        int start = startCell(ray, wand, tip);
-        path.clear(0);
-        trace(path, ray.origin(), ray.direction(), ray.end(), lengthM(ray), start);
-    }
-
-    /** Cell at a ray's beginning, which may lie beyond an inner opening through which the wand is drawn. */
-    private int startCell(Ray ray, Vec3 wand, Vec3 tip) {
-        Vec3 moved = ray.origin().minus(tip);
-        double shift = moved.length();
-        if (shift == 0) {
-            return tipCell;
-        }
-        Vec3 way = moved.dot(wand) > 0 ? wand : wand.negate();
-        aside.clear(0);
-        trace(aside, tip, way, context.rays().follow(tip, way, shift, openFraction), shift, tipCell);
-        return aside.lastCell();
-    }
-
-    /** Adds the cells of a followed ray, resumed on the far side of each opening that it passes. */
-    private void trace(CellWalk walk, Vec3 origin, Vec3 direction, SheetRays.Followed way, double toM, int startCell) {
-        int start = startCell;
-        double from = 0;
-        for (int i = 0; i < way.passedM().length; i++) {
-            double t = way.passedM()[i];
-            walk.add(origin, direction, from, t, start);
-            Vec3 beyond = context.rays().normalAlong(way.passedOpening()[i], direction);
-            start = context.finder().cellNear(origin.plus(t, direction), beyond);
-            from = t;
-        }
-        walk.add(origin, direction, from, toM, start);
-    }
-
-    /** Shares a ray's liquid among surfel, fog and outside. */
-    private void land(Ray ray, double kgPerS, ConfinedJet law, DropSpeeds drops) {
-        double x = axialReach(ray);
-        if (x > law.flatFromM()) {
-            tally.beyondFreeJet(kgPerS);
-        }
-        boolean struck = ray.struck();
-        int surfel = struck ? surfel(ray) : -1;
-        if (struck) {
-            ring(ray, law.halfWidthM(x));
-        }
-        SizeBins bins = context.bins();
-        double incidence = Math.abs(ray.end().towardsAir().dot(ray.direction()));
-        for (int b = 0; b < bins.count(); b++) {
-            double mass = kgPerS * bins.share()[b];
-            if (drops.endM(b) < x) {
-                tally.fog(cellOn(drops.endM(b) / ray.axial()), b, mass);
-            } else if (!struck) {
-                tally.escaped(mass);
-            } else {
-                double speed = drops.at(b, x) * speedShare(ray) * incidence;
-                double share = surfel < 0 ? 0 : efficiency(b, speed, law.halfWidthM(x));
-                if (share > 0) {
-                    tally.hit(surfel, b, mass * share, context.raySet().firstHalf(ray.index()));
-                    if (context.splashes(b, speed)) {
-                        tally.splash(mass * share);
-                    }
-                }
-                double rest = (mass - mass * share) / ringCell.length;
-                for (int cell : ringCell) {
-                    tally.fog(cell, b, rest);
-                }
-            }
-        }
-    }
-
     /** Speed on the ray over that on the jet's own axis. */
     private double speedShare(Ray ray) {
         return context.raySet().speedShare(ray.index()) * ray.merged();
@@ -207,67 +163,28 @@ final class JetFlight {
         return Impaction.efficiency(Impaction.stokes(context.relaxationS()[bin], normalMPerS, 2 * halfWidthM));
     }
 
-    private int surfel(Ray ray) {
-        Vec3 point = ray.origin().plus(ray.end().distanceM(), ray.direction());
-        return ray.end().end() == SheetRays.End.CLOSURE
-                ? context.finder()
-                        .closureNear(point, ray.end().opening(), ray.end().towardsAir())
-                : context.finder().surfelNear(point, ray.end().part(), ray.end().towardsAir());
-    }
-
-    /** Cells that take the fog of a ray that strikes a sheet: at the point and at four points a half-width away along it. */
-    private void ring(Ray ray, double radiusM) {
-        Vec3 normal = ray.end().towardsAir();
-        Vec3 size = context.grid().sizeM();
-        double off = 0.25 * Math.min(size.x(), Math.min(size.y(), size.z()));
-        Vec3 point = ray.origin().plus(ray.end().distanceM(), ray.direction());
-        int here = context.finder().cellNear(point, normal);
-        if (here < 0) {
-            here = cellOn(ray.end().distanceM());
-        }
-        ringCell[RING] = here;
-        Vec3 a = normal.anyPerpendicular();
-        Vec3 b = normal.cross(a);
-        for (int k = 0; k < RING; k++) {
-            double angle = Math.PI * (0.5 * k + 0.25 * (ray.index() % 2));
-            Vec3 along = a.times(Math.cos(angle)).plus(Math.sin(angle), b);
-            aside.clear(0);
-            aside.add(point.plus(off, normal), along, 0, radiusM, here);
-            ringCell[k] = aside.lastCell() >= 0 ? aside.lastCell() : here;
-        }
-    }
-
-    /** Cavity cell on the ray at a distance, or the nearest one before it, or the tip's. */
-    private int cellOn(double distanceM) {
-        for (int p = path.pieceAt(distanceM); p >= 0; p--) {
-            if (path.cell(p) >= 0) {
-                return path.cell(p);
-            }
-        }
-        return tipCell;
-    }
-
     /** Air that the ray moves through the cells on its way, and the fog that it draws in and throws at what it strikes. */
     private void draw(Ray ray, ConfinedJet law) {
         double share = 1.0 / (context.raySet().count() * ray.merged());
         double end = Math.min(lengthM(ray), law.reachM(DEAD_M_PER_S) / ray.axial());
         int target = scoured(ray, law, end);
-        for (int p = 0; p < path.count(); p++) {
-            double from = path.startM(p);
-            double to = Math.min(path.endM(p), end);
+        CellWalk pieces = path.pieces();
+        for (int p = 0; p < pieces.count(); p++) {
+            double from = pieces.startM(p);
+            double to = Math.min(pieces.endM(p), end);
             if (from >= end) {
                 return;
             }
-            if (path.cell(p) < 0) {
+            if (pieces.cell(p) < 0) {
                 continue;
             }
             double x = 0.5 * (from + to) * ray.axial();
             double moved = law.flowM3PerS(x) * share * (to - from);
             Vec3 d = ray.direction();
-            tally.stream(path.cell(p), moved * d.x(), moved * d.y(), moved * d.z());
+            tally.stream(pieces.cell(p), moved * d.x(), moved * d.y(), moved * d.z());
             double drawn = share * (law.flowM3PerS(to * ray.axial()) - law.flowM3PerS(from * ray.axial()));
             if (target >= 0 && drawn > 0) {
-                tally.scour(path.cell(p), target, drawn, efficiency);
+                tally.scour(pieces.cell(p), target, drawn, efficiency);
             }
         }
     }
@@ -277,13 +194,13 @@ final class JetFlight {
         double capped = law.reachM(SprayCaster.CAP_M_PER_S) / ray.axial();
         double momentum = law.free().thrustN() * handover.momentumShare(ray.index());
         if (capped < lengthM(ray)) {
-            handover.free(cellOn(capped), momentum, ray.direction());
+            handover.free(path.cellOn(capped), momentum, ray.direction());
         } else if (ray.struck()) {
             Vec3 point = ray.origin().plus(ray.end().distanceM(), ray.direction());
             int here = context.finder().cellNear(point, ray.end().towardsAir());
             handover.wall(
                     ray.index(),
-                    here >= 0 ? here : cellOn(ray.end().distanceM()),
+                    here >= 0 ? here : path.cellOn(ray.end().distanceM()),
                     point,
                     ray.end().towardsAir(),
                     momentum,
@@ -306,6 +223,6 @@ final class JetFlight {
             efficiency[b] = efficiency(b, speed, law.halfWidthM(x));
             most = Math.max(most, efficiency[b]);
         }
-        return most > 0 ? surfel(ray) : -1;
+        return most > 0 ? path.surfel(ray.origin(), ray.direction(), ray.end()) : -1;
     }
 }

@@ -27,7 +27,7 @@ public final class SprayCaster {
      * @param tracer exact crossings with {@code cavity.sheets()}
      * @param finder voxel elements at a point
      * @param supply as the scene states it; what is lost along a wand's bores is taken off here
-     * @param raysPerJet rays that sample a jet at one station, at least 1
+     * @param settings how jets are sampled, and what pulls at the drops
      */
     public SprayCaster(
             Cavity cavity,
@@ -38,7 +38,7 @@ public final class SprayCaster {
             SizeBins bins,
             ProductSpec product,
             Air air,
-            int raysPerJet) {
+            CastSettings settings) {
         double[] relaxation = new double[bins.count()];
         for (int b = 0; b < relaxation.length; b++) {
             relaxation[b] = Droplet.relaxationTimeS(bins.diameterM()[b], product.densityKgPerM3(), air);
@@ -52,7 +52,9 @@ public final class SprayCaster {
                 relaxation,
                 product,
                 air,
-                new RaySet(raysPerJet),
+                settings,
+                RaySet.ofAir(settings.raysPerJet(), 0, settings.seed()),
+                RaySet.ofLiquid(settings.raysPerJet(), 0, settings.seed()),
                 range);
         this.supply = supply;
     }
@@ -88,10 +90,10 @@ public final class SprayCaster {
                 context.bins().count(),
                 Math.max(1, context.grid().surfels().count()),
                 context.grid().bays().size());
-        RaySet rays = new RaySet(context.raySet().count(), number(station));
-        JetFlight flight = new JetFlight(context.with(rays), tally, tipCell, openFraction);
+        SprayContext here = context.at(number(station));
+        JetFlight flight = new JetFlight(here, tally, tipCell, openFraction);
         for (int j = 0; j < jets.size(); j++) {
-            double[] merging = JetMerging.factors(jets, j, rays);
+            JetFlight.Merging merging = JetFlight.Merging.of(jets, j, here);
             flight.cast(jets.get(j), station.pose().axis(), station.travelM(), merging);
         }
         return new SprayCast(tally.close(tipCell, context.air().densityKgPerM3()), tally.detail());

@@ -41,14 +41,23 @@ final class SprayTally {
         powerOfBayW[Math.max(0, bay)] += power;
     }
 
-    /** @param half whether the ray belongs to the half that is told apart */
-    void hit(int surfel, int bin, double kgPerS, boolean half) {
-        int at = hits.slot(surfel);
-        hits.add(at, kgPerS);
+    /** Place of a surfel's sums; it stays good. */
+    int hitSlot(int surfel) {
+        return hits.slot(surfel);
+    }
+
+    /**
+     * Adds what lands.
+     *
+     * @param slot of {@link #hitSlot}
+     * @param half whether the ray belongs to the half that is told apart
+     */
+    void hit(int slot, int bin, double kgPerS, boolean half) {
+        hits.add(slot, kgPerS);
         if (half) {
-            hits.add(at + 1, kgPerS);
+            hits.add(slot + 1, kgPerS);
         }
-        hits.add(at + 2 + bin, kgPerS);
+        hits.add(slot + 2 + bin, kgPerS);
     }
 
     /** Liquid that strikes above the splash limit, counted as staying. */

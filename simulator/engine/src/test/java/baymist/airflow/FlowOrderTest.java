@@ -110,7 +110,7 @@ class FlowOrderTest {
         double[] rate = new double[g.faces];
         for (int s = 0; s < steps; s++) {
             momentum.prepare(u, ends(g, u), new double[g.cells]);
-            momentum.rates(u, FlowDrive.none(g), rate);
+            momentum.rates(u, FlowDrive.none(g), rate, true);
             for (int f = 0; f < g.faces; f++) {
                 u[f] += t / steps * rate[f];
             }

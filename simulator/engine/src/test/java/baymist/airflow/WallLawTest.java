@@ -83,7 +83,8 @@ class WallLawTest {
         double force = 0;
         for (int s = 0; s < friction.length; s++) {
             boolean end = grid.surfels().direction()[s] < 2;
-            assertEquals(end ? 0 : expected, friction[s], 1e-12);
+            // Fields are read with the law's table, which is within 1e-4 of it.
+            assertEquals(end ? 0 : expected, friction[s], 1e-4 * expected);
             force += 1.2 * friction[s] * friction[s] * h * h;
         }
         AirField field = new AirField(flux, new double[0], new double[0], 0, new double[0], friction, new double[0], 0);

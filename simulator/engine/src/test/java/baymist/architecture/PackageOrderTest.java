@@ -34,11 +34,13 @@ class PackageOrderTest {
             "airflow",
             "fog",
             "film",
+            "seam",
             "coverage",
             "run",
             "study",
             "field",
             "plan",
+            "explain",
             "report",
             "verify");
 

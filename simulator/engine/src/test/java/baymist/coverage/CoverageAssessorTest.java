@@ -6,8 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import baymist.cavity.Opening;
 import baymist.cavity.PartKind;
+import baymist.geom.Outline;
+import baymist.geom.PlacedOutline;
 import baymist.geom.Vec3;
+import baymist.scene.PhaseStates;
 import baymist.scene.TargetSpec;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
@@ -200,7 +204,11 @@ class CoverageAssessorTest {
 
     @Test
     void closuresHaveNoVerdictAndNoShare() {
-        LatticeCavity.Built b = box();
+        PlacedOutline place = PlacedOutline.of(new Outline.Circle(0.004), Vec3.ZERO, Vec3.X, Vec3.Y);
+        LatticeCavity.Built b = new LatticeCavity(20, 15, 10, new Vec3(0.02, 0.02, 0.02))
+                .tank()
+                .opening(new Opening("port", 0, Opening.Kind.PORT, place, PhaseStates.ALWAYS_OPEN, true))
+                .build();
         SurfelSet s = b.grid().surfels();
         int[] closure = s.closure().clone();
         closure[5] = 0;
@@ -231,10 +239,11 @@ class CoverageAssessorTest {
     }
 
     @Test
-    void regionsAreTheComponentsThatALabelSpreadFinds() {
+    void withoutBridgesRegionsAreTheComponentsThatALabelSpreadFinds() {
         LatticeCavity.Built b = box();
         double[] film = randomFilm(b.grid().surfels().count(), 11);
-        Coverage c = CoverageAssessor.assess(b.cavity(), b.grid(), film, TargetSpec.DEFAULT);
+        TargetSpec plain = new TargetSpec(1e-6, 10e-6, 50e-6, 5e-3, 0, 20e-3);
+        Coverage c = CoverageAssessor.assess(b.cavity(), b.grid(), film, plain);
         int[] label = slowLabels(b.grid().surfels(), c.verdict());
         for (UnreachedRegion r : c.unreached()) {
             if (!r.where().startsWith("scattered")) {

@@ -16,6 +16,7 @@ import baymist.scene.VoxelSpec;
 import baymist.scene.WallFinish;
 import baymist.scene.io.SceneReader;
 import baymist.spray.SizeBins;
+import baymist.scene.Transport;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
 import baymist.voxel.Voxelizer;
@@ -135,7 +136,7 @@ class FogDestinyTest {
         Box box = Box.wing();
         AirField air = box.stormy(3);
         FogOperator a = operator(box.grid, air, 20e-6);
-        FogStepper fog = new FogStepper(box.grid, Fields.one(20e-6), DENSITY, Fields.AIR, Fields.DOWN, Fields.ONE);
+        FogStepper fog = new FogStepper(box.grid, Fields.one(20e-6), DENSITY, Fields.AIR, Fields.DOWN, WallFinish.SMOOTH, Transport.FIRST_ORDER, Fields.ONE);
         Random random = new Random(5);
         double[] mass = random.doubles(a.cells(), 0, 1e-6).toArray();
         for (int c = 0; c < mass.length; c++) {
@@ -164,7 +165,7 @@ class FogDestinyTest {
         double most = 0;
         for (int i = 0; i < 20; i++) {
             int cell = random.nextInt(box.grid.cellCount());
-            FogStepper fog = new FogStepper(box.grid, bins, DENSITY, Fields.AIR, Fields.DOWN, Fields.ONE);
+            FogStepper fog = new FogStepper(box.grid, bins, DENSITY, Fields.AIR, Fields.DOWN, WallFinish.SMOOTH, Transport.FIRST_ORDER, Fields.ONE);
             fog.release(cell, 1);
             for (int w = 0; w < 400 && fog.airborneKg() > 1e-9; w++) {
                 fog.advance(air, null, 0.5);

@@ -60,7 +60,19 @@ class ReportTest {
             }
         }
         assertEquals(
-                List.of("id", "areaM2", "centroidM", "where", "parts"),
+                List.of(
+                        "id",
+                        "label",
+                        "areaM2",
+                        "centroidM",
+                        "where",
+                        "parts",
+                        "bays",
+                        "extentMinM",
+                        "extentMaxM",
+                        "seamM",
+                        "entry",
+                        "depthM"),
                 keys(root.get("unreached").get(0)));
         assertTrue(keys(root)
                 .containsAll(List.of(
@@ -194,11 +206,11 @@ class ReportTest {
 
     @Test
     void barsShowWhatIsThereAndNothingElse() {
-        assertEquals("########################", TextReport.bar(new Fractions("", 1, 1, 1, 0, 0, 0)));
-        assertEquals("........................", TextReport.bar(new Fractions("", 1, 0, 0, 0, 0, 0)));
-        assertEquals("############++++++......", TextReport.bar(new Fractions("", 1, 0.75, 0.5, 0.25, 0, 0)));
-        assertEquals("#+......................", TextReport.bar(new Fractions("", 1, 2e-3, 1e-3, 1e-3, 0, 0)));
-        assertEquals("#######################.", TextReport.bar(new Fractions("", 1, 0.999, 0.999, 0, 0, 0)));
+        assertEquals("##############", TextReport.bar(new Fractions("", 1, 1, 1, 0, 0, 0)));
+        assertEquals("..............", TextReport.bar(new Fractions("", 1, 0, 0, 0, 0, 0)));
+        assertEquals("#######++++...", TextReport.bar(new Fractions("", 1, 0.75, 0.5, 0.25, 0, 0)));
+        assertEquals("#+............", TextReport.bar(new Fractions("", 1, 2e-3, 1e-3, 1e-3, 0, 0)));
+        assertEquals("#############.", TextReport.bar(new Fractions("", 1, 0.999, 0.999, 0, 0, 0)));
     }
 
     @Test

@@ -14,7 +14,7 @@ import baymist.cavity.PartKind;
 import baymist.coverage.Coverage;
 import baymist.coverage.CoverageAssessor;
 import baymist.coverage.LatticeCavity;
-import baymist.coverage.SeamCoverage;
+import baymist.coverage.SeamMap;
 import baymist.geom.Outline;
 import baymist.geom.PlacedOutline;
 import baymist.geom.Vec3;
@@ -65,6 +65,16 @@ public final class SampleRun {
 
     /** A control surface of four bays with lightening holes, a port in the root rib and one pass of a wand. */
     public static RunResult wedge() {
+        return Made.WEDGE;
+    }
+
+    /** Results are immutable: each is made once. */
+    private static final class Made {
+        private static final RunResult WEDGE = makeWedge();
+        private static final RunResult TANK = makeTank();
+    }
+
+    private static RunResult makeWedge() {
         LatticeCavity lattice = new LatticeCavity(30, 80, 9, new Vec3(0.01, 0.02, 0.01))
                 .wedge()
                 .blade(0, 17, "upper stringer 1", (j, k) -> k >= 7)
@@ -85,6 +95,10 @@ public final class SampleRun {
 
     /** A plain tank, hardly wetted. */
     public static RunResult tank() {
+        return Made.TANK;
+    }
+
+    private static RunResult makeTank() {
         return result(
                 new LatticeCavity(20, 24, 16, new Vec3(0.02, 0.02, 0.02)).tank().build(),
                 "Tank",
@@ -215,7 +229,8 @@ public final class SampleRun {
         for (int i = 0; i < film.length; i++) {
             film[i] = drawnFilm(new Vec3(s.centreX()[i], s.centreY()[i], s.centreZ()[i]).minus(shift), s.normalZ()[i]);
         }
-        Coverage coverage = CoverageAssessor.assess(b.cavity(), b.grid(), film, TargetSpec.DEFAULT);
+        SeamMap seams = SeamMap.of(b.cavity(), b.grid(), TargetSpec.SEAM_CREEP_M);
+        Coverage coverage = CoverageAssessor.assess(b.cavity(), b.grid(), film, TargetSpec.DEFAULT, seams);
         double filmKg = 0;
         double[] direct = new double[film.length];
         double[] fog = new double[film.length];
@@ -260,14 +275,15 @@ public final class SampleRun {
                 1e-4,
                 0.4,
                 0.6,
-                SeamCoverage.of(b.cavity(), b.grid(), film, film, TargetSpec.DEFAULT),
+                coverage.seams(),
                 0.004,
                 List.of(new Outlook.WandFill("six-foot wand", 5.7e-6)),
                 0.01,
                 new Outlook.Coagulating("bay 1", 0.01),
                 List.of(new Outlook.Release("root port", 2e-4, 0.012)),
                 1e-6,
-                0.2);
+                0.2,
+                baymist.run.Consequences.NONE);
     }
 
     /** Thick along the wand, thinner away from it, none behind the outer ribs' webs and in the aft corners. */

@@ -111,7 +111,7 @@ class JetMergingTest {
                 DropletBins.of(oil, 8),
                 new ProductSpec("oil", 880, 0.04, 0.03, 1, 293.15),
                 Air.STANDARD,
-                256);
+                CastSettings.rays(256));
         TipPose pose = new TipPose(new Vec3(0.2, 0.15, 0.08), Vec3.Y, ClockAngle.pin(Vec3.Y, 0));
         return caster.cast(
                 new Station(0, pose, 0, 1, 0.15, 0),

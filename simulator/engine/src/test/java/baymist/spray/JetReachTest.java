@@ -82,7 +82,7 @@ class JetReachTest {
                 DropletBins.of(drops, 8),
                 PRODUCT,
                 Air.STANDARD,
-                4096);
+                CastSettings.rays(4096));
         SprayHits hits = caster.cast(new Station(0, pose, 0, 1, 0.15), wand(off), new double[] {1, 1});
         double landed = 0;
         for (int i = 0; i < hits.hitSurfel().length; i++) {

@@ -66,7 +66,7 @@ class SprayCasterTest {
                 DropletBins.of(drops, 8),
                 PRODUCT,
                 Air.STANDARD,
-                rays);
+                CastSettings.rays(rays));
     }
 
     private static double sum(double[] v) {
@@ -115,7 +115,7 @@ class SprayCasterTest {
     }
 
     private double fogIn(SprayHits h, int bay) {
-        int bins = h.fogKgPerS().length / h.fogCell().length;
+        int bins = h.fogKgPerS().length / Math.max(1, h.fogCell().length);
         double m = 0;
         for (int i = 0; i < h.fogCell().length; i++) {
             for (int b = 0; b < bins; b++) {
@@ -401,7 +401,7 @@ class SprayCasterTest {
                 DropletBins.of(OIL, 4),
                 PRODUCT,
                 Air.STANDARD,
-                16);
+                CastSettings.rays(16));
         SimulationException e =
                 assertThrows(SimulationException.class, () -> caster.cast(at(-0.2, 0), wand(jet(0, 0)), OPEN));
         assertTrue(e.getMessage().contains("depth -0.2000 m"), e.getMessage());

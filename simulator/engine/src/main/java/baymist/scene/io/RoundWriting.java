@@ -5,6 +5,7 @@ import baymist.scene.AirSpec;
 import baymist.scene.BodySpec;
 import baymist.scene.InitialFog;
 import baymist.scene.Scene;
+import baymist.scene.Transport;
 import baymist.scene.TargetSpec;
 import baymist.scene.VoxelSpec;
 import baymist.units.Air;
@@ -152,6 +153,8 @@ final class RoundWriting {
                 .put("size_bins", s.sizeBins())
                 .put("rays_per_jet", s.raysPerJet())
                 .put("station_spacing", Written.length(s.stationSpacingM()), s.stationSpacingM() > 0)
+                .put("fog", s.transport().name().toLowerCase(java.util.Locale.ROOT), s.transport() != Transport.SECOND_ORDER)
+                .put("ray_seed", s.raySeed(), s.raySeed() != 0)
                 .map();
     }
 }

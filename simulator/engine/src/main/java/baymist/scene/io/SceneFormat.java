@@ -21,6 +21,7 @@ final class SceneFormat {
     private SceneFormat() {}
 
     private static final Measure THICKNESS = Measure.of(Dimension.LENGTH, "(0 um .. 10 mm]");
+    private static final Measure PLACE = Measure.of(Dimension.LENGTH, "[0 mm .. 1 m]");
     private static final Measure WAIT = Measure.of(Dimension.TIME, "[0 s .. 24 h]");
     private static final Measure DEPTH = Measure.of(Dimension.LENGTH, "[0 mm .. 10 m]");
     private static final Measure DIFFUSIVITY = Measure.of(Dimension.DIFFUSIVITY, "[0 m2/s .. 10 m2/s]");
@@ -127,7 +128,10 @@ final class SceneFormat {
             "film builds that count",
             may("haze", THICKNESS, "1 um", "reached from here"),
             may("build", THICKNESS, "10 um", "protected from here"),
-            may("excess", THICKNESS, "50 um", "too much from here"));
+            may("excess", THICKNESS, "50 um", "run limit: too much from here"),
+            may("seam_creep", PLACE, "5 mm", "how near to a seam film must lie to get into it"),
+            may("bridge", PLACE, "10 mm", "narrower film does not part a bare place, a narrower neck does not join two"),
+            may("spot", PLACE, "20 mm", "bare places below a square of this side are spots"));
 
     private static final Group GRAVITY = Group.of(
             "gravity",
@@ -147,7 +151,7 @@ final class SceneFormat {
     private static final Group AIR = Group.of(
             "air",
             "how the air is treated",
-            may("mode", AIR_MODE, "projected", AIR_MODE_DOC),
+            may("mode", AIR_MODE, "resolved", AIR_MODE_DOC),
             may(
                     "block",
                     Choice.of("auto", "1", "2", "4"),
@@ -204,6 +208,11 @@ final class SceneFormat {
             may("size_bins", new Count(1, 24), "10", "droplet size bins"),
             may("rays_per_jet", new Count(16, 100_000), "128", "rays that sample a jet at one station"),
             may(
+                    "ray_seed",
+                    new Count(0, 1_000_000),
+                    "0",
+                    "shifts the rays: what changes with it is the error of their number alone"),
+            may(
                     "fog",
                     Choice.of("second_order", "first_order"),
                     "second_order",
@@ -243,6 +252,7 @@ final class SceneFormat {
                     new ListOf(ItemFormat.PROTECTED, 0, 200),
                     "",
                     "what must not be sprayed, with a limit and perhaps a mask"),
+            may("hinge", ItemFormat.HINGE, "", "hinge line of a control surface; stated, the moment of the oil left is told"),
             may("obstacles", new ListOf(ItemFormat.OBSTACLE, 0, 200), "", "what stands outside in the way of wands"),
             may("wands", new ListOf(new FileOr(WandFormat.WAND), 0, 100), "", "wands at hand"),
             need("product", new FileOr(ModelFormat.PRODUCT), "what is sprayed"),
@@ -262,8 +272,10 @@ final class SceneFormat {
                     Choice.of("smooth", "bare_steel", "rough_lining"),
                     "smooth",
                     "deposition of fog on sheet in moving air: theory of smooth walls (a lower bound), or as measured in ducts"),
-            may("air", Either.of(AIR_MODE, AIR), "projected", "how the air is treated: the mode, or more"),
+            may("air", Either.of(AIR_MODE, AIR), "resolved", "how the air is treated: the mode, or more"),
             may("ambient", AMBIENT, "{}", "state of the air in and round the cavity"),
             may("initial_fog", INITIAL_FOG, "", "fog present at the start"),
-            may("numerics", NUMERICS, "{}", "resolution of the computation"));
+            may("numerics", NUMERICS, "{}", "resolution of the computation"),
+            may("compare", StudyFormat.COMPARE, "", "what `baymist compare` tries; left out = every entry with every wand"),
+            may("drilling", StudyFormat.DRILLING, "", "where access holes may be thought of; left out = nowhere"));
 }

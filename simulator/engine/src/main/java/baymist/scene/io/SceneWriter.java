@@ -163,7 +163,7 @@ public final class SceneWriter {
             case "air" -> s.air();
             case "ambient" -> s.ambient();
             case "initial_fog" -> s.initialFog();
-            case "numerics" -> List.of(s.sizeBins(), s.raysPerJet(), s.stationSpacingM());
+            case "numerics" -> List.of(s.sizeBins(), s.raysPerJet(), s.stationSpacingM(), s.transport(), s.raySeed());
             default -> throw new IllegalArgumentException(key);
         };
     }

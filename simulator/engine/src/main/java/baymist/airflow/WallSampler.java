@@ -1,0 +1,68 @@
+package baymist.airflow;
+
+import baymist.geom.Vec3;
+import baymist.voxel.SurfelSet;
+import baymist.voxel.VoxelGrid;
+
+/**
+ * Friction speed at every surfel of one grid by {@link WallLaw}, with what does not change from field to field kept. Immutable.
+ */
+final class WallSampler {
+    /**
+     * Least distance from wall to sampling point, as a share of the voxel along the normal. ASSUMED: where a sheet passes
+     * close to a cell's centre, the air in the cell lies farther from it than the centre does.
+     */
+    private static final double LEAST_DISTANCE = 0.25;
+
+    private final VoxelGrid grid;
+    private final double viscosityM2PerS;
+    private final WallDrag drag = new WallDrag();
+
+    /** Distance from each surfel to the place its cell's speed belongs to, m, [surfels]. */
+    private final double[] distanceM;
+
+    /** @param factor cells along a side of the blocks that the field comes from: its speeds belong to half a block */
+    WallSampler(VoxelGrid grid, int factor, double kinematicViscosityM2PerS) {
+        this.grid = grid;
+        this.viscosityM2PerS = kinematicViscosityM2PerS;
+        distanceM = new double[grid.surfels().count()];
+        for (int s = 0; s < distanceM.length; s++) {
+            distanceM[s] = distanceM(grid, s, factor);
+        }
+    }
+
+    private static double distanceM(VoxelGrid grid, int surfel, int factor) {
+        SurfelSet surfels = grid.surfels();
+        Vec3 n = new Vec3(surfels.normalX()[surfel], surfels.normalY()[surfel], surfels.normalZ()[surfel]);
+        Vec3 wall = new Vec3(surfels.centreX()[surfel], surfels.centreY()[surfel], surfels.centreZ()[surfel]);
+        double y = grid.centre(surfels.cell()[surfel]).minus(wall).dot(n);
+        Vec3 h = grid.sizeM();
+        double voxel = Math.abs(n.x()) * h.x() + Math.abs(n.y()) * h.y() + Math.abs(n.z()) * h.z();
+        return Math.max(y, LEAST_DISTANCE * voxel) + 0.5 * (factor - 1) * voxel;
+    }
+
+    /**
+     * Friction speeds under a field: tangential part of the cell's mean velocity, at the distance kept.
+     *
+     * @param fluxM3PerS [faces]
+     * @return m/s, [surfels]
+     */
+    double[] frictionSpeeds(double[] fluxM3PerS) {
+        double[] velocity = WallLaw.cellVelocities(grid, fluxM3PerS);
+        SurfelSet surfels = grid.surfels();
+        double[] nx = surfels.normalX();
+        double[] ny = surfels.normalY();
+        double[] nz = surfels.normalZ();
+        double[] friction = new double[distanceM.length];
+        for (int s = 0; s < friction.length; s++) {
+            int c = 3 * surfels.cell()[s];
+            double across = velocity[c] * nx[s] + velocity[c + 1] * ny[s] + velocity[c + 2] * nz[s];
+            double ux = velocity[c] - across * nx[s];
+            double uy = velocity[c + 1] - across * ny[s];
+            double uz = velocity[c + 2] - across * nz[s];
+            double speed = Math.sqrt(ux * ux + uy * uy + uz * uz);
+            friction[s] = drag.frictionSpeedMPerS(speed, distanceM[s], viscosityM2PerS);
+        }
+        return friction;
+    }
+}

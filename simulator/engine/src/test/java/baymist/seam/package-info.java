@@ -1,0 +1,5 @@
+/** Tests of seams. */
+@NullMarked
+package baymist.seam;
+
+import org.jspecify.annotations.NullMarked;
