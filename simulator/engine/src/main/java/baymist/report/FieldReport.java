@@ -145,7 +145,10 @@ public final class FieldReport {
                 page.wrapped(
                         "  ",
                         String.format(
-                                Locale.ROOT, "The field promised %.1f %% of the region.", 100 * f.pass().wetted()));
+                                Locale.ROOT,
+                                "The field promised jets on %.1f %% of the region, and %.2f um of fog on the average.",
+                                100 * f.pass().wetted(),
+                                1e6 * f.pass().fogM()));
             }
         }
     }
