@@ -238,7 +238,8 @@ final class PlanSearch {
                 int first = Math.min(a.first(), b.first());
                 int last = Math.max(a.last(), b.last());
                 double time = matrix.triggerS(a) + matrix.triggerS(b);
-                double length = (last - first + 1) * matrix.lines().get(a.line()).spacingM();
+                double length =
+                        (last - first + 1) * matrix.lines().get(a.line()).spacingM();
                 Stroke both = new Stroke(a.line(), first, last, limits.held(length / time));
                 double[] joined = film.clone();
                 matrix.add(a, -1, joined);

@@ -65,7 +65,8 @@ class DoseMatrixTest {
 
     @Test
     void whatTheMatrixPromisesIsNearWhatARunOfTheSamePassFinds() {
-        // the estimate that everything rests on: one pass over all stations, by the matrix and by a run; ten points, since films add
+        // the estimate that everything rests on: one pass over all stations, by the matrix and by a run; ten points,
+        // since films add
         // up in the matrix but not flows, and film runs
         DoseMatrix m = matrix(DoseStore.none(), 2, RunObserver.NONE);
         for (int l = 0; l < m.lines().size(); l++) {
@@ -88,7 +89,8 @@ class DoseMatrixTest {
         assertThrows(RunCancelledException.class, () -> matrix(DoseStore.in(folder), 1, stop));
         long kept = files(folder);
         assertTrue(kept >= 4 && kept <= 6, kept + " doses kept");
-        Path torn = folder.resolve(Files.list(folder).sorted().findFirst().orElseThrow().getFileName());
+        Path torn = folder.resolve(
+                Files.list(folder).sorted().findFirst().orElseThrow().getFileName());
         Files.write(torn, new byte[] {1, 2, 3});
         DoseMatrix resumed = matrix(DoseStore.in(folder), 2, RunObserver.NONE);
         DoseMatrix again = matrix(DoseStore.in(folder), 3, RunObserver.NONE);
@@ -97,7 +99,9 @@ class DoseMatrixTest {
             org.junit.jupiter.api.Assertions.assertArrayEquals(whole.filmM(List.of(s)), m.filmM(List.of(s)));
         }
         assertEquals(
-                whole.lines().stream().mapToInt(DoseLine::stations).sum(), (int) files(folder), "one file a station, none left over");
+                whole.lines().stream().mapToInt(DoseLine::stations).sum(),
+                (int) files(folder),
+                "one file a station, none left over");
     }
 
     private static long files(Path folder) throws IOException {
@@ -124,8 +128,7 @@ class DoseMatrixTest {
     void anyChangeOfTheJobIsAnotherDose(@TempDir Path folder) throws IOException {
         matrix(DoseStore.in(folder), 2, RunObserver.NONE);
         long before = files(folder);
-        DoseMatrices.of(
-                block().withPasses(List.of()), FEW, DoseStore.in(folder), new RunOptions(2), RunObserver.NONE);
+        DoseMatrices.of(block().withPasses(List.of()), FEW, DoseStore.in(folder), new RunOptions(2), RunObserver.NONE);
         assertEquals(before, files(folder), "passes do not matter");
         DoseMatrices.of(block().withHangS(31), FEW, DoseStore.in(folder), new RunOptions(2), RunObserver.NONE);
         assertEquals(2 * before, files(folder));
@@ -133,7 +136,8 @@ class DoseMatrixTest {
 
     @Test
     void aCandidatePlanIsJudgedInLessThanTwentyMilliseconds() {
-        // docs/theory/plan.md promises it; a plan of twelve strokes, the quickest of 200 tries: a loaded machine is slower at times
+        // docs/theory/plan.md promises it; a plan of twelve strokes, the quickest of 200 tries: a loaded machine is
+        // slower at times
         DoseMatrix m = matrix(DoseStore.none(), 2, RunObserver.NONE);
         List<Stroke> plan = new ArrayList<>();
         for (int i = 0; i < 12; i++) {

@@ -59,7 +59,9 @@ class PlannerTest {
     @Test
     void thePlanKeepsItsLimits() {
         // limits of a hand: common practice, no source
-        assertTrue(plan.checked().triggerS() <= plan.limits().triggerS() * 1.001, plan.checked().toString());
+        assertTrue(
+                plan.checked().triggerS() <= plan.limits().triggerS() * 1.001,
+                plan.checked().toString());
         assertTrue(plan.planned().passes().size() <= 4);
         for (PassSpec p : plan.planned().passes()) {
             assertTrue(p.drawBackMPerS() >= 0.05 && p.drawBackMPerS() <= 0.5, p.toString());
@@ -73,7 +75,8 @@ class PlannerTest {
     @Test
     void theScenesOwnPassesAreNeverBetterThanWhatIsHandedOver() {
         assertNotNull(plan.own());
-        assertTrue(plan.checked().worth(plan.limits().triggerS()) >= plan.own().worth(plan.limits().triggerS()));
+        assertTrue(plan.checked().worth(plan.limits().triggerS())
+                >= plan.own().worth(plan.limits().triggerS()));
     }
 
     @Test
@@ -111,12 +114,13 @@ class PlannerTest {
                 .withHangS(1)
                 .build();
         DoseSettings few = new DoseSettings(DoseMatrixTest.FINE, 0.5, 2, 1, 1, 1);
-        DoseMatrix m =
-                DoseMatrices.of(scene, few, DoseStore.none(), new RunOptions(2), RunObserver.NONE);
-        assertEquals(List.of("above", "below"), m.lines().stream().map(l -> l.pass().entry()).distinct().toList());
-        List<PassSpec> passes =
-                PlanPasses.of(m, List.of(new Stroke(0, 0, 1, 0.1), new Stroke(2, 0, 1, 0.1)), 5);
-        assertEquals(List.of("below", "above"), passes.stream().map(PassSpec::entry).toList());
+        DoseMatrix m = DoseMatrices.of(scene, few, DoseStore.none(), new RunOptions(2), RunObserver.NONE);
+        assertEquals(
+                List.of("above", "below"),
+                m.lines().stream().map(l -> l.pass().entry()).distinct().toList());
+        List<PassSpec> passes = PlanPasses.of(m, List.of(new Stroke(0, 0, 1, 0.1), new Stroke(2, 0, 1, 0.1)), 5);
+        assertEquals(
+                List.of("below", "above"), passes.stream().map(PassSpec::entry).toList());
         assertEquals(5, passes.get(0).hangS());
         assertEquals(0, passes.get(1).hangS());
     }

@@ -39,7 +39,8 @@ class ShortfallProgramTest {
 
     @Test
     void noFeasibleTimesLeaveLessShort() {
-        // optimality of a linear program: every feasible point, here a thousand at random and on the way to them, is no better
+        // optimality of a linear program: every feasible point, here a thousand at random and on the way to them, is no
+        // better
         double[][] best = ShortfallProgram.solve(matrix, patches, LIMIT_S, SLOWEST);
         double least = objective(best);
         Random random = new Random(4);
