@@ -4,11 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import baymist.explain.ExplainOptions;
+import baymist.explain.Explanation;
 import baymist.plan.DoseSettings;
 import baymist.plan.PlanOptions;
 import baymist.plan.PlanResult;
-import baymist.explain.ExplainOptions;
-import baymist.explain.Explanation;
 import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.problem.Severity;
@@ -29,6 +29,9 @@ import baymist.scene.Scene;
 import baymist.scene.TipSpec;
 import baymist.scene.WandSpec;
 import baymist.study.Planning;
+import baymist.size.SampleSize;
+import baymist.size.SizeRequest;
+import baymist.size.SizeResult;
 import baymist.verify.Inputs;
 import baymist.verify.OrderStudy;
 import baymist.verify.Outcome;
@@ -52,6 +55,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -76,6 +80,8 @@ class CliTest {
         ReachOptions asked = ReachOptions.DEFAULT;
         @org.jspecify.annotations.Nullable FieldOptions askedField;
         @org.jspecify.annotations.Nullable PlanOptions askedPlan;
+        boolean meets = true;
+        final List<SizeRequest> sized = new ArrayList<>();
 
         @Override
         public Scene read(Path file) {
@@ -133,6 +139,18 @@ class CliTest {
         @Override
         public Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer) {
             throw new UnsupportedOperationException("explain");
+        }
+
+        @Override
+        public SizeResult size(
+                Scene scene,
+                SizeRequest request,
+                boolean verify,
+                @Nullable Path keep,
+                RunOptions options,
+                RunObserver observer) {
+            sized.add(request);
+            return SampleSize.result(request, meets);
         }
 
         @Override
@@ -332,7 +350,7 @@ class CliTest {
         assertEquals(new FieldOptions(new RegionChoice.Bare(3), true), stages.askedField);
         baymist("field", "a.yaml", "--at", "-40 mm, 1 m,0.06 m", "--within", "4 in", "--no-run", "--full");
         Vec3 point = new Vec3(-0.04, 1, 0.06);
-        assertEquals(new FieldOptions(new RegionChoice.At(point, 0.1016), false, Planning.OWN), stages.askedField);
+        assertEquals(new FieldOptions(new RegionChoice.At(point, 0.1016), false, Planning.FULL), stages.askedField);
         baymist("field", "a.yaml", "--part", "rib 3");
         assertEquals(new FieldOptions(new RegionChoice.OfPart("rib 3"), true), stages.askedField);
     }

@@ -39,8 +39,9 @@ class PackageOrderTest {
             "run",
             "study",
             "field",
-            "plan",
             "explain",
+            "plan",
+            "size",
             "report",
             "verify");
 
