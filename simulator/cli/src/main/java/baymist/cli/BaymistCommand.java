@@ -28,6 +28,7 @@ import picocli.CommandLine.Spec;
             "  baymist run scenes/wing-box.yaml --json | jq .coverage.reached",
             "  baymist run job.yaml --min-reached 95          exit code 4 if less is reached",
             "  baymist plan scenes/wing-box.yaml --output plan.yaml      which passes reach most?",
+            "  baymist size scenes/size-spar-line.yaml        which wand to make, with a drawing",
             "  baymist schema > scene.schema.json             so that editors complete scene files",
             "",
             "'baymist COMMAND --help' tells more."

@@ -22,6 +22,7 @@ final class Cli {
                 .addSubcommand(new CheckCommand(console, stages))
                 .addSubcommand(new ReachCommand(console, stages))
                 .addSubcommand(new ExplainCommand(console, stages))
+                .addSubcommand(new SizeCommand(console, stages))
                 .addSubcommand(new FieldCommand(console, stages))
                 .addSubcommand(new CompareCommand(console, stages))
                 .addSubcommand(new PlanCommand(console, stages))

@@ -29,6 +29,9 @@ import baymist.scene.Scene;
 import baymist.scene.TipSpec;
 import baymist.scene.WandSpec;
 import baymist.study.Planning;
+import baymist.size.SampleSize;
+import baymist.size.SizeRequest;
+import baymist.size.SizeResult;
 import baymist.verify.Inputs;
 import baymist.verify.OrderStudy;
 import baymist.verify.Outcome;
@@ -52,6 +55,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -76,6 +80,8 @@ class CliTest {
         ReachOptions asked = ReachOptions.DEFAULT;
         @org.jspecify.annotations.Nullable FieldOptions askedField;
         @org.jspecify.annotations.Nullable PlanOptions askedPlan;
+        boolean meets = true;
+        final List<SizeRequest> sized = new ArrayList<>();
 
         @Override
         public Scene read(Path file) {
@@ -133,6 +139,18 @@ class CliTest {
         @Override
         public Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer) {
             throw new UnsupportedOperationException("explain");
+        }
+
+        @Override
+        public SizeResult size(
+                Scene scene,
+                SizeRequest request,
+                boolean verify,
+                @Nullable Path keep,
+                RunOptions options,
+                RunObserver observer) {
+            sized.add(request);
+            return SampleSize.result(request, meets);
         }
 
         @Override

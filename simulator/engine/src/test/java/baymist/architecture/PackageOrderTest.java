@@ -41,6 +41,7 @@ class PackageOrderTest {
             "field",
             "explain",
             "plan",
+            "size",
             "report",
             "verify");
 
