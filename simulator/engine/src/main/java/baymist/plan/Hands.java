@@ -192,8 +192,7 @@ final class Hands {
         }
     }
 
-    private void drawn(
-            DoseMatrix with, int line, Stroke s, double rate, double shift, double share, double[] film) {
+    private void drawn(DoseMatrix with, int line, Stroke s, double rate, double shift, double share, double[] film) {
         int n = matrix.lines().get(line).stations();
         double time = matrix.lines().get(line).spacingM() / rate * share;
         int whole = (int) Math.floor(shift);

@@ -29,12 +29,16 @@ public final class PlanReport {
         page.wrapped(
                 "* ",
                 "Found with a dose matrix of "
-                        + r.matrix().lines().stream().mapToInt(l -> l.stations()).sum() + " stations on "
-                        + r.matrix().lines().size() + " lines, at " + r.matrix().scene().sizeBins()
+                        + r.matrix().lines().stream()
+                                .mapToInt(l -> l.stations())
+                                .sum() + " stations on "
+                        + r.matrix().lines().size() + " lines, at "
+                        + r.matrix().scene().sizeBins()
                         + " size bins. The matrix adds up what single stations give; it is an estimate. What counts is the run.");
         page.wrapped(
                 "* ",
-                "Within: draw-back " + mm(r.limits().slowestMPerS()) + " to " + mm(r.limits().fastestMPerS())
+                "Within: draw-back " + mm(r.limits().slowestMPerS()) + " to "
+                        + mm(r.limits().fastestMPerS())
                         + " mm/s, at most " + Quantities.number(r.limits().triggerS(), 3) + " s of trigger and "
                         + r.limits().passes() + " passes.");
         page.wrapped(
@@ -52,7 +56,8 @@ public final class PlanReport {
         }
         if (r.keptOwn()) {
             page.wrapped(
-                    "", "The scene's own passes did better at planning resolution than any plan that was found: keep them.");
+                    "",
+                    "The scene's own passes did better at planning resolution than any plan that was found: keep them.");
         }
         if (run == null) {
             page.wrapped(
@@ -122,8 +127,7 @@ public final class PlanReport {
             Fractions all = run.coverage().total();
             row(
                     page,
-                    "full run of the plan, air: "
-                            + run.record().settings().getOrDefault("air", "as stated"),
+                    "full run of the plan, air: " + run.record().settings().getOrDefault("air", "as stated"),
                     new PlanScore(
                             all.reached(), all.protectedShare(), r.checked().triggerS()));
         }
@@ -158,7 +162,8 @@ public final class PlanReport {
                                 .limit(2)
                                 .map(x -> String.format(
                                         Locale.ROOT, "%s (costs up to %.1f points)", x.name(), 100 * x.lostReached()))
-                                .collect(Collectors.joining(", ")) + ".");
+                                .collect(Collectors.joining(", "))
+                        + ".");
         for (HandsResult.BayChance b : h.byBay()) {
             page.line("  %s%6.1f %% chance of a spot to be reached", Page.cell(b.bay(), 24), 100 * b.chance());
         }

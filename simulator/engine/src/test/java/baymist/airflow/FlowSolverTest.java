@@ -105,7 +105,8 @@ class FlowSolverTest {
 
     @Test
     void aFreeStreamIsPreservedThroughOpeningsOfAnyShare() {
-        // Sheets across the stream with slots of one shape, one behind the other: every row passes its own share undisturbed.
+        // Sheets across the stream with slots of one shape, one behind the other: every row passes its own share
+        // undisturbed.
         int n = 8;
         double h = 0.01;
         GridFixtures box = GridFixtures.box(n, n, n, h);

@@ -130,7 +130,8 @@ class ResolvedRunTest {
         assertTrue(
                 outboard.meanConcentrationKgPerM3(2) > 1.3 * inboard.meanConcentrationKgPerM3(2),
                 "outboard " + Arrays.toString(outboard.meanConcentrationKgPerM3()) + " inboard "
-                        + Arrays.toString(inboard.meanConcentrationKgPerM3()) + " dense " + Arrays.toString(dense.meanConcentrationKgPerM3()));
+                        + Arrays.toString(inboard.meanConcentrationKgPerM3()) + " dense "
+                        + Arrays.toString(dense.meanConcentrationKgPerM3()));
         assertTrue(inboard.meanConcentrationKgPerM3(0) > 1.3 * outboard.meanConcentrationKgPerM3(0));
         assertTrue(lowShare(grid, dense, 2) > 0.6, "low share " + lowShare(grid, dense, 2));
     }

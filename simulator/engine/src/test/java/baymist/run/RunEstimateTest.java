@@ -57,8 +57,8 @@ class RunEstimateTest {
             List<AirWindow> windows = new ArrayList<>();
             for (int m = 0; m < timeline.count(); m++) {
                 Moment moment = timeline.moment(m);
-                windows.add(new AirWindow(
-                        moment.startS(), moment.durationS(), spraying.hits(m), moment.openFraction()));
+                windows.add(
+                        new AirWindow(moment.startS(), moment.durationS(), spraying.hits(m), moment.openFraction()));
             }
             double[] areas = OpenFractions.areasM2(cavity.openings());
             AirStage stage = AirStage.plan(AirSettings.of(scene, scene.ambient()), areas, grid, windows);
@@ -108,7 +108,8 @@ class RunEstimateTest {
         ResolvedCost air = chosen.air();
         assertNotNull(air);
         assertTrue(air.isAffordable());
-        assertTrue(air.factor() == 1 || !estimate(AirSpec.Mode.RESOLVED, air.factor() / 2).air().isAffordable());
+        assertTrue(air.factor() == 1
+                || !estimate(AirSpec.Mode.RESOLVED, air.factor() / 2).air().isAffordable());
         assertTrue(chosen.airLine(AirSpec.DEFAULT).contains(air.cells() + " cells"));
     }
 }
