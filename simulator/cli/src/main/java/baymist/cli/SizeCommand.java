@@ -36,7 +36,7 @@ import picocli.CommandLine.Spec;
         footerHeading = "%nExamples:%n",
         footer = {
             "  baymist size scenes/size-spar-line.yaml",
-            "  baymist size scenes/size-spar-line.yaml --target 90 --wand out/wand.yaml --drawing out/wand.pdf",
+            "  baymist size scenes/size-spar-line.yaml --target 85 --wand out/wand.yaml --drawing out/wand.pdf",
             "  baymist size scenes/size-spar-line.yaml --outer \"1/4 in\" --outer \"8 mm / 4 mm\" --mark \"25 mm\"",
             "  baymist size scenes/size-spar-line.yaml --bend \"90 deg / 25 mm / 40 mm\"      angle / radius / leg",
             "  baymist size scenes/size-spar-line.yaml --json --quiet | jq .shortest"
@@ -57,7 +57,7 @@ final class SizeCommand extends SceneCommand {
             names = "--target",
             paramLabel = "PCT",
             description = "Percentage of the surface that must be reached; default ${DEFAULT-VALUE}.",
-            defaultValue = "95")
+            defaultValue = "90")
     private double target = 100 * SizeRequest.REACHED;
 
     @Option(
@@ -82,7 +82,7 @@ final class SizeCommand extends SceneCommand {
     @Option(
             names = "--tip",
             paramLabel = "FILE",
-            description = "Wand file whose tip is tried; may be given several times; default the scene's and two usual ones.")
+            description = "Wand file whose tip is tried; may be given several times; default the scene's and three usual ones.")
     private List<Path> tips = new ArrayList<>();
 
     @Option(

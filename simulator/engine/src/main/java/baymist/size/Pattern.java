@@ -46,7 +46,7 @@ public record Pattern(String name, TipSpec tip, double tipOuterM, double tipLeng
 
     /** Patterns that are tried besides that of the scene's own wands. */
     public static List<Pattern> usual() {
-        return List.of(ring(6, 0.0004), forward(3, Math.toRadians(40), 0.0007));
+        return List.of(ring(8, 0.0004), ring(16, 0.0003), forward(3, Math.toRadians(40), 0.0007));
     }
 
     /** The same pattern with every orifice of another diameter, m. */

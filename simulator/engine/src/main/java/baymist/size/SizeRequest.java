@@ -28,7 +28,7 @@ public record SizeRequest(
         boolean hooksFirst,
         WandMaterial material) {
     /** Share reached that is asked for where nothing else is (ASSUMED: a usual aim, not a rule). */
-    public static final double REACHED = 0.95;
+    public static final double REACHED = 0.9;
 
     /** 50 mm: marks that an eye tells apart on a wand (ASSUMED). */
     public static final double MARK_M = 0.05;
