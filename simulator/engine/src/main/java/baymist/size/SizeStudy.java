@@ -19,7 +19,7 @@ public final class SizeStudy {
     private final Scene scene;
     private final SizeRequest request;
     private final Runs runs;
-    private final Surroundings around;
+    private final Ways ways;
     private final List<Sweep> sweeps = new ArrayList<>();
     private int jobs;
 
@@ -43,7 +43,7 @@ public final class SizeStudy {
         this.scene = scene;
         this.request = request;
         this.runs = runs;
-        this.around = Surroundings.of(CavityBuilder.build(scene), scene);
+        this.ways = new Ways(scene, Surroundings.of(CavityBuilder.build(scene), scene), request);
     }
 
     /**
@@ -69,7 +69,7 @@ public final class SizeStudy {
     /** Rounds of runs over all designs at once, until none wants another. */
     private void sweep(List<Design> designs) {
         List<Sweep> now =
-                designs.stream().map(d -> Sweep.begin(scene, around, d, request)).toList();
+                designs.stream().map(d -> Sweep.begin(ways, d)).toList();
         sweeps.addAll(now);
         for (int round = 1; true; round++) {
             List<Sweep> owners = new ArrayList<>();
