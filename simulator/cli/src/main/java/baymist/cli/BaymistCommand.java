@@ -23,9 +23,11 @@ import picocli.CommandLine.Spec;
             "  baymist check scenes/wing-box.yaml             is the scene sound, does the wand go in?",
             "  baymist reach scenes/wing-box.yaml             how deep does each wand get, what stops it?",
             "  baymist run scenes/wing-box.yaml               film, coverage, bare places, picture",
+            "  baymist explain scenes/wing-box.yaml           why is a corner missed, what would change it?",
             "  baymist field scenes/wing-box.yaml             where would the tip have to be for the worst of them?",
             "  baymist run scenes/wing-box.yaml --json | jq .coverage.reached",
             "  baymist run job.yaml --min-reached 95          exit code 4 if less is reached",
+            "  baymist plan scenes/wing-box.yaml --output plan.yaml      which passes reach most?",
             "  baymist size scenes/size-spar-line.yaml        which wand to make, with a drawing",
             "  baymist schema > scene.schema.json             so that editors complete scene files",
             "",
@@ -46,7 +48,9 @@ final class BaymistCommand implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "a command is missing: run, check, reach, field, size, schema, verify or help");
+                spec.commandLine(),
+                "a command is missing: "
+                        + String.join(", ", spec.commandLine().getSubcommands().keySet()));
     }
 
     static String title() {

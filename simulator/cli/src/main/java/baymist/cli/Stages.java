@@ -1,8 +1,14 @@
 package baymist.cli;
 
+import baymist.explain.Explain;
+import baymist.explain.ExplainOptions;
+import baymist.explain.Explanation;
 import baymist.field.FieldOptions;
 import baymist.field.ReachField;
 import baymist.field.ReachFields;
+import baymist.plan.PlanOptions;
+import baymist.plan.PlanResult;
+import baymist.plan.Planner;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -64,6 +70,11 @@ interface Stages {
         }
 
         @Override
+        public Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer) {
+            return Explain.of(scene, asked, options, observer);
+        }
+
+        @Override
         public SizeResult size(
                 Scene scene,
                 SizeRequest request,
@@ -79,6 +90,11 @@ interface Stages {
         @Override
         public ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer) {
             return ReachFields.of(scene, field, options, observer);
+        }
+
+        @Override
+        public PlanResult plan(Scene scene, PlanOptions plan, RunOptions options, RunObserver observer) {
+            return Planner.plan(scene, plan, options, observer);
         }
 
         @Override
@@ -109,6 +125,8 @@ interface Stages {
 
     ReachResult reach(Scene scene, ReachOptions reach, RunOptions options, RunObserver observer);
 
+    Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer);
+
     SizeResult size(
             Scene scene,
             SizeRequest request,
@@ -117,6 +135,8 @@ interface Stages {
             RunOptions options,
             RunObserver observer);
     ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer);
+
+    PlanResult plan(Scene scene, PlanOptions plan, RunOptions options, RunObserver observer);
 
     String schema();
 

@@ -7,7 +7,7 @@ import baymist.spray.SheetTracer;
 import org.jspecify.annotations.Nullable;
 
 /** Traces rays through the tree over the whole sheets. */
-record BvhTracer(Bvh tree) implements SheetTracer {
+public record BvhTracer(Bvh tree) implements SheetTracer {
     @Override
     public @Nullable Crossing nearest(Vec3 originM, Vec3 direction, double fromM, double toM, Filter filter) {
         RayHit hit = tree.closestHit(

@@ -41,6 +41,7 @@ final class Job {
     private double peakGaugePa;
     private Gates.Peak peak = Gates.Peak.NONE;
     private final CourantWatch courant;
+    private @Nullable AirField lastAir;
 
     Job(Scene scene, Cavity cavity, VoxelGrid grid, SizeBins bins, Workers workers) {
         this.scene = scene;
@@ -100,6 +101,16 @@ final class Job {
     /** Looks at the air of a moment before the fog is carried by it. */
     void seen(AirField air) {
         courant.look(air);
+        lastAir = air;
+    }
+
+    /** The job as it stands at the end of a moment. */
+    RunMoment sight(Moment moment, @Nullable SprayHits hits) {
+        AirField air = lastAir;
+        if (air == null) {
+            throw new IllegalStateException("no air has been seen yet");
+        }
+        return new RunMoment(cavity, grid, bins, moment, air, hits, fog);
     }
 
     /** Keeps a point of the curves over time. */

@@ -30,6 +30,9 @@ public interface RunObserver {
      */
     void progress(double done, double jobTimeS);
 
+    /** Looks on at the end of a moment of the job, see {@link RunMoment}. */
+    default void moment(RunMoment moment) {}
+
     /** Asked between steps: whether the run should stop. */
     boolean cancelled();
 }

@@ -22,6 +22,9 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
     /** What comparisons are made at: an eighth of the cells, half of the stations. */
     public static final Planning DEFAULT = new Planning(2, 6, 64, 2);
 
+    /** The scene as it stands, its own air included. */
+    public static final Planning OWN = new Planning(1, Integer.MAX_VALUE, Integer.MAX_VALUE, 1);
+
     /** The scene's own resolution with projected air. */
     public static final Planning FULL = new Planning(1, 24, 100_000, 1);
 
@@ -40,6 +43,9 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
 
     /** The scene at this resolution. The cavity is that of the scene; scenes that differ in holes alone get the same voxels. */
     public Scene of(Scene scene, Cavity cavity) {
+        if (equals(OWN)) {
+            return scene;
+        }
         Vec3 own = Voxelizer.sizeM(cavity, scene.voxel());
         double spacing = scene.stationSpacingM() > 0 ? scene.stationSpacingM() : STATION_M;
         return SceneEdit.of(scene)
@@ -60,12 +66,17 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
 
     /** The resolution in one line, for every output that stands on it. */
     public String words() {
+        if (equals(OWN)) {
+            return "the resolution and the air of a full run";
+        }
         return String.format(
                 Locale.ROOT,
-                "voxels %s times as long as in a full run, projected air, at most %d size bins and %d rays a jet, stations %s times as far apart",
-                Quantities.number(voxelFactor, 3),
+                "%sprojected air, at most %d size bins and %d rays a jet%s",
+                voxelFactor == 1
+                        ? "the voxels of a full run, "
+                        : "voxels " + Quantities.number(voxelFactor, 3) + " times as long as in a full run, ",
                 sizeBins,
                 raysPerJet,
-                Quantities.number(stationFactor, 3));
+                stationFactor == 1 ? "" : ", stations " + Quantities.number(stationFactor, 3) + " times as far apart");
     }
 }

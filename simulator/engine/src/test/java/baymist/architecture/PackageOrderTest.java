@@ -39,6 +39,8 @@ class PackageOrderTest {
             "run",
             "study",
             "field",
+            "explain",
+            "plan",
             "size",
             "report",
             "verify");

@@ -1,0 +1,152 @@
+package baymist.cli;
+
+import baymist.explain.ExplainOptions;
+import baymist.explain.Explanation;
+import baymist.geom.Vec3;
+import baymist.report.AtomicFile;
+import baymist.report.ExplainReport;
+import baymist.scene.Scene;
+import baymist.scene.WandSpec;
+import baymist.units.Dimension;
+import baymist.units.Quantities;
+import baymist.units.QuantityException;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** {@code baymist explain}: why a place stays bare, and what would change it. */
+@Command(
+        name = "explain",
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        sortOptions = false,
+        header = "Why is a corner missed? The facts, and what would change it, proved by runs.",
+        description = {
+            "",
+            "Runs the scene coarsely, gathers what kept the product from one bare region, then runs it again with one"
+                    + " change at a time (pin turned, deeper, another wand or entry, slower, longer hang, a vent, a wider"
+                    + " hole ...) and compares the film there. The cause is what the runs prove.",
+            ""
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  baymist explain scenes/tail-cone.yaml                        the largest bare region",
+            "  baymist explain scenes/wing-box.yaml --region 3",
+            "  baymist explain scenes/wing-box.yaml --at \"400 mm, 1.5 m, 60 mm\"      any place, bare or thin",
+            "  baymist explain scenes/wing-box.yaml --all-wands --runs 24",
+            "  baymist explain scenes/wing-box.yaml --json | jq .cause"
+        },
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {
+            "0:done, whether or not a change helps",
+            "2:the scene or the call is wrong, or there is no such region",
+            "3:the computation failed"
+        })
+final class ExplainCommand extends SceneCommand {
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec spec;
+
+    @Option(names = "--region", paramLabel = "N", description = "The bare region by its number (1 = largest) or its label (such as 3.7c); default 1.")
+    private @Nullable String region;
+
+    @Option(
+            names = "--at",
+            paramLabel = "X,Y,Z",
+            description = "The place instead of a number: three lengths with their units, on or near a surface.")
+    private @Nullable String at;
+
+    @Option(
+            names = "--wand",
+            paramLabel = "FILE",
+            description = "Also try this wand (YAML); may be given several times.")
+    private List<Path> wands = new ArrayList<>();
+
+    @Option(names = "--all-wands", description = "Also try every straight wand of models/wands.")
+    private boolean allWands;
+
+    @Option(
+            names = "--runs",
+            paramLabel = "N",
+            description = "Most changes that are run; default ${DEFAULT-VALUE}.",
+            defaultValue = "" + ExplainOptions.RUNS)
+    private int runs = ExplainOptions.RUNS;
+
+    @Option(
+            names = "--time",
+            paramLabel = "TIME",
+            description = "Begin no further run after this time, such as \"2 min\"; default no limit.")
+    private @Nullable String time;
+
+    @Option(
+            names = "--save",
+            paramLabel = "FILE",
+            description = "Also write the explanation as JSON into a file.")
+    private @Nullable Path save;
+
+    ExplainCommand(Console console, Stages stages) {
+        super(console, stages);
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        if (region != null && at != null) {
+            throw wrong("--region and --at both name the place; state one of them");
+        }
+        if (runs < 0 || runs > 200) {
+            throw wrong("--runs " + runs + ": 0 to 200 expected");
+        }
+        double seconds = time == null ? Double.POSITIVE_INFINITY : quantity("--time", time, Dimension.TIME);
+        if (!(seconds > 0)) {
+            throw wrong("--time \"" + time + "\": a time above 0 expected");
+        }
+        Vec3 place = at == null ? null : place(at);
+        List<Path> files = new ArrayList<>(wands);
+        if (allWands) {
+            files.addAll(WandFolder.files(spec.commandLine(), options().scene));
+        }
+        Scene scene = begin();
+        List<WandSpec> hand = files.stream().map(stages()::readWand).toList();
+        ExplainOptions asked = new ExplainOptions(region == null ? "" : region, place, hand, runs, seconds);
+        Explanation e;
+        try (Progress progress = progress()) {
+            e = stages().explain(scene, asked, runOptions(), progress);
+        }
+        tell(o -> o.print(ExplainReport.text(e)), o -> ExplainReport.json(e, o));
+        if (save != null) {
+            AtomicFile.writeText(save, w -> ExplainReport.json(e, w));
+            written(save);
+        }
+        return Exit.DONE;
+    }
+
+    private Vec3 place(String text) {
+        String[] parts = text.split(",", -1);
+        if (parts.length != 3) {
+            throw wrong("--at \"" + text + "\": three lengths expected, such as \"400 mm, 1.5 m, 60 mm\"");
+        }
+        return new Vec3(
+                quantity("--at", parts[0].strip(), Dimension.LENGTH),
+                quantity("--at", parts[1].strip(), Dimension.LENGTH),
+                quantity("--at", parts[2].strip(), Dimension.LENGTH));
+    }
+
+    private double quantity(String option, String text, Dimension dimension) {
+        try {
+            return Quantities.parse(text, dimension);
+        } catch (QuantityException e) {
+            throw new ParameterException(spec.commandLine(), option + ": " + e.getMessage(), e);
+        }
+    }
+
+    private ParameterException wrong(String words) {
+        return new ParameterException(spec.commandLine(), words);
+    }
+}

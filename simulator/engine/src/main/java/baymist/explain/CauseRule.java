@@ -1,0 +1,191 @@
+package baymist.explain;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * From facts and runs to one cause: docs/theory/explain.md, section 4.
+ *
+ * <p>Each cause has a fact that must hold before it may be named and kinds of change that prove it. Among the causes whose fact holds the
+ * one wins whose own changes bring most of the wanted film. If none of them brings anything, the kind of the best change decides; if
+ * no change holds at all, the first fact that holds does, and the cause counts as not proved.
+ */
+final class CauseRule {
+    /** In view or in the pattern: at least this share of the region. ASSUMED. */
+    static final double MOST = 0.5;
+    /** The tip is near within this distance, m; the same as for {@code reach}. */
+    static final double NEAR_M = baymist.run.ReachOptions.WITHIN_M;
+    /** Fog at the region over fog in the whole cavity below which little came. ASSUMED. */
+    static final double LITTLE_FOG = 0.5;
+    /** Fog left at the end over its peak from which time was too short. ASSUMED. */
+    static final double LEFT = 0.2;
+    /** A wand that could stand nearer by this factor was not brought near. ASSUMED. */
+    static final double NEARER = 0.7;
+
+    private final Situation at;
+
+    CauseRule(Situation at) {
+        this.at = at;
+    }
+
+    /** A cause that may be named. */
+    private record Case(Cause cause, Set<ChangeKind> proofs, String fact) {}
+
+    /** The verdict. */
+    record Verdict(Cause cause, boolean proved, String because) {}
+
+    Verdict judge(List<Remedy> remedies) {
+        List<Case> cases = cases();
+        Case best = null;
+        Remedy by = null;
+        for (Case c : cases) {
+            for (Remedy r : remedies) {
+                if (r.holds() && c.proofs().contains(r.kind()) && r.gain() > (by == null ? 0 : by.gain() + 1e-12)) {
+                    best = c;
+                    by = r;
+                }
+            }
+        }
+        if (best != null && by != null) {
+            return new Verdict(best.cause(), true, because(best.fact(), by));
+        }
+        Remedy winner = remedies.stream().filter(Remedy::holds).findFirst().orElse(null);
+        if (winner != null) {
+            // a hole drilled where it is wanted helps against nearly anything: it proves the first fact alone
+            boolean anything = winner.kind() == ChangeKind.DRILL_ENTRY && !cases.isEmpty();
+            return anything
+                    ? new Verdict(cases.get(0).cause(), true, because(cases.get(0).fact(), winner))
+                    : new Verdict(usual(winner), true, because("no other fact speaks for a cause", winner));
+        }
+        return cases.isEmpty()
+                ? new Verdict(fallback(), false, "no change that was run brought enough, and no single fact stands out")
+                : new Verdict(
+                        cases.get(0).cause(), false, cases.get(0).fact() + "; no change that was run brought enough");
+    }
+
+    private static String because(String fact, Remedy by) {
+        return fact + ", and one change alone brings it from " + film(by.before()) + " to " + film(by.after()) + ": "
+                + by.change();
+    }
+
+    private static String film(PatchFilm f) {
+        return Words.film(f.meanM()) + " (" + Words.share(f.reached()) + " reached)";
+    }
+
+    private Cause usual(Remedy winner) {
+        boolean entry = winner.kind() == ChangeKind.OTHER_ENTRY || winner.kind() == ChangeKind.DRILL_ENTRY;
+        if (entry && at.sight().seen() >= MOST) {
+            return Cause.DISTANCE;
+        }
+        return entry && near() ? Cause.SHADOW : winner.kind().usual();
+    }
+
+    private Cause fallback() {
+        return at.sight().seen() < MOST ? (near() ? Cause.SHADOW : Cause.ACCESS) : Cause.DISTANCE;
+    }
+
+    private boolean near() {
+        return at.access().stationM() <= NEAR_M || at.access().sameBay() >= MOST;
+    }
+
+    /** Causes whose fact holds, in the order of the published list. */
+    private List<Case> cases() {
+        List<Case> cases = new ArrayList<>();
+        covered(cases);
+        SightFacts sight = at.sight();
+        AccessFacts access = at.access();
+        FogFacts fog = at.fog();
+        boolean seen = sight.seen() >= MOST;
+        boolean could = access.reachM() <= NEARER * access.stationM();
+        if (access.stationM() > NEAR_M && !seen && access.sameBay() < MOST || access.stationM() > NEAR_M && access.endedByLength() && !could) {
+            cases.add(new Case(
+                    Cause.ACCESS,
+                    Set.of(ChangeKind.LONGER_WAND, ChangeKind.OTHER_WAND, ChangeKind.OTHER_ENTRY),
+                    "the tip comes no nearer than " + Words.length(access.stationM())
+                            + (access.endedByLength() ? ", because the wand is no longer" : "")));
+        }
+        if (seen && sight.inside() < MOST) {
+            cases.add(new Case(
+                    Cause.PATTERN,
+                    Set.of(ChangeKind.TURN_PIN, ChangeKind.OTHER_WAND),
+                    "the tip sees " + Words.partOfIt(sight.seen()) + " but its jets point at "
+                            + Words.partOfIt(sight.inside())));
+        }
+        if (!seen && access.sameBay() >= MOST) {
+            cases.add(new Case(
+                    Cause.SHADOW,
+                    Set.of(ChangeKind.OTHER_ENTRY, ChangeKind.OTHER_WAND, ChangeKind.MOVE),
+                    "the tip stands in the same bay but sees only " + Words.partOfIt(sight.seen())
+                            + (sight.shade().isEmpty() ? "" : ", with " + sight.shade() + " between")));
+        }
+        if (seen && sight.cutM() > FogFacts.medianM(at.history().bins())) {
+            cases.add(new Case(
+                    Cause.DISTANCE,
+                    Set.of(ChangeKind.MOVE, ChangeKind.COARSER, ChangeKind.OTHER_ENTRY),
+                    "the jets see it from " + Words.length(sight.seenFromM())
+                            + (Double.isFinite(sight.cutM())
+                                    ? ", where only drops above " + Words.drop(sight.cutM()) + " land"
+                                    : ", too far or too far aside for drops to land")));
+        }
+        fogCases(cases, seen, fog);
+        return cases;
+    }
+
+    private void covered(List<Case> cases) {
+        if (at.fog().masked() >= MOST || !at.supply().covered().isEmpty() || at.maskShades()) {
+            cases.add(new Case(
+                    Cause.MASKED,
+                    Set.of(ChangeKind.MASK_OFF),
+                    at.fog().masked() >= MOST
+                            ? "it lies under a mask"
+                            : at.maskShades()
+                                    ? "the masked " + at.sight().shade() + " stands before it"
+                                    : "'" + at.supply().covered().get(0) + "' is covered while spraying"));
+        }
+        if (!at.supply().shutInHang().isEmpty() || at.hasShutInside()) {
+            cases.add(new Case(
+                    Cause.CLOSED_EARLY,
+                    Set.of(ChangeKind.KEEP_OPEN),
+                    "a panel is shut while fog would still pass"));
+        }
+    }
+
+    private void fogCases(List<Case> cases, boolean seen, FogFacts fog) {
+        boolean little = fog.exposure() < LITTLE_FOG;
+        @Nullable String gate = at.fog().through().isEmpty() ? null : at.fog().through();
+        // of two holes that air passes in series the smaller one throttles it
+        boolean throttledIn = gate != null && fog.throughM2() <= fog.ventM2();
+        if (!seen && little && throttledIn) {
+            cases.add(new Case(
+                    Cause.HOLE_TOO_SMALL,
+                    Set.of(ChangeKind.WIDER_HOLE),
+                    "fog has to come through '" + gate + "' and little does"));
+        }
+        if (!seen && little && !throttledIn) {
+            cases.add(new Case(
+                    Cause.DEAD_END,
+                    Set.of(ChangeKind.OPEN_VENT, ChangeKind.DRILL_VENT),
+                    "its bay lets " + (at.fog().ventM2() > 0 ? "little air" : "no air") + " out, so little fog flows in"));
+        }
+        if (fog.facing() < 0.7 && at.supply().evenM() >= at.supply().targetM()) {
+            cases.add(new Case(
+                    Cause.SETTLING,
+                    Set.of(ChangeKind.FINER),
+                    "it " + fog.facingWords() + " and the fog sinks at " + Words.say("%.1f mm/s", 1e3 * fog.settlingMPerS())));
+        }
+        if (fog.endShare() > LEFT) {
+            cases.add(new Case(
+                    Cause.TIME,
+                    Set.of(ChangeKind.MORE_HANG),
+                    "at the end the fog there still has " + Words.share(fog.endShare()) + " of its peak"));
+        }
+        if (at.supply().evenM() < at.supply().targetM()) {
+            cases.add(new Case(
+                    Cause.QUANTITY,
+                    Set.of(ChangeKind.MORE_PRODUCT, ChangeKind.SLOWER),
+                    "all product spread evenly would make only " + Words.film(at.supply().evenM())));
+        }
+    }
+}

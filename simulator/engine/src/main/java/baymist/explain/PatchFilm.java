@@ -1,0 +1,20 @@
+package baymist.explain;
+
+/**
+ * Film on the region.
+ *
+ * @param meanM mean wet build, m
+ * @param reached share of its area at or above haze, 0..1
+ * @param filled mean over its area of min(film / target, 1), 0..1: what of the wanted film is there
+ */
+public record PatchFilm(double meanM, double reached, double filled) {
+    /** A change holds if it multiplies the mean film by this ... */
+    public static final double TIMES = 2;
+    /** ... or raises the reached share by this. */
+    public static final double POINTS = 0.20;
+
+    /** Whether {@code after} is so much more than this that the change counts. */
+    boolean holds(PatchFilm after) {
+        return (after.meanM >= TIMES * meanM && after.meanM > 0) || after.reached - reached >= POINTS;
+    }
+}

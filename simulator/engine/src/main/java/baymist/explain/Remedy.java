@@ -1,0 +1,45 @@
+package baymist.explain;
+
+import java.util.List;
+
+/**
+ * A change that was run.
+ *
+ * @param kind what it touches
+ * @param change what a technician would do, in words
+ * @param sceneLines what to change in the scene file
+ * @param before film on the region as the job stands
+ * @param after film on the region with the change alone
+ * @param holds whether it multiplies the film by {@link PatchFilm#TIMES} or raises the reached share by {@link PatchFilm#POINTS}
+ * @param caution what has to be heeded, or empty
+ */
+public record Remedy(
+        ChangeKind kind,
+        String change,
+        List<String> sceneLines,
+        PatchFilm before,
+        PatchFilm after,
+        boolean holds,
+        String caution) {
+    /** Every remedy that takes metal away says this. */
+    public static final String DRILLING =
+            "Drilling changes the structure: only where its approved data allow it, and only by a person licensed to do it.";
+
+    public Remedy {
+        sceneLines = List.copyOf(sceneLines);
+    }
+
+    static Remedy of(Trial trial, PatchFilm before, PatchFilm after) {
+        String caution = trial.kind().drills()
+                ? DRILLING
+                : trial.kind() == ChangeKind.MASK_OFF
+                        ? "A mask is there for a reason: ask first what it keeps dry."
+                        : "";
+        return new Remedy(trial.kind(), trial.words(), trial.lines(), before, after, before.holds(after), caution);
+    }
+
+    /** How much more of the wanted film there is with it, 0..1. */
+    public double gain() {
+        return after.filled() - before.filled();
+    }
+}
