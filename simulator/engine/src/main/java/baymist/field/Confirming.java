@@ -59,7 +59,9 @@ record Confirming(
     private double reached(RunResult run) {
         double sum = 0;
         for (int s : region.surfels()) {
-            sum += run.filmM()[s] >= run.scene().targets().hazeM() ? grid.surfels().areaM2()[s] : 0;
+            sum += run.filmM()[s] >= run.scene().targets().hazeM()
+                    ? grid.surfels().areaM2()[s]
+                    : 0;
         }
         return sum / region.areaM2();
     }

@@ -41,8 +41,8 @@ public record FogField(double hangS, double[][] byBin, double[] share, double[] 
             FogDestiny destiny = new FogDestiny(operator);
             double[] reaching = operator.rateOfReaching(surfels);
             for (int i = 0; i < surfels.length; i++) {
-                takes[b][i] =
-                        operator.wallPerS(surfels[i]) * grid.volumeM3(grid.surfels().cell()[surfels[i]]);
+                takes[b][i] = operator.wallPerS(surfels[i])
+                        * grid.volumeM3(grid.surfels().cell()[surfels[i]]);
             }
             byBin[b] = Double.isInfinite(hangS) ? destiny.ever(reaching) : destiny.within(reaching, hangS);
         });

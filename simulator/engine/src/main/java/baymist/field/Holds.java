@@ -56,17 +56,7 @@ final class Holds {
     /** The same hold at another depth, clock angle and time. */
     static PassSpec with(PassSpec p, double depthM, double clockRad, double holdS) {
         return new PassSpec(
-                p.name(),
-                p.entry(),
-                p.wand(),
-                depthM,
-                depthM,
-                0,
-                clockRad,
-                holdS,
-                p.hangS(),
-                p.aim(),
-                p.sag(),
+                p.name(), p.entry(), p.wand(), depthM, depthM, 0, clockRad, holdS, p.hangS(), p.aim(), p.sag(),
                 p.place());
     }
 
@@ -82,17 +72,7 @@ final class Holds {
     /** A draw-back in place of a hold. */
     static PassSpec drawn(PassSpec p, double fromM, double toM, double rateMPerS, double clockRad) {
         return new PassSpec(
-                p.name(),
-                p.entry(),
-                p.wand(),
-                fromM,
-                toM,
-                rateMPerS,
-                clockRad,
-                0,
-                p.hangS(),
-                p.aim(),
-                p.sag(),
+                p.name(), p.entry(), p.wand(), fromM, toM, rateMPerS, clockRad, 0, p.hangS(), p.aim(), p.sag(),
                 p.place());
     }
 }

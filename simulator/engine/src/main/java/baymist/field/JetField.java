@@ -185,8 +185,7 @@ public record JetField(String wand, double[] share, double[] aim, double[] seen)
         private Vec3 moved(Vec3 aim) {
             Vec3 sum = Vec3.ZERO;
             for (int i = 0; i < count; i++) {
-                sum = sum.plus(
-                        jet.share(distance[i], Math.min(1, aim.dot(way[i])), incidence[i], area(i)), way[i]);
+                sum = sum.plus(jet.share(distance[i], Math.min(1, aim.dot(way[i])), incidence[i], area(i)), way[i]);
             }
             return sum;
         }

@@ -138,7 +138,8 @@ final class PoseSearch {
         List<Scored> first = scored(distinct, rough, observer);
         looked = first;
         Map<Way, Scored> bestOfWay = new HashMap<>();
-        first.forEach(s -> bestOfWay.merge(s.what().way(), s, (a, b) -> a.share().useful() >= b.share().useful() ? a : b));
+        first.forEach(s -> bestOfWay.merge(
+                s.what().way(), s, (a, b) -> a.share().useful() >= b.share().useful() ? a : b));
         List<Scored> again = ways.stream()
                 .filter(bestOfWay::containsKey)
                 .map(bestOfWay::get)
@@ -233,7 +234,10 @@ final class PoseSearch {
         TipPose pose = pose(t);
         SprayHits hits;
         try {
-            hits = caster.cast(new Station(0, pose, 0, 1, t.depthM(), travelM), t.way().wand(), t.way().open());
+            hits = caster.cast(
+                    new Station(0, pose, 0, 1, t.depthM(), travelM),
+                    t.way().wand(),
+                    t.way().open());
         } catch (SimulationException outside) {
             return null;
         }
@@ -320,8 +324,7 @@ final class PoseSearch {
         double end = Math.max(0.5 * to, to - 0.5 * step);
         double rate = Holds.drawBackMPerS(scene);
         return new PassShare(
-                Holds.drawn(line.way().hold(), start, end, rate, line.clockRad()),
-                wetted(stations, step / rate));
+                Holds.drawn(line.way().hold(), start, end, rate, line.clockRad()), wetted(stations, step / rate));
     }
 
     /** The same with all rays and the tip moving through each of its stretches. */

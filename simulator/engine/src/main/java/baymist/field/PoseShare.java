@@ -17,7 +17,8 @@ import java.util.List;
  *     beyond the target; fog is spread as an even fog would settle
  * @param sprayedKgPerS liquid leaving the tip, kg/s
  */
-public record PoseShare(PassSpec hold, TipPose pose, List<Vec3> bodyM, double direct, double fog, double even, double sprayedKgPerS) {
+public record PoseShare(
+        PassSpec hold, TipPose pose, List<Vec3> bodyM, double direct, double fog, double even, double sprayedKgPerS) {
     /** Both together. */
     public double share() {
         return direct + fog;
@@ -29,6 +30,13 @@ public record PoseShare(PassSpec hold, TipPose pose, List<Vec3> bodyM, double di
     }
 
     PoseShare holding(double holdS) {
-        return new PoseShare(Holds.with(hold, hold.fromDepthM(), hold.clockRad(), holdS), pose, bodyM, direct, fog, even, sprayedKgPerS);
+        return new PoseShare(
+                Holds.with(hold, hold.fromDepthM(), hold.clockRad(), holdS),
+                pose,
+                bodyM,
+                direct,
+                fog,
+                even,
+                sprayedKgPerS);
     }
 }

@@ -95,8 +95,7 @@ public final class ReachFields {
                 held = options.confirm() ? confirming.with(best.hold(), promised) : null;
                 drawn = options.confirm() && pass != null ? confirming.with(pass.pass(), Double.NaN) : null;
             }
-            return new ReachField(
-                    scene, options.planning(), cavity, grid, region, jet, fog, poses, held, pass, drawn);
+            return new ReachField(scene, options.planning(), cavity, grid, region, jet, fog, poses, held, pass, drawn);
         }
     }
 
@@ -122,18 +121,17 @@ public final class ReachFields {
             int n = grid.cellCount();
             return new JetField(whose, new double[n], new double[3 * n], new double[n]);
         }
-        double range = grid.sizeM().length()
-                * Math.hypot(grid.nx(), Math.hypot(grid.ny(), grid.nz()));
+        double range = grid.sizeM().length() * Math.hypot(grid.nx(), Math.hypot(grid.ny(), grid.nz()));
         JetReach reach = JetReach.of(strongest, bins, scene.product(), scene.ambient(), range);
         return JetField.of(grid, around, region, reach, whose, workers);
     }
 
     /** Time after which the region has its target build on the average, to the half second, within limits. */
     private static double holdS(Scene scene, FieldRegion region, PoseShare pose) {
-        double wanted = scene.targets().buildM() * region.areaM2() * scene.product().densityKgPerM3();
+        double wanted =
+                scene.targets().buildM() * region.areaM2() * scene.product().densityKgPerM3();
         double time = wanted / Math.max(pose.share() * pose.sprayedKgPerS(), 1e-12);
         double rounded = 0.5 * Math.ceil(2 * time);
         return Math.max(LEAST_HOLD_S, Math.min(MOST_HOLD_S, rounded));
     }
-
 }

@@ -22,8 +22,7 @@ final class Regions {
     private Regions() {}
 
     /** @param run the scene's own run, or null if it has no passes */
-    static FieldRegion find(
-            RegionChoice choice, Scene scene, Cavity cavity, VoxelGrid grid, @Nullable RunResult run) {
+    static FieldRegion find(RegionChoice choice, Scene scene, Cavity cavity, VoxelGrid grid, @Nullable RunResult run) {
         if (choice instanceof RegionChoice.Bare bare) {
             return bare(bare.id(), scene, grid, run);
         }
@@ -38,7 +37,8 @@ final class Regions {
             throw new SceneException(
                     "FLD-001",
                     SourcePlace.of(scene.file()),
-                    "bare region " + id + " is asked for, but the scene has no passes, so nothing is sprayed; name a point or a part"
+                    "bare region " + id
+                            + " is asked for, but the scene has no passes, so nothing is sprayed; name a point or a part"
                             + " instead");
         }
         for (UnreachedRegion r : run.coverage().unreached()) {

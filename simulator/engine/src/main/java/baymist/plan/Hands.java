@@ -95,8 +95,10 @@ final class Hands {
     }
 
     /**
-     * Share of the variance of the reached area that a habit makes by itself: first-order index of Sobol' (1993, Mathematical Modelling and
-     * Computational Experiment 1, 407), by pick and freeze: jobs that share this habit's draws alone with those of the study, {@code S = cov(Y, Y') / var(Y)}
+     * Share of the variance of the reached area that a habit makes by itself: first-order index of Sobol' (1993, Mathematical
+     * Modelling and
+     * Computational Experiment 1, 407), by pick and freeze: jobs that share this habit's draws alone with those of the study,
+     * {@code S = cov(Y, Y') / var(Y)}
      * (both estimated about the mean of the two sets, Monod, Naud and Makowski 2006). With some 200 jobs good to about 0.07; cut to 0..1.
      */
     private double varianceShare(int habit, double[] reached) {

@@ -34,7 +34,8 @@ public final class CheckReport {
                 c.cavity().parts().size(),
                 g.bays().size());
         RunEstimate estimate = c.estimate();
-        MemoryEstimate memory = estimate == null ? MemoryEstimate.of(g, c.scene().sizeBins()) : estimate.memory();
+        MemoryEstimate memory =
+                estimate == null ? MemoryEstimate.of(g, c.scene().sizeBins()) : estimate.memory();
         page.line(
                 "Grid: %d cells of %s, %d surfels.",
                 g.cellCount(), TextReport.voxel(g.sizeM()), g.surfels().count());

@@ -21,7 +21,8 @@ public final class FieldReport {
     /** The field as plain text. */
     public static String text(ReachField f) {
         Page page = new Page();
-        page.line("%s", f.scene().title()).line("%s", "=".repeat(Math.min(Page.WIDTH, f.scene().title().length())));
+        page.line("%s", f.scene().title())
+                .line("%s", "=".repeat(Math.min(Page.WIDTH, f.scene().title().length())));
         Vec3 c = f.region().centroidM();
         page.wrapped(
                 "",
@@ -108,7 +109,8 @@ public final class FieldReport {
                     Page.cell(p.hold().entry(), 22),
                     Page.cell(p.hold().wand(), 26),
                     String.format(Locale.ROOT, "%.0f mm", 1e3 * p.hold().fromDepthM()),
-                    String.format(Locale.ROOT, "%.0f deg", Math.toDegrees(p.hold().clockRad())),
+                    String.format(
+                            Locale.ROOT, "%.0f deg", Math.toDegrees(p.hold().clockRad())),
                     percent(p.direct()),
                     percent(p.fog()),
                     percent(p.share()));
@@ -118,7 +120,9 @@ public final class FieldReport {
                     "",
                     "No place that a wand gets to sends more than next to nothing there: another way in is needed, not another aim.");
         }
-        page.wrapped("", "Shares of what is sprayed while the tip is held there. Clock 0 = structure up, seen along the wand from outside.");
+        page.wrapped(
+                "",
+                "Shares of what is sprayed while the tip is held there. Clock 0 = structure up, seen along the wand from outside.");
     }
 
     private static void confirmed(Page page, ReachField f) {
@@ -145,7 +149,9 @@ public final class FieldReport {
                 page.wrapped(
                         "  ",
                         String.format(
-                                Locale.ROOT, "The field promised %.1f %% of the region.", 100 * f.pass().wetted()));
+                                Locale.ROOT,
+                                "The field promised %.1f %% of the region.",
+                                100 * f.pass().wetted()));
             }
         }
     }
@@ -175,8 +181,7 @@ public final class FieldReport {
         page.line("  reached of it        %8.1f %%   ->  %8.1f %%", 100 * k.reachedBefore(), 100 * k.reachedAfter());
         page.line(
                 "  reached of all       %8.1f %%   ->  %8.1f %%",
-                100 * k.allReachedBefore(),
-                100 * k.allReachedAfter());
+                100 * k.allReachedBefore(), 100 * k.allReachedAfter());
     }
 
     static String aim(PassSpec p) {

@@ -64,7 +64,8 @@ public record Pattern(String name, TipSpec tip, double tipOuterM, double tipLeng
     }
 
     /**
-     * Least diameter of tip on which the orifices have at least one diameter of metal between them (common practice, no source): those that look
+     * Least diameter of tip on which the orifices have at least one diameter of metal between them (common practice, no source):
+     * those that look
      * sideways lie round the tube, those that look ahead within 45 deg on a circle of half of the nose's diameter.
      */
     public double needsOuterM() {

@@ -98,6 +98,11 @@ public record SizeRequest(
                 .toList();
     }
 
+    /** Length of so many marks, m, without the dust of a product. */
+    double lengthM(int marks) {
+        return Math.round(marks * markM * 1e6) / 1e6;
+    }
+
     /** Every straight design, thinnest first, or every hooked one. */
     List<Design> designs(boolean hooked) {
         List<Design> all = new ArrayList<>();

@@ -104,8 +104,7 @@ public final class SizeStudy {
         if (shortest != null) {
             Sweep own = sweeps.get(designs.indexOf(owner(designs, shortest)));
             for (int k = shortest.marks(); k <= own.most() && verified.size() < TRIES; k++) {
-                double length = k * request.markM();
-                runs.round("the wand of " + Math.round(1e3 * length) + " mm in full", 1);
+                double length = request.lengthM(k);
                 StudyResult full = runs.full(own.job(k));
                 if (full == null) {
                     break;

@@ -80,7 +80,7 @@ final class Sweep {
 
     /** Why a wand of this length can't do it whatever it reaches, or null. */
     private static @Nullable String unfit(Ways ways, Design design, Way way, int marks) {
-        double length = marks * ways.request().markM();
+        double length = ways.request().lengthM(marks);
         try {
             Bore bore = Bore.of(ways.scene(), design.wand(length));
             if (!bore.carries()) {
@@ -111,7 +111,7 @@ final class Sweep {
     }
 
     Scene job(int marks) {
-        return Trial.job(scene, design, marks * request.markM());
+        return Trial.job(scene, design, request.lengthM(marks));
     }
 
     void learn(int marks, StudyResult r) {
@@ -163,7 +163,7 @@ final class Sweep {
         Way w = java.util.Objects.requireNonNull(way);
         LengthSearch s = java.util.Objects.requireNonNull(search);
         int stop = s.bestStop(marks);
-        double length = marks * request.markM();
+        double length = request.lengthM(marks);
         double stopM = w.depthM()[stop - 1];
         WandSpec wand = design.wand(length);
         SagResult sag = ways.sag(design, stopM);

@@ -9,9 +9,11 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * The job of a scene with another wand: the same entries, rates, waits and aims. Each pass begins with the whole wand in, or as deep as it goes.
+ * The job of a scene with another wand: the same entries, rates, waits and aims. Each pass begins with the whole wand in, or as
+ * deep as it goes.
  *
- * <p>A straight wand ends where the scene's pass ends, yet at half of its own depth at the latest, so that a short one sprays too. A hooked one
+ * <p>A straight wand ends where the scene's pass ends, yet at half of its own depth at the latest, so that a short one sprays
+ * too. A hooked one
  * ends while its bend is still inside, and each pass is made twice, the second with the pin turned half round, unless the scene turns it
  * itself: it looks to one side only.
  */

@@ -15,7 +15,8 @@ import java.util.List;
  */
 public record Tube(double outerM, double boreM) {
     /**
-     * Tubes that are tried where nothing else is asked for: fractional outside diameters as tube is sold by (common practice, no source), with the
+     * Tubes that are tried where nothing else is asked for: fractional outside diameters as tube is sold by (common practice, no
+     * source), with the
      * liquid bores of the wands in models/wands.
      */
     public static final List<Tube> USUAL = List.of(

@@ -22,7 +22,8 @@ import org.jspecify.annotations.Nullable;
  * How far a design goes in by the entries of a job's passes, mark by mark.
  *
  * @param refusal why it does not go in by one of them, or null
- * @param depthM greatest depth of a wand of so many marks over all passes, m, [marks], index = marks - 1; it ends where a longer wand goes no deeper
+ * @param depthM greatest depth of a wand of so many marks over all passes, m, [marks], index = marks - 1; it ends where a longer
+ *     wand goes no deeper
  * @param endedBy what ends the deepest insertion: name of a part, or {@link AccessFinder#WAND_LENGTH}
  * @param holeM smallest round hole in the sheets of these entries that the wand passes, m
  * @param insertions of the longest wand, one for each pass
@@ -38,7 +39,7 @@ record Way(@Nullable String refusal, double[] depthM, String endedBy, double hol
         if (least > most) {
             return refused("its bend alone takes " + Tube.mm(design.leastM()) + " mm of tube", design, around, scene);
         }
-        List<Insertion> longest = insertions(scene, around, design.wand(most * request.markM()));
+        List<Insertion> longest = insertions(scene, around, design.wand(request.lengthM(most)));
         for (Insertion in : longest) {
             if (!in.feasible() && (scene.obstacles().isEmpty() || most == least)) {
                 return refused(in.stoppedBy(), design, around, scene);
@@ -47,7 +48,7 @@ record Way(@Nullable String refusal, double[] depthM, String endedBy, double hol
         List<Double> depths = new ArrayList<>();
         double deepest = deepest(longest);
         for (int k = 1; k <= most; k++) {
-            double length = k * request.markM();
+            double length = request.lengthM(k);
             double depth = Math.min(length, deepest);
             if (!scene.obstacles().isEmpty()) {
                 // what stands outside may let a short wand in and keep a long one out

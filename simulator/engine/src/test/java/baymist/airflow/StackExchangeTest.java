@@ -31,8 +31,7 @@ class StackExchangeTest {
 
     private static double[] vents(VoxelGrid grid, double[] areas, double[] fog, Vec3 down, double windowS) {
         AirSettings settings = new AirSettings(AirSpec.DEFAULT, AIR, down, G, 1e-8);
-        AirStage plan = AirStage.plan(
-                settings, areas, grid, List.of(AirWindow.quiet(0, 10, new double[] {1, 1})));
+        AirStage plan = AirStage.plan(settings, areas, grid, List.of(AirWindow.quiet(0, 10, new double[] {1, 1})));
         return ResolvedAir.of(plan, grid, areas, 1).advance(0, windowS, fog).ventFluxM3PerS();
     }
 

@@ -108,7 +108,11 @@ class ReachFieldTest {
         assertSays(scene, new RegionChoice.Bare(99), "FLD-001", "no bare region 99");
         assertSays(scene, new RegionChoice.OfPart("lid"), "FLD-002", "floor");
         assertSays(scene, new RegionChoice.At(new Vec3(0.5, 0.1, 0.5), 0.05), "FLD-003", "350 mm");
-        assertSays(block().withWands().withEntries().withPasses().build(), new RegionChoice.OfPart("floor"), "FLD-004", "wands");
+        assertSays(
+                block().withWands().withEntries().withPasses().build(),
+                new RegionChoice.OfPart("floor"),
+                "FLD-004",
+                "wands");
         assertSays(block().withPasses().build(), new RegionChoice.Bare(1), "FLD-001", "no passes");
     }
 

@@ -89,7 +89,6 @@ class FieldReportTest {
             most = Math.max(most, share.asDouble());
         }
         assertEquals(most, json.get("bestJet").get("share").asDouble(), 1e-5);
-        assertEquals(
-                field.grid().cellCount(), json.get("cells").get("centreM").size());
+        assertEquals(field.grid().cellCount(), json.get("cells").get("centreM").size());
     }
 }

@@ -28,8 +28,7 @@ import org.junit.jupiter.api.Test;
 
 /** Every number of a result is traced to a page, section and equation by docs/theory/numbers.md. */
 class NumberTraceTest {
-    private static final Pattern ROW =
-            Pattern.compile("\\| `([^`]+)` \\| (\\S+\\.md) \\| (\\d+|-) \\| (\\w+|-) \\|");
+    private static final Pattern ROW = Pattern.compile("\\| `([^`]+)` \\| (\\S+\\.md) \\| (\\d+|-) \\| (\\w+|-) \\|");
 
     private static final BodySpec PUMP =
             new BodySpec.Cuboid(new Vec3(0.4, 0.05, 0.05), new Vec3(0.12, 0.05, 0.06), Vec3.X, Vec3.Y, Vec3.Z);
@@ -75,7 +74,9 @@ class NumberTraceTest {
     /** Places of all numbers; a number that is not finite stands as null. */
     private static void walk(JsonNode node, String path, Set<String> into) {
         if (node.isObject()) {
-            node.fields().forEachRemaining(e -> walk(e.getValue(), path.isEmpty() ? e.getKey() : path + "." + e.getKey(), into));
+            node.fields()
+                    .forEachRemaining(
+                            e -> walk(e.getValue(), path.isEmpty() ? e.getKey() : path + "." + e.getKey(), into));
         } else if (node.isArray()) {
             node.forEach(child -> walk(child, path + "[]", into));
         } else if (node.isNumber() || (node.isNull() && !path.equals("convergence"))) {
@@ -89,7 +90,8 @@ class NumberTraceTest {
                         .withVoxel(0.05, 0.05, 0.05)
                         .withNumerics(3, 24)
                         .withHangS(3)
-                        .withProtected(new ProtectedItem("pump", PUMP, null, 50e-6, ProtectedItem.Mask.NONE, SceneFixtures.HERE))
+                        .withProtected(new ProtectedItem(
+                                "pump", PUMP, null, 50e-6, ProtectedItem.Mask.NONE, SceneFixtures.HERE))
                         .build(),
                 1.5,
                 new RunOptions(2),
@@ -107,12 +109,11 @@ class NumberTraceTest {
         Set<String> numbers = numbersOfARun();
         assertTrue(numbers.size() > 100, "a whole result: " + numbers.size());
         for (String number : numbers) {
-            assertTrue(rows.stream().anyMatch(r -> r.matches(number)), "docs/theory/numbers.md has no row for " + number);
+            assertTrue(
+                    rows.stream().anyMatch(r -> r.matches(number)), "docs/theory/numbers.md has no row for " + number);
         }
         for (Row row : rows) {
-            assertTrue(
-                    numbers.stream().anyMatch(row::matches),
-                    "no result has " + row.number());
+            assertTrue(numbers.stream().anyMatch(row::matches), "no result has " + row.number());
         }
     }
 

@@ -41,11 +41,14 @@ class SizeReportTest {
         JsonNode shortest = root.get("shortest");
         double least = Double.POSITIVE_INFINITY;
         for (JsonNode c : root.get("sweep")) {
-            for (String key :
-                    new String[] {"lengthM", "outerM", "pattern", "reached", "sagM", "liquidMlPerMin", "holeM", "filledKg"}) {
+            for (String key : new String[] {
+                "lengthM", "outerM", "pattern", "reached", "sagM", "liquidMlPerMin", "holeM", "filledKg"
+            }) {
                 assertTrue(c.has(key), key);
             }
-            least = c.get("meets").asBoolean() ? Math.min(least, c.get("lengthM").asDouble()) : least;
+            least = c.get("meets").asBoolean()
+                    ? Math.min(least, c.get("lengthM").asDouble())
+                    : least;
         }
         assertEquals(least, shortest.get("lengthM").asDouble(), 1e-12);
         assertEquals(40, shortest.get("liquidMlPerMin").asDouble(), 1e-6); // as the scene states it

@@ -64,15 +64,20 @@ class SizeStudyTest {
 
     @Test
     void aBoreThatEatsThePressureEndsTheLength() {
-        // Hagen (1839) and Poiseuille (1840): Δp = 128 μ L Q / (π d⁴). At 40 mL/min of this oil a bore of 1.1 mm takes the whole 552 kPa
+        // Hagen (1839) and Poiseuille (1840): Δp = 128 μ L Q / (π d⁴). At 40 mL/min of this oil a bore of 1.1 mm takes all 552 kPa
+        // the whole 552 kPa
         // after some 0.8 m, so that no longer wand is run.
         Scene scene = SampleSize.scene();
         double bore = 0.0011;
         SampleSize.Runs runs = new SampleSize.Runs(job -> 0.5 + 0.1 * lengthOf(job));
-        SizeStudy.run(scene, request(0.95, List.of(new Tube(0.00635, bore)), List.of(Pattern.ring(8, 0.0004)), List.of()), runs);
+        SizeStudy.run(
+                scene,
+                request(0.95, List.of(new Tube(0.00635, bore)), List.of(Pattern.ring(8, 0.0004)), List.of()),
+                runs);
         double perM = 128 * scene.product().viscosityPaS() * (40e-6 / 60) / (Math.PI * Math.pow(bore, 4));
         double longest = 80 * 6894.757 / perM;
-        double run = runs.seen.stream().mapToDouble(SizeStudyTest::lengthOf).max().orElse(0);
+        double run =
+                runs.seen.stream().mapToDouble(SizeStudyTest::lengthOf).max().orElse(0);
         assertTrue(longest > 0.3 && longest < 1.1, "no test of the limit: " + longest);
         assertTrue(run < longest && run > longest - 0.05 - 1e-9, run + " m of " + longest + " m");
     }
@@ -157,7 +162,8 @@ class SizeStudyTest {
                 .shortest();
         assertNotNull(c);
         double metal = Math.PI / 4 * (0.00635 * 0.00635 - 0.003 * 0.003) * 0.7 * 8000;
-        double oil = Math.PI / 4 * 0.003 * 0.003 * 0.7 * SampleSize.scene().product().densityKgPerM3();
+        double oil =
+                Math.PI / 4 * 0.003 * 0.003 * 0.7 * SampleSize.scene().product().densityKgPerM3();
         assertEquals(metal, c.tubeKg(), 1e-9);
         assertEquals(metal + oil, c.filledKg(), 1e-9);
     }
@@ -175,7 +181,8 @@ class SizeStudyTest {
 
     @Test
     void orificesMustKeepMetalBetweenThem() {
-        // 16 orifices of 0.4 mm round a tip of diameter D are D sin(180 deg / 16) apart; a diameter of metal between them wants 0.8 mm
+        // 16 orifices of 0.4 mm round a tip of diameter D are D sin(180 deg / 16) apart; a diameter of metal between
+        // them wants 0.8 mm
         double needs = 0.0008 / Math.sin(Math.PI / 16);
         assertEquals(needs, Pattern.ring(16, 0.0004).needsOuterM(), 1e-12);
         Design close = new Design(new Tube(0.004, 0.002), null, Pattern.ring(16, 0.0004), WandMaterial.STEEL);

@@ -125,7 +125,8 @@ final class ValueWriting {
         }
         return shape instanceof Shape.Family family
                 ? family.members().containsKey(name)
-                : kind.isInstance(shape) && (!(shape instanceof Shape.Group g) || g.name().equals(name));
+                : kind.isInstance(shape)
+                        && (!(shape instanceof Shape.Group g) || g.name().equals(name));
     }
 
     private String relative(Path file) {
