@@ -124,7 +124,8 @@ final class Hands {
     /** The study's jobs from the poorest to the best by the matrix, with their reached shares. */
     static List<Ranked> ranked(DoseMatrix matrix, List<Stroke> plan) {
         Hands hands = new Hands(matrix, plan);
-        double[] reached = hands.reached(hands.jobs, ALL, new double[matrix.grid().surfels().count()]);
+        double[] reached = hands.reached(
+                hands.jobs, ALL, new double[matrix.grid().surfels().count()]);
         List<Ranked> all = new ArrayList<>();
         for (int i = 0; i < SAMPLES; i++) {
             all.add(new Ranked(hands.jobs.get(i), reached[i]));
@@ -262,8 +263,7 @@ final class Hands {
         }
     }
 
-    private void drawn(
-            DoseMatrix with, int line, Stroke s, double rate, double shift, double share, double[] film) {
+    private void drawn(DoseMatrix with, int line, Stroke s, double rate, double shift, double share, double[] film) {
         int n = matrix.lines().get(line).stations();
         double time = matrix.lines().get(line).spacingM() / rate * share;
         int whole = (int) Math.floor(shift);

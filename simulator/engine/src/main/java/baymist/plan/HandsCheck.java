@@ -26,7 +26,8 @@ final class HandsCheck {
             Hands.Ranked job = jobs.get((int) (rank * jobs.size()));
             observer.stage("a hand's job in full, " + (checks.size() + 1) + " of " + RANKS.length);
             Scene scene = scene(matrix, plan, hangS, job.job());
-            double run = Simulation.run(scene, options, observer).coverage().total().reached();
+            double run =
+                    Simulation.run(scene, options, observer).coverage().total().reached();
             checks.add(new HandsResult.Check(rank, job.reached(), run));
         }
         return checks;

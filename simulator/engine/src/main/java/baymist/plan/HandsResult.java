@@ -39,7 +39,10 @@ public record HandsResult(
 
     /** How much more runs reach than the matrix says, on the average of the checks; 0 without. */
     public double runsMinusMatrix() {
-        return checks.stream().mapToDouble(c -> c.byRun() - c.byMatrix()).average().orElse(0);
+        return checks.stream()
+                .mapToDouble(c -> c.byRun() - c.byMatrix())
+                .average()
+                .orElse(0);
     }
 
     /** The same with checks. */

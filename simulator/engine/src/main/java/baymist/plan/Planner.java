@@ -59,8 +59,8 @@ public final class Planner {
             observer.stage("plan, round " + (i + 1));
             PlanSearch search = new PlanSearch(now, limits);
             List<List<Stroke>> beginnings = new ArrayList<>(search.wholeLines());
-            beginnings.add(search.strokes(
-                    ShortfallProgram.solve(now, patches, limits.triggerS(), limits.slowestMPerS())));
+            beginnings.add(
+                    search.strokes(ShortfallProgram.solve(now, patches, limits.triggerS(), limits.slowestMPerS())));
             if (!best.isEmpty()) {
                 beginnings.add(best);
             }
@@ -122,8 +122,7 @@ public final class Planner {
         if (Double.isNaN(trigger)) {
             trigger = scene.passes().isEmpty() ? byArea(matrix) : triggerS(scene, matrix);
         }
-        return new PlanLimits(
-                PlanLimits.SLOWEST_M_PER_S, PlanLimits.FASTEST_M_PER_S, trigger, options.passes());
+        return new PlanLimits(PlanLimits.SLOWEST_M_PER_S, PlanLimits.FASTEST_M_PER_S, trigger, options.passes());
     }
 
     private static double byArea(DoseMatrix matrix) {
@@ -139,13 +138,17 @@ public final class Planner {
             }
         }
         Scene scene = matrix.scene();
-        return TIMES_TARGET * area * scene.targets().buildM() * scene.product().densityKgPerM3() / Math.max(liquid, 1e-9);
+        return TIMES_TARGET
+                * area
+                * scene.targets().buildM()
+                * scene.product().densityKgPerM3()
+                / Math.max(liquid, 1e-9);
     }
 
     /** Time with the trigger held in a scene's passes, s. */
     private static double triggerS(Scene scene, DoseMatrix matrix) {
-        PassPlan plan = Stations.plan(
-                scene, Approach.ways(scene, matrix.cavity()).insertions());
+        PassPlan plan =
+                Stations.plan(scene, Approach.ways(scene, matrix.cavity()).insertions());
         return plan.stations().stream().mapToDouble(s -> s.durationS()).sum();
     }
 
@@ -168,5 +171,4 @@ public final class Planner {
         }
         return factor;
     }
-
 }

@@ -29,12 +29,16 @@ public final class PlanReport {
         page.wrapped(
                 "* ",
                 "Found with a dose matrix of "
-                        + r.matrix().lines().stream().mapToInt(l -> l.stations()).sum() + " stations on "
-                        + r.matrix().lines().size() + " lines, at " + r.matrix().scene().sizeBins()
+                        + r.matrix().lines().stream()
+                                .mapToInt(l -> l.stations())
+                                .sum() + " stations on "
+                        + r.matrix().lines().size() + " lines, at "
+                        + r.matrix().scene().sizeBins()
                         + " size bins. The matrix adds up what single stations give; it is an estimate. What counts is the run.");
         page.wrapped(
                 "* ",
-                "Within: draw-back " + mm(r.limits().slowestMPerS()) + " to " + mm(r.limits().fastestMPerS())
+                "Within: draw-back " + mm(r.limits().slowestMPerS()) + " to "
+                        + mm(r.limits().fastestMPerS())
                         + " mm/s, at most " + Quantities.number(r.limits().triggerS(), 3) + " s of trigger and "
                         + r.limits().passes() + " passes.");
         page.wrapped(
@@ -52,7 +56,8 @@ public final class PlanReport {
         }
         if (r.keptOwn()) {
             page.wrapped(
-                    "", "The scene's own passes did better at planning resolution than any plan that was found: keep them.");
+                    "",
+                    "The scene's own passes did better at planning resolution than any plan that was found: keep them.");
         }
         if (run == null) {
             page.wrapped(
@@ -122,8 +127,7 @@ public final class PlanReport {
             Fractions all = run.coverage().total();
             row(
                     page,
-                    "full run of the plan, air: "
-                            + run.record().settings().getOrDefault("air", "as stated"),
+                    "full run of the plan, air: " + run.record().settings().getOrDefault("air", "as stated"),
                     new PlanScore(
                             all.reached(), all.protectedShare(), r.checked().triggerS()));
         }
@@ -162,14 +166,18 @@ public final class PlanReport {
                                         x.name(),
                                         100 * x.lostReached(),
                                         100 * x.varianceShare()))
-                                .collect(Collectors.joining(", ")) + ".");
+                                .collect(Collectors.joining(", "))
+                        + ".");
         if (!h.checks().isEmpty()) {
             page.wrapped(
                     "",
                     "Runs of three of these jobs, a poor, a middling and a good one: "
                             + h.checks().stream()
                                     .map(c -> String.format(
-                                            Locale.ROOT, "%.1f %% (matrix %.1f %%)", 100 * c.byRun(), 100 * c.byMatrix()))
+                                            Locale.ROOT,
+                                            "%.1f %% (matrix %.1f %%)",
+                                            100 * c.byRun(),
+                                            100 * c.byMatrix()))
                                     .collect(Collectors.joining(", "))
                             + String.format(
                                     Locale.ROOT,

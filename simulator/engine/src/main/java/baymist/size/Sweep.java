@@ -28,13 +28,7 @@ final class Sweep {
     private @Nullable DesignResult result;
 
     private Sweep(
-            Ways ways,
-            Design design,
-            @Nullable Way way,
-            @Nullable String cut,
-            String limit,
-            int least,
-            int most) {
+            Ways ways, Design design, @Nullable Way way, @Nullable String cut, String limit, int least, int most) {
         this.ways = ways;
         this.scene = ways.scene();
         this.design = design;
@@ -111,7 +105,7 @@ final class Sweep {
     }
 
     Scene job(int marks) {
-        return Trial.job(scene, design, request.lengthM(marks));
+        return Trial.job(scene, design, java.util.Objects.requireNonNull(way), request.lengthM(marks));
     }
 
     void learn(int marks, StudyResult r) {

@@ -7,6 +7,7 @@ import baymist.access.ReachSettings;
 import baymist.access.Sag;
 import baymist.access.SagResult;
 import baymist.access.SmallestHole;
+import baymist.access.Stations;
 import baymist.access.Surroundings;
 import baymist.access.TubeSection;
 import baymist.access.WandPath;
@@ -69,7 +70,20 @@ record Way(@Nullable String refusal, double[] depthM, String endedBy, double hol
     }
 
     private static double deepest(List<Insertion> all) {
-        return all.stream().mapToDouble(Insertion::maxDepthM).max().orElse(0);
+        return all.stream().mapToDouble(Way::deepestM).max().orElse(0);
+    }
+
+    /** Deepest place of a tip, m: where a sheet ends it, the hand that feels it draws back by the engine's stand-off. */
+    private static double deepestM(Insertion in) {
+        return in.stoppedBy().equals(AccessFinder.WAND_LENGTH)
+                ? in.maxDepthM()
+                : Math.max(0.5 * in.maxDepthM(), in.maxDepthM() - Stations.STAND_OFF_M);
+    }
+
+    /** Depth at which the pass of this index begins with a wand of this length, m. */
+    double fromM(int pass, double lengthM) {
+        double deepest = insertions.isEmpty() ? 0 : deepestM(insertions.get(pass));
+        return deepest > 0 ? Math.min(lengthM, deepest) : lengthM;
     }
 
     private static String endedBy(List<Insertion> all) {
@@ -116,7 +130,8 @@ record Way(@Nullable String refusal, double[] depthM, String endedBy, double hol
         SagResult most = null;
         for (Insertion in : insertions) {
             if (in.path() instanceof WandPath.Straight line && in.maxDepthM() > 0) {
-                TubeSection tube = TubeSection.of(design.wand(in.maxDepthM()), scene.product().densityKgPerM3());
+                TubeSection tube = TubeSection.of(
+                        design.wand(in.maxDepthM()), scene.product().densityKgPerM3());
                 Sag sag = new Sag(around, in.openingIndex(), line, tube, scene.gravity(), scene.gravityMPerS2());
                 SagResult r = sag.at(Math.min(atM, in.maxDepthM()));
                 most = most == null || Math.abs(r.dropM()) > Math.abs(most.dropM()) ? r : most;

@@ -19,7 +19,8 @@ final class Ways {
     /** What of a design touches structure. */
     private record Body(Tube tube, @Nullable Hook hook, double tipOuterM, double tipLengthM, WandMaterial material) {
         static Body of(Design d) {
-            return new Body(d.tube(), d.hook(), d.pattern().tipOuterM(), d.pattern().tipLengthM(), d.material());
+            return new Body(
+                    d.tube(), d.hook(), d.pattern().tipOuterM(), d.pattern().tipLengthM(), d.material());
         }
     }
 

@@ -24,6 +24,9 @@ import org.junit.jupiter.api.io.TempDir;
 class SizeStudyTest {
     private static final Tube THIN = new Tube(0.00635, 0.003);
 
+    /** A way that limits nothing. */
+    private static final Way ANY = new Way(null, new double[] {1}, "", 0.01, List.of());
+
     @TempDir
     Path folder;
 
@@ -104,9 +107,10 @@ class SizeStudyTest {
     void aHookLooksBothWaysUnlessTheSceneTurnsIt() throws IOException {
         Scene scene = blindBay();
         Design hook = new Design(THIN, new Hook(1.5, 0.025, 0.04), Pattern.ring(6, 0.0004), WandMaterial.STEEL);
-        assertEquals(scene.passes().size(), Trial.job(scene, hook, 0.3).passes().size());
+        assertEquals(
+                scene.passes().size(), Trial.job(scene, hook, ANY, 0.3).passes().size());
         Scene one = scene.withPasses(scene.passes().subList(0, 1));
-        List<PassSpec> twice = Trial.job(one, hook, 0.3).passes();
+        List<PassSpec> twice = Trial.job(one, hook, ANY, 0.3).passes();
         assertEquals(2, twice.size());
         assertEquals(-1, Math.cos(twice.get(1).clockRad() - twice.get(0).clockRad()), 1e-12);
     }
