@@ -36,7 +36,7 @@ import picocli.CommandLine.Spec;
         footerHeading = "%nExamples:%n",
         footer = {
             "  baymist size scenes/size-spar-line.yaml",
-            "  baymist size scenes/size-spar-line.yaml --target 90 --wand out/wand.yaml --drawing out/wand.pdf",
+            "  baymist size scenes/size-spar-line.yaml --target 85 --wand out/wand.yaml --drawing out/wand.pdf",
             "  baymist size scenes/size-spar-line.yaml --outer \"1/4 in\" --outer \"8 mm / 4 mm\" --mark \"25 mm\"",
             "  baymist size scenes/size-spar-line.yaml --bend \"90 deg / 25 mm / 40 mm\"      angle / radius / leg",
             "  baymist size scenes/size-spar-line.yaml --json --quiet | jq .shortest"
@@ -57,7 +57,7 @@ final class SizeCommand extends SceneCommand {
             names = "--target",
             paramLabel = "PCT",
             description = "Percentage of the surface that must be reached; default ${DEFAULT-VALUE}.",
-            defaultValue = "95")
+            defaultValue = "90")
     private double target = 100 * SizeRequest.REACHED;
 
     @Option(
@@ -82,7 +82,8 @@ final class SizeCommand extends SceneCommand {
     @Option(
             names = "--tip",
             paramLabel = "FILE",
-            description = "Wand file whose tip is tried; may be given several times; default the scene's and two usual ones.")
+            description =
+                    "Wand file whose tip is tried; may be given several times; default the scene's and three usual ones.")
     private List<Path> tips = new ArrayList<>();
 
     @Option(
@@ -97,7 +98,10 @@ final class SizeCommand extends SceneCommand {
             description = "Hook to try at once: \"angle / radius / leg\", or \"none\"; may be given several times.")
     private List<String> bends = new ArrayList<>();
 
-    @Option(names = "--material", paramLabel = "NAME", description = "Material of the tubes; default the scene's, else stainless.")
+    @Option(
+            names = "--material",
+            paramLabel = "NAME",
+            description = "Material of the tubes; default the scene's, else stainless.")
     private @Nullable String material;
 
     @Option(names = "--no-verify", description = "Do not run the chosen wand in full.")

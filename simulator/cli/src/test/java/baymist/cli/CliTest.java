@@ -6,6 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import baymist.explain.ExplainOptions;
 import baymist.explain.Explanation;
+import baymist.field.FieldOptions;
+import baymist.field.ReachField;
+import baymist.field.RegionChoice;
+import baymist.geom.Vec3;
 import baymist.plan.DoseSettings;
 import baymist.plan.PlanOptions;
 import baymist.plan.PlanResult;
@@ -15,10 +19,6 @@ import baymist.problem.Severity;
 import baymist.problem.SimulationException;
 import baymist.problem.SourcePlace;
 import baymist.report.SampleRun;
-import baymist.field.FieldOptions;
-import baymist.field.ReachField;
-import baymist.field.RegionChoice;
-import baymist.geom.Vec3;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -28,10 +28,10 @@ import baymist.run.RunResult;
 import baymist.scene.Scene;
 import baymist.scene.TipSpec;
 import baymist.scene.WandSpec;
-import baymist.study.Planning;
 import baymist.size.SampleSize;
 import baymist.size.SizeRequest;
 import baymist.size.SizeResult;
+import baymist.study.Planning;
 import baymist.verify.Inputs;
 import baymist.verify.OrderStudy;
 import baymist.verify.Outcome;
@@ -78,8 +78,13 @@ class CliTest {
         double spread = 0.01;
         final List<Double> ratios = new ArrayList<>();
         ReachOptions asked = ReachOptions.DEFAULT;
-        @org.jspecify.annotations.Nullable FieldOptions askedField;
-        @org.jspecify.annotations.Nullable PlanOptions askedPlan;
+
+        @org.jspecify.annotations.Nullable
+        FieldOptions askedField;
+
+        @org.jspecify.annotations.Nullable
+        PlanOptions askedPlan;
+
         boolean meets = true;
         final List<SizeRequest> sized = new ArrayList<>();
 
@@ -561,5 +566,80 @@ class CliTest {
         assertTrue(Terminals.canRedraw("xterm-256color"));
         assertTrue(Terminals.canRedraw(null));
         Terminals.watched(); // whatever it says here, it must not throw
+    }
+
+    @Test
+    void sizeWritesAWandAndADrawingAndSaysSo() throws IOException {
+        Path wand = folder.resolve("wand.yaml");
+        Path drawing = folder.resolve("wand.pdf");
+        assertEquals(0, baymist("size", "job.yaml", "--wand", wand.toString(), "--drawing", drawing.toString()));
+        assertTrue(out.toString().contains("Make: "), out.toString());
+        assertTrue(out.toString().contains("Written to " + drawing), out.toString());
+        assertTrue(Files.readString(wand).contains("ring of"));
+        assertTrue(Files.readString(drawing, StandardCharsets.ISO_8859_1).startsWith("%PDF"));
+    }
+
+    @Test
+    void sizeWithoutAnAnswerEndsWithFourAndWritesNothing() {
+        stages.meets = false;
+        Path wand = folder.resolve("wand.yaml");
+        assertEquals(4, baymist("size", "job.yaml", "--wand", wand.toString()));
+        assertTrue(
+                err.toString().contains("No wand of those tried meets the goal; no file was written."), err.toString());
+        assertFalse(Files.exists(wand));
+    }
+
+    @Test
+    void sizeReadsWhatToChooseAmong() {
+        assertEquals(
+                0,
+                baymist(
+                        "size",
+                        "job.yaml",
+                        "--outer",
+                        "1/4 in / 3 mm",
+                        "--outer",
+                        "5 mm",
+                        "--orifice",
+                        "0.5 mm",
+                        "--bend",
+                        "90 deg / 25 mm / 40 mm",
+                        "--mark",
+                        "100 mm",
+                        "--target",
+                        "60",
+                        "--material",
+                        "brass"));
+        SizeRequest asked = stages.sized.get(0);
+        assertEquals(2, asked.tubes().size());
+        assertEquals(0.00635, asked.tubes().get(0).outerM(), 1e-12);
+        assertEquals(0.003, asked.tubes().get(0).boreM(), 1e-12);
+        assertEquals(Math.PI / 2, asked.hooks().get(0).angleRad(), 1e-12);
+        assertTrue(asked.hooksFirst());
+        assertEquals(0.6, asked.reached(), 1e-12);
+        assertEquals("brass", asked.material().name());
+        assertTrue(asked.patterns().stream().anyMatch(p -> p.widestM() == 0.0005));
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "--target=0",
+                "--target=101",
+                "--seams=-1",
+                "--outer=3 mm / 4 mm",
+                "--outer=1 / 2 / 3",
+                "--bend=90 deg",
+                "--bend=200 deg / 25 mm / 40 mm",
+                "--mark=1 mm",
+                "--longest=20 m",
+                "--material=wood",
+                "--orifice=30 mm",
+                "--drawing=wand.dxf"
+            })
+    void sizeRefusesWhatItCanNotTry(String option) {
+        assertEquals(2, baymist("size", "job.yaml", option));
+        assertTrue(err.toString().lines().anyMatch(l -> l.startsWith("baymist: --")), err.toString());
+        assertTrue(stages.sized.isEmpty());
     }
 }

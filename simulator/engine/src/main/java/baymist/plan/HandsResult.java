@@ -12,6 +12,7 @@ import java.util.List;
  * @param chance share of the jobs in which each surfel is reached, 0..1, [surfels]; read-only
  * @param byBay mean chance of each bay's area
  * @param habits what each habit alone costs, the most costly first
+ * @param checks some of the jobs as runs found them; empty where none were asked for
  */
 public record HandsResult(
         int samples,
@@ -20,10 +21,33 @@ public record HandsResult(
         double surely,
         double[] chance,
         List<BayChance> byBay,
-        List<Habit> habits) {
+        List<Habit> habits,
+        List<Check> checks) {
     public HandsResult {
         byBay = List.copyOf(byBay);
         habits = List.copyOf(habits);
+        checks = List.copyOf(checks);
+    }
+
+    /**
+     * One of the jobs run as it was sampled, at the matrix's resolution.
+     *
+     * @param rank share of the jobs that reach less, by the matrix, 0..1
+     * @param byMatrix, byRun share of area reached
+     */
+    public record Check(double rank, double byMatrix, double byRun) {}
+
+    /** How much more runs reach than the matrix says, on the average of the checks; 0 without. */
+    public double runsMinusMatrix() {
+        return checks.stream()
+                .mapToDouble(c -> c.byRun() - c.byMatrix())
+                .average()
+                .orElse(0);
+    }
+
+    /** The same with checks. */
+    HandsResult with(List<Check> runs) {
+        return new HandsResult(samples, meanReached, nineteenOfTwenty, surely, chance, byBay, habits, runs);
     }
 
     /** Chance of a bay's area to be reached, 0..1. */
@@ -33,6 +57,7 @@ public record HandsResult(
      * A habit by itself.
      *
      * @param lostReached what 19 of 20 jobs get less than the plan promises, share of area
+     * @param varianceShare its share of the variance of the reached area between jobs, 0..1
      */
-    public record Habit(String name, double lostReached) {}
+    public record Habit(String name, double lostReached, double varianceShare) {}
 }

@@ -12,11 +12,17 @@ import java.util.Locale;
 final class PlanPasses {
     private PlanPasses() {}
 
-    static List<PassSpec> of(DoseMatrix matrix, List<Stroke> plan, double hangS) {
+    /** Strokes in the order in which they are sprayed. */
+    static List<Stroke> sorted(DoseMatrix matrix, List<Stroke> plan) {
         List<Stroke> sorted = new ArrayList<>(plan);
         sorted.sort(Comparator.comparingDouble((Stroke s) -> heightM(matrix, s))
                 .thenComparingInt(Stroke::line)
                 .thenComparingInt(Stroke::first));
+        return sorted;
+    }
+
+    static List<PassSpec> of(DoseMatrix matrix, List<Stroke> plan, double hangS) {
+        List<Stroke> sorted = sorted(matrix, plan);
         List<PassSpec> passes = new ArrayList<>();
         for (int i = 0; i < sorted.size(); i++) {
             Stroke s = sorted.get(i);

@@ -89,6 +89,9 @@ public final class Planner {
         Scene planned = stated.withPasses(passes);
         RunResult verified = options.full() && !passes.isEmpty() ? Simulation.run(planned, run, observer) : null;
         HandsResult hands = keepOwn || best.isEmpty() ? null : Hands.study(now, best);
+        if (hands != null && options.full()) {
+            hands = hands.with(HandsCheck.of(now, best, hangS, run, observer));
+        }
         return new PlanResult(
                 stated,
                 planned,

@@ -100,6 +100,14 @@ final class PlanJson {
             ObjectNode x = habits.addObject();
             x.put("habit", b.name());
             Json.number(x, "lostReached", b.lostReached());
+            Json.number(x, "varianceShare", b.varianceShare());
+        }
+        ArrayNode checks = o.putArray("checks");
+        for (HandsResult.Check c : h.checks()) {
+            ObjectNode x = checks.addObject();
+            Json.number(x, "rank", c.rank());
+            Json.number(x, "matrixReached", c.byMatrix());
+            Json.number(x, "runReached", c.byRun());
         }
         return o;
     }

@@ -16,7 +16,8 @@ import org.jspecify.annotations.Nullable;
  *   <li>halving between the longest length that misses and the shortest that meets, down to one mark
  * </ol>
  *
- * <p>A wand may stop early, so what a length gets is the best of all stops up to it: a longer wand never gets less. The mark below the one that is
+ * <p>A wand may stop early, so what a length gets is the best of all stops up to it: a longer wand never gets less. The mark
+ * below the one that is
  * found has been run and misses; a shorter length could meet the goal only if coverage fell and rose again between marks that were run.
  */
 final class LengthSearch {

@@ -22,8 +22,7 @@ public record Pattern(String name, TipSpec tip, double tipOuterM, double tipLeng
     /** The tip of a wand that is at hand. */
     public static Pattern of(WandSpec wand) {
         boolean thick = wand.tipOuterM() > wand.outerM();
-        return new Pattern(
-                wand.tip().name(), wand.tip(), thick ? wand.tipOuterM() : 0, thick ? wand.tipLengthM() : 0);
+        return new Pattern(wand.tip().name(), wand.tip(), thick ? wand.tipOuterM() : 0, thick ? wand.tipLengthM() : 0);
     }
 
     /** Jets evenly round the wand. */
@@ -46,7 +45,7 @@ public record Pattern(String name, TipSpec tip, double tipOuterM, double tipLeng
 
     /** Patterns that are tried besides that of the scene's own wands. */
     public static List<Pattern> usual() {
-        return List.of(ring(6, 0.0004), forward(3, Math.toRadians(40), 0.0007));
+        return List.of(ring(8, 0.0004), ring(16, 0.0003), forward(3, Math.toRadians(40), 0.0007));
     }
 
     /** The same pattern with every orifice of another diameter, m. */
@@ -64,7 +63,8 @@ public record Pattern(String name, TipSpec tip, double tipOuterM, double tipLeng
     }
 
     /**
-     * Least diameter of tip on which the orifices have at least one diameter of metal between them (common practice, no source): those that look
+     * Least diameter of tip on which the orifices have at least one diameter of metal between them (common practice, no source):
+     * those that look
      * sideways lie round the tube, those that look ahead within 45 deg on a circle of half of the nose's diameter.
      */
     public double needsOuterM() {

@@ -33,7 +33,7 @@ public final class PlanningRuns implements SizeStudy.Runs {
 
     @Override
     public void round(String what, int jobs) {
-        observer.stage(what + (jobs == 1 ? "" : ": " + jobs + " runs"));
+        observer.stage(what + ": " + jobs + (jobs == 1 ? " run" : " runs"));
     }
 
     @Override
@@ -56,6 +56,7 @@ public final class PlanningRuns implements SizeStudy.Runs {
         if (kept != null) {
             return kept;
         }
+        observer.stage("the chosen wand in full");
         StudyResult result = StudyResult.of(key, Simulation.run(job, options, observer));
         try {
             planning.store().put(result);

@@ -28,7 +28,7 @@ public record SizeRequest(
         boolean hooksFirst,
         WandMaterial material) {
     /** Share reached that is asked for where nothing else is (ASSUMED: a usual aim, not a rule). */
-    public static final double REACHED = 0.95;
+    public static final double REACHED = 0.9;
 
     /** 50 mm: marks that an eye tells apart on a wand (ASSUMED). */
     public static final double MARK_M = 0.05;
@@ -54,15 +54,7 @@ public record SizeRequest(
     /** The usual choice for a scene: its own wands' tips and material, usual tubes, bends where they are needed. */
     public static SizeRequest of(Scene scene) {
         return new SizeRequest(
-                REACHED,
-                0,
-                MARK_M,
-                MOST_M,
-                Tube.USUAL,
-                patternsOf(scene),
-                Hook.USUAL,
-                false,
-                materialOf(scene));
+                REACHED, 0, MARK_M, MOST_M, Tube.USUAL, patternsOf(scene), Hook.USUAL, false, materialOf(scene));
     }
 
     /** Tips of the wands that the scene names, then the usual ones that differ from them. */
@@ -77,8 +69,8 @@ public record SizeRequest(
 
     private static void add(List<Pattern> all, Pattern p) {
         if (!p.tip().jets().isEmpty()
-                && all.stream().noneMatch(q -> q.tip().jets().equals(p.tip().jets())
-                        && q.tipOuterM() == p.tipOuterM())) {
+                && all.stream()
+                        .noneMatch(q -> q.tip().jets().equals(p.tip().jets()) && q.tipOuterM() == p.tipOuterM())) {
             all.add(p);
         }
     }
@@ -96,6 +88,11 @@ public record SizeRequest(
         return scene.wands().values().stream()
                 .sorted(Comparator.comparing(WandSpec::name))
                 .toList();
+    }
+
+    /** Length of so many marks, m, without the dust of a product. */
+    double lengthM(int marks) {
+        return Math.round(marks * markM * 1e6) / 1e6;
     }
 
     /** Every straight design, thinnest first, or every hooked one. */

@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param planning the resolution of the sweep, in words
  * @param designs straight ones first, thin before thick
- * @param shortest the shortest wand that meets the goal, the thinnest of that length; where it was run in full, the shortest that meets it
+ * @param shortest the shortest wand that meets the goal, the thinnest of that length; where it was run in full, the shortest that
+ *     meets it
  *     there too; null if none does
  * @param thinnest the thinnest wand that meets the goal, the shortest of that diameter; null if none does
  * @param verified the chosen wand at the scene's own resolution, and what was tried on from there; empty where it was not asked for

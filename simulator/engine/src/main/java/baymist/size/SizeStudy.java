@@ -19,7 +19,7 @@ public final class SizeStudy {
     private final Scene scene;
     private final SizeRequest request;
     private final Runs runs;
-    private final Surroundings around;
+    private final Ways ways;
     private final List<Sweep> sweeps = new ArrayList<>();
     private int jobs;
 
@@ -43,7 +43,7 @@ public final class SizeStudy {
         this.scene = scene;
         this.request = request;
         this.runs = runs;
-        this.around = Surroundings.of(CavityBuilder.build(scene), scene);
+        this.ways = new Ways(scene, Surroundings.of(CavityBuilder.build(scene), scene), request);
     }
 
     /**
@@ -68,8 +68,7 @@ public final class SizeStudy {
 
     /** Rounds of runs over all designs at once, until none wants another. */
     private void sweep(List<Design> designs) {
-        List<Sweep> now =
-                designs.stream().map(d -> Sweep.begin(scene, around, d, request)).toList();
+        List<Sweep> now = designs.stream().map(d -> Sweep.begin(ways, d)).toList();
         sweeps.addAll(now);
         for (int round = 1; true; round++) {
             List<Sweep> owners = new ArrayList<>();
@@ -104,8 +103,7 @@ public final class SizeStudy {
         if (shortest != null) {
             Sweep own = sweeps.get(designs.indexOf(owner(designs, shortest)));
             for (int k = shortest.marks(); k <= own.most() && verified.size() < TRIES; k++) {
-                double length = k * request.markM();
-                runs.round("the wand of " + Math.round(1e3 * length) + " mm in full", 1);
+                double length = request.lengthM(k);
                 StudyResult full = runs.full(own.job(k));
                 if (full == null) {
                     break;

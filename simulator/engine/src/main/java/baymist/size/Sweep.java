@@ -2,7 +2,6 @@ package baymist.size;
 
 import baymist.access.AccessFinder;
 import baymist.access.SagResult;
-import baymist.access.Surroundings;
 import baymist.access.TubeSection;
 import baymist.scene.Scene;
 import baymist.scene.WandSpec;
@@ -14,8 +13,8 @@ import org.jspecify.annotations.Nullable;
 
 /** One design on its way through the study: what cuts it before any run, its search over lengths, and what came out. */
 final class Sweep {
+    private final Ways ways;
     private final Scene scene;
-    private final Surroundings around;
     private final Design design;
     private final SizeRequest request;
     private final @Nullable Way way;
@@ -29,19 +28,11 @@ final class Sweep {
     private @Nullable DesignResult result;
 
     private Sweep(
-            Scene scene,
-            Surroundings around,
-            Design design,
-            SizeRequest request,
-            @Nullable Way way,
-            @Nullable String cut,
-            String limit,
-            int least,
-            int most) {
-        this.scene = scene;
-        this.around = around;
+            Ways ways, Design design, @Nullable Way way, @Nullable String cut, String limit, int least, int most) {
+        this.ways = ways;
+        this.scene = ways.scene();
         this.design = design;
-        this.request = request;
+        this.request = ways.request();
         this.way = way;
         this.cut = cut;
         this.limit = limit;
@@ -49,14 +40,14 @@ final class Sweep {
         this.search = cut == null ? new LengthSearch(least, most, request) : null;
     }
 
-    static Sweep begin(Scene scene, Surroundings around, Design design, SizeRequest request) {
+    static Sweep begin(Ways ways, Design design) {
         String unmakeable = design.unmakeable();
         if (unmakeable != null) {
-            return new Sweep(scene, around, design, request, null, unmakeable, "", 0, 0);
+            return new Sweep(ways, design, null, unmakeable, "", 0, 0);
         }
-        Way way = Way.of(scene, around, design, request);
+        Way way = ways.of(design);
         if (way.refusal() != null) {
-            return new Sweep(scene, around, design, request, way, way.refusal(), "", 0, 0);
+            return new Sweep(ways, design, way, way.refusal(), "", 0, 0);
         }
         int least = 1;
         while (least < way.depthM().length && !(way.depthM()[least - 1] > 0)) {
@@ -65,28 +56,27 @@ final class Sweep {
         if (!(way.depthM()[least - 1] > design.leastDepthM())) {
             String why = "it goes in only " + mm(way.depthM()[way.depthM().length - 1]) + ", where " + way.endedBy()
                     + " ends it";
-            return new Sweep(scene, around, design, request, way, why, "", 0, 0);
+            return new Sweep(ways, design, way, why, "", 0, 0);
         }
         int most = way.depthM().length;
         String limit = "";
         for (; most >= least; most--) {
-            String why = unfit(scene, around, design, way, most, request);
+            String why = unfit(ways, design, way, most);
             if (why == null) {
                 break;
             }
             limit = why;
         }
         return most < least
-                ? new Sweep(scene, around, design, request, way, limit, "", 0, 0)
-                : new Sweep(scene, around, design, request, way, null, limit, least, most);
+                ? new Sweep(ways, design, way, limit, "", 0, 0)
+                : new Sweep(ways, design, way, null, limit, least, most);
     }
 
     /** Why a wand of this length can't do it whatever it reaches, or null. */
-    private static @Nullable String unfit(
-            Scene scene, Surroundings around, Design design, Way way, int marks, SizeRequest request) {
-        double length = marks * request.markM();
+    private static @Nullable String unfit(Ways ways, Design design, Way way, int marks) {
+        double length = ways.request().lengthM(marks);
         try {
-            Bore bore = Bore.of(scene, design.wand(length));
+            Bore bore = Bore.of(ways.scene(), design.wand(length));
             if (!bore.carries()) {
                 return String.format(
                         Locale.ROOT,
@@ -99,7 +89,7 @@ final class Sweep {
         } catch (IllegalArgumentException e) {
             return "with its bore " + e.getMessage();
         }
-        SagResult sag = way.sag(scene, around, design, way.depthM()[marks - 1]);
+        SagResult sag = ways.sag(design, way.depthM()[marks - 1]);
         return sag != null && sag.yields()
                 ? String.format(
                         Locale.ROOT,
@@ -115,7 +105,7 @@ final class Sweep {
     }
 
     Scene job(int marks) {
-        return Trial.job(scene, design, marks * request.markM());
+        return Trial.job(scene, design, java.util.Objects.requireNonNull(way), request.lengthM(marks));
     }
 
     void learn(int marks, StudyResult r) {
@@ -167,10 +157,10 @@ final class Sweep {
         Way w = java.util.Objects.requireNonNull(way);
         LengthSearch s = java.util.Objects.requireNonNull(search);
         int stop = s.bestStop(marks);
-        double length = marks * request.markM();
+        double length = request.lengthM(marks);
         double stopM = w.depthM()[stop - 1];
         WandSpec wand = design.wand(length);
-        SagResult sag = w.sag(scene, around, design, stopM);
+        SagResult sag = ways.sag(design, stopM);
         TubeSection empty = TubeSection.of(wand, 0);
         TubeSection full = TubeSection.of(wand, scene.product().densityKgPerM3());
         StudyResult at = s.result(stop);

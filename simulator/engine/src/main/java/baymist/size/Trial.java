@@ -9,9 +9,11 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * The job of a scene with another wand: the same entries, rates, waits and aims. Each pass begins with the whole wand in, or as deep as it goes.
+ * The job of a scene with another wand: the same entries, rates, waits and aims. Each pass begins with the whole wand in, or as
+ * deep as it goes.
  *
- * <p>A straight wand ends where the scene's pass ends, yet at half of its own depth at the latest, so that a short one sprays too. A hooked one
+ * <p>A straight wand ends where the scene's pass ends, yet at half of its own depth at the latest, so that a short one sprays
+ * too. A hooked one
  * ends while its bend is still inside, and each pass is made twice, the second with the pin turned half round, unless the scene turns it
  * itself: it looks to one side only.
  */
@@ -21,21 +23,25 @@ final class Trial {
 
     private Trial() {}
 
-    static Scene job(Scene scene, Design design, double lengthM) {
+    static Scene job(Scene scene, Design design, Way way, double lengthM) {
         WandSpec wand = design.wand(lengthM);
         List<PassSpec> passes = new ArrayList<>();
-        for (PassSpec p : scene.passes()) {
+        for (int i = 0; i < scene.passes().size(); i++) {
+            PassSpec p = scene.passes().get(i);
+            double from = way.fromM(i, lengthM);
             double to = design.hook() == null
-                    ? Math.min(p.toDepthM(), 0.5 * lengthM)
-                    : Math.min(
-                            Math.max(p.toDepthM(), design.hook().tubeM()), (1 - HOOK_STROKE) * lengthM);
-            PassSpec own = p.withWand(wand.name()).withDepthsM(lengthM, to);
+                    ? Math.min(p.toDepthM(), 0.5 * from)
+                    : Math.min(Math.max(p.toDepthM(), design.hook().tubeM()), (1 - HOOK_STROKE) * from);
+            PassSpec own = p.withWand(wand.name()).withDepthsM(from, to);
             passes.add(own);
             if (design.hook() != null && !turnedAlready(scene, p)) {
                 passes.add(renamed(own.withClockRad(p.clockRad() + Math.PI)));
             }
         }
-        return SceneEdit.of(scene).wands(Map.of(wand.name(), wand)).passes(passes).done();
+        return SceneEdit.of(scene)
+                .wands(Map.of(wand.name(), wand))
+                .passes(passes)
+                .done();
     }
 
     private static boolean turnedAlready(Scene scene, PassSpec p) {

@@ -7,6 +7,7 @@ import baymist.access.ReachSettings;
 import baymist.access.Sag;
 import baymist.access.SagResult;
 import baymist.access.SmallestHole;
+import baymist.access.Stations;
 import baymist.access.Surroundings;
 import baymist.access.TubeSection;
 import baymist.access.WandPath;
@@ -22,7 +23,8 @@ import org.jspecify.annotations.Nullable;
  * How far a design goes in by the entries of a job's passes, mark by mark.
  *
  * @param refusal why it does not go in by one of them, or null
- * @param depthM greatest depth of a wand of so many marks over all passes, m, [marks], index = marks - 1; it ends where a longer wand goes no deeper
+ * @param depthM greatest depth of a wand of so many marks over all passes, m, [marks], index = marks - 1; it ends where a longer
+ *     wand goes no deeper
  * @param endedBy what ends the deepest insertion: name of a part, or {@link AccessFinder#WAND_LENGTH}
  * @param holeM smallest round hole in the sheets of these entries that the wand passes, m
  * @param insertions of the longest wand, one for each pass
@@ -38,7 +40,7 @@ record Way(@Nullable String refusal, double[] depthM, String endedBy, double hol
         if (least > most) {
             return refused("its bend alone takes " + Tube.mm(design.leastM()) + " mm of tube", design, around, scene);
         }
-        List<Insertion> longest = insertions(scene, around, design.wand(most * request.markM()));
+        List<Insertion> longest = insertions(scene, around, design.wand(request.lengthM(most)));
         for (Insertion in : longest) {
             if (!in.feasible() && (scene.obstacles().isEmpty() || most == least)) {
                 return refused(in.stoppedBy(), design, around, scene);
@@ -47,7 +49,7 @@ record Way(@Nullable String refusal, double[] depthM, String endedBy, double hol
         List<Double> depths = new ArrayList<>();
         double deepest = deepest(longest);
         for (int k = 1; k <= most; k++) {
-            double length = k * request.markM();
+            double length = request.lengthM(k);
             double depth = Math.min(length, deepest);
             if (!scene.obstacles().isEmpty()) {
                 // what stands outside may let a short wand in and keep a long one out
@@ -68,7 +70,20 @@ record Way(@Nullable String refusal, double[] depthM, String endedBy, double hol
     }
 
     private static double deepest(List<Insertion> all) {
-        return all.stream().mapToDouble(Insertion::maxDepthM).max().orElse(0);
+        return all.stream().mapToDouble(Way::deepestM).max().orElse(0);
+    }
+
+    /** Deepest place of a tip, m: where a sheet ends it, the hand that feels it draws back by the engine's stand-off. */
+    private static double deepestM(Insertion in) {
+        return in.stoppedBy().equals(AccessFinder.WAND_LENGTH)
+                ? in.maxDepthM()
+                : Math.max(0.5 * in.maxDepthM(), in.maxDepthM() - Stations.STAND_OFF_M);
+    }
+
+    /** Depth at which the pass of this index begins with a wand of this length, m. */
+    double fromM(int pass, double lengthM) {
+        double deepest = insertions.isEmpty() ? 0 : deepestM(insertions.get(pass));
+        return deepest > 0 ? Math.min(lengthM, deepest) : lengthM;
     }
 
     private static String endedBy(List<Insertion> all) {
@@ -115,7 +130,8 @@ record Way(@Nullable String refusal, double[] depthM, String endedBy, double hol
         SagResult most = null;
         for (Insertion in : insertions) {
             if (in.path() instanceof WandPath.Straight line && in.maxDepthM() > 0) {
-                TubeSection tube = TubeSection.of(design.wand(in.maxDepthM()), scene.product().densityKgPerM3());
+                TubeSection tube = TubeSection.of(
+                        design.wand(in.maxDepthM()), scene.product().densityKgPerM3());
                 Sag sag = new Sag(around, in.openingIndex(), line, tube, scene.gravity(), scene.gravityMPerS2());
                 SagResult r = sag.at(Math.min(atM, in.maxDepthM()));
                 most = most == null || Math.abs(r.dropM()) > Math.abs(most.dropM()) ? r : most;

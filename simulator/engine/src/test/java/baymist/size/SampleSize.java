@@ -37,7 +37,7 @@ public final class SampleSize {
     }
 
     /** Runs by a formula: share reached of a job. */
-    static final class Runs implements SizeStudy.Runs {
+    static class Runs implements SizeStudy.Runs {
         final List<Scene> seen = new ArrayList<>();
         private final ToDoubleFunction<Scene> reached;
 

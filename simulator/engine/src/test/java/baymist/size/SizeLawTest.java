@@ -119,7 +119,7 @@ class SizeLawTest {
         DesignResult stopped = result.designs().get(1);
         assertEquals(thick, stopped.design().tube());
         assertNull(stopped.shortest());
-        assertEquals(0.6, stopped.deepestM(), 2e-3);
+        assertEquals(0.6, stopped.deepestM(), 3e-3); // the sheet, less the stand-off
         assertTrue(stopped.verdict().contains("baffle 3"), stopped.verdict());
         neverLess(result);
     }

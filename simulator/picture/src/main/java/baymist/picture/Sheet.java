@@ -3,7 +3,10 @@ package baymist.picture;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A drawing sheet as lines, areas and texts in mm, x to the right and y down from the top left corner; {@link SheetSvg} and {@link SheetPdf} write it. */
+/**
+ * A drawing sheet as lines, areas and texts in mm, x to the right and y down from the top left corner; {@link SheetSvg} and
+ * {@link SheetPdf} write it.
+ */
 final class Sheet {
     /** Outlines of a drawing, mm. */
     static final double THICK = 0.5;

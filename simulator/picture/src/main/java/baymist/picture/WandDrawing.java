@@ -8,7 +8,8 @@ import java.nio.file.Path;
 import java.util.Locale;
 
 /**
- * A workshop drawing of a sized wand on an A3 sheet: the whole wand with its insertion marks, the tip with its orifices from the side and from the
+ * A workshop drawing of a sized wand on an A3 sheet: the whole wand with its insertion marks, the tip with its orifices from the
+ * side and from the
  * hand, the tube's section, a table of orifices, notes and a title block. As SVG or PDF, in true size, from the same lines.
  */
 public final class WandDrawing {

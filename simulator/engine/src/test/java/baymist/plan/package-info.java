@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.plan;
+
+import org.jspecify.annotations.NullMarked;
