@@ -22,6 +22,7 @@ import java.util.List;
  * @param through inner opening that most of the bay's fog came through, or empty
  * @param throughShare share of what came in that it let in, 0..1
  * @param throughM2 its area, m²
+ * @param throughOfSheet its area over that of the sheet that it is in, 0..1
  * @param facing mean of the normal's upward component: 1 floor, 0 upright, -1 ceiling
  * @param settlingMPerS settling speed of the median droplet
  * @param depositionMPerS what stuck per area over fog times time, m/s; 0 if no fog came
@@ -38,6 +39,7 @@ record FogFacts(
         String through,
         double throughShare,
         double throughM2,
+        double throughOfSheet,
         double facing,
         double settlingMPerS,
         double depositionMPerS,
@@ -84,6 +86,7 @@ record FogFacts(
                 ways.name,
                 ways.share,
                 ways.areaM2,
+                ways.ofSheet,
                 facing(scene.gravity(), patch),
                 Droplet.settlingSpeedMPerS(
                         medianM(history.bins()),
@@ -153,7 +156,7 @@ record FogFacts(
     }
 
     /** By what openings fog comes into a bay and air leaves it. */
-    private record Ways(String name, double share, double areaM2, double ventM2) {
+    private record Ways(String name, double share, double areaM2, double ofSheet, double ventM2) {
         static Ways find(RunResult base, RunHistory history, int bay) {
             FaceSet faces = base.grid().faces();
             int n = base.cavity().openings().size();
@@ -191,12 +194,24 @@ record FogFacts(
                 }
             }
             return most < 0
-                    ? new Ways("", 0, 0, vent)
+                    ? new Ways("", 0, 0, 1, vent)
                     : new Ways(
                             base.cavity().openings().get(most).name(),
                             in[most] / all,
                             base.cavity().openings().get(most).areaM2(),
+                            ofSheet(base, most),
                             vent);
+        }
+
+        private static double ofSheet(RunResult base, int opening) {
+            SurfelSet surfels = base.grid().surfels();
+            int part = base.cavity().openings().get(opening).part();
+            double hole = base.cavity().openings().get(opening).areaM2();
+            double bothSides = 0;
+            for (int s = 0; s < surfels.count(); s++) {
+                bothSides += surfels.part()[s] == part ? surfels.areaM2()[s] : 0;
+            }
+            return hole / (hole + 0.5 * bothSides);
         }
     }
 
@@ -212,6 +227,7 @@ record FogFacts(
                 .and("atEndOverPeak", endShare)
                 .and("throughShare", throughShare)
                 .and("throughM2", throughM2)
+                .and("throughOverSheet", throughOfSheet)
                 .and("ventM2", ventM2);
         if (!(peakKgPerM3 > 0)) {
             return Fact.of("fog", "No fog came there.", numbers);

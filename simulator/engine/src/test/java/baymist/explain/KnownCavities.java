@@ -100,6 +100,18 @@ final class KnownCavities {
                 state));
     }
 
+    /** A slot that no rod passes. */
+    private void slot(String name, String part, double x, double y, double z) {
+        ports.add(String.format(
+                Locale.ROOT,
+                "{name: %s, part: %s, shape: {slot: {length: 70 mm, width: 7 mm}}, at: [%s, %s, %s]}",
+                name,
+                part,
+                mm(x),
+                mm(y),
+                mm(z)));
+    }
+
     private Scene scene(String tip, double wandM, String pass, double mlPerMin, double dv50Um, String hang) {
         List<String> all = new ArrayList<>();
         all.add(flat("floor", 0));
@@ -245,17 +257,14 @@ final class KnownCavities {
         return new Known("closed early", s, new Vec3(0.5 * (x + length), 0.5 * width, 0), Cause.CLOSED_EARLY);
     }
 
-    /** A bay that breathes out well but in through a pin hole. */
+    /** Fog must drift through a pin hole after a short burst. */
     private Known smallHole() {
-        box(between(0.6, 0.7), between(0.24, 0.28), between(0.18, 0.22));
-        double x = between(0.5, 0.58) * length;
+        box(between(0.55, 0.65), between(0.24, 0.28), between(0.18, 0.22));
+        double x = between(0.5, 0.55) * length;
         across("front", 0, "wand hole", 0.02, 0.2 * width, 0.25 * height, "open");
-        across("web", x, "web hole", between(0.005, 0.006), 0.7 * width, 0.7 * height, "open");
+        across("web", x, "pin hole", between(0.012, 0.015), 0.6 * width, 0.5 * height, "open");
         across("aft", length, "", 0, 0, 0, "");
-        port("left drain", "floor", 0.0075, 0.9 * length, 0.2 * width, 0, "open");
-        port("right drain", "floor", 0.0075, 0.9 * length, 0.8 * width, 0, "open");
-        port("front vent", "ceiling", 0.03, 0.3 * x, 0.8 * width, height, "open");
-        Scene s = scene(RING, 0.4, "from: deepest, to: 60 mm, draw_back: 20 mm/s", 40, 20, "20 s");
+        Scene s = scene(RING, 0.4, "from: 100 mm, to: 100 mm, hold: 1.5 s", 120, 10, "5 min");
         return new Known("small hole", s, new Vec3(0.5 * (x + length), 0.5 * width, 0), Cause.HOLE_TOO_SMALL);
     }
 
@@ -271,7 +280,8 @@ final class KnownCavities {
                 mm(0.75 * length),
                 mm(width)));
         across("front", 0, "wand hole", 0.02, 0.5 * width, 0.2 * height, "open");
-        across("aft", length, "vent", 0.03, 0.5 * width, 0.9 * height, "open");
+        across("aft", length, "", 0, 0, 0, "");
+        slot("vent", "ceiling", 0.9 * length, 0.5 * width, height);
         Scene s = scene(RING, 0.9 * length, "from: deepest, to: 0.5 m, hold: 1 s, draw_back: 20 mm/s".replace("0.5 m", mm(0.35 * length)), 60, 60, "60 s");
         return new Known("sump", s, new Vec3(0.6 * length, 0.5 * width, z + 0.01), Cause.SETTLING);
     }
