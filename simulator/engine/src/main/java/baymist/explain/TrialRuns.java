@@ -81,8 +81,9 @@ final class TrialRuns {
             return new Outcome(trial, null, "the time limit had passed");
         }
         try {
-            RunResult after = Simulation.run(trial.on(planning), new RunOptions(1), new Stopping(observer));
-            return new Outcome(trial, Remedy.of(trial, before, patch.film(after, planning.targets())), "");
+            Scene changed = trial.on(planning);
+            RunResult after = Simulation.run(changed, new RunOptions(1), new Stopping(observer));
+            return new Outcome(trial, Remedy.of(trial, changed, before, patch.film(after, planning.targets())), "");
         } catch (SceneException | SimulationException e) {
             String why = e instanceof SceneException s ? s.findings().get(0).text() : String.valueOf(e.getMessage());
             return new Outcome(trial, null, why);

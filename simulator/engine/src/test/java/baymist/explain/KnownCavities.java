@@ -34,7 +34,7 @@ final class KnownCavities {
         this.folder = folder;
     }
 
-    static Known of(Cause cause, String which, long seed, Path folder) {
+    static Known of(String which, long seed, Path folder) {
         return switch (which) {
             case "shade" -> new KnownCavities(seed, folder).shade();
             case "short rod" -> new KnownCavities(seed, folder).shortRod();
