@@ -23,6 +23,7 @@ final class Cli {
                 .addSubcommand(new ReachCommand(console, stages))
                 .addSubcommand(new ExplainCommand(console, stages))
                 .addSubcommand(new FieldCommand(console, stages))
+                .addSubcommand(new CompareCommand(console, stages))
                 .addSubcommand(new SchemaCommand(console, stages))
                 .addSubcommand(new VerifyCommand(console, stages))
                 .addSubcommand(new CommandLine.HelpCommand());

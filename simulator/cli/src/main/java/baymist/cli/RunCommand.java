@@ -1,9 +1,14 @@
 package baymist.cli;
 
 import baymist.picture.CoverageMap;
+import baymist.picture.DifferenceMap;
 import baymist.picture.TimeChart;
 import baymist.report.AtomicFile;
+import baymist.report.DifferenceReport;
+import baymist.report.FilmTable;
+import baymist.report.PastRun;
 import baymist.report.ResultJson;
+import baymist.report.RunDifference;
 import baymist.report.TextReport;
 import baymist.run.CoverageConvergence;
 import baymist.run.RunResult;
@@ -28,8 +33,8 @@ import picocli.CommandLine.Spec;
         header = "Run a scene: film on every surface, coverage, what stays bare, and a picture.",
         description = {
             "",
-            "Writes result.json, coverage.png, time.png and summary.txt into a folder and prints the summary. A file is"
-                    + " written whole or not at all.",
+            "Writes result.json, film.csv.gz, coverage.png, time.png and summary.txt into a folder and prints the summary."
+                    + " A file is written whole or not at all.",
             ""
         },
         footerHeading = "%nExamples:%n",
@@ -38,6 +43,7 @@ import picocli.CommandLine.Spec;
             "  baymist run scenes/wing-box.yaml --voxel \"8 mm\" --out out/coarse      a quick look",
             "  baymist run scenes/wing-box.yaml --json --quiet > result.json",
             "  baymist run scenes/wing-box.yaml --converge --insist                   can the voxels be trusted?",
+            "  baymist run scenes/wing-box.yaml --against out/wing-box --out out/new   what did the change do?",
             "  baymist run scenes/wing-box.yaml --min-reached 95 || echo \"not good enough\""
         },
         exitCodeListHeading = "%nExit codes:%n",
@@ -78,6 +84,13 @@ final class RunCommand extends SceneCommand {
     @Option(names = "--insist", description = "With --converge: exit with 4 when the coverage is not converged.")
     private boolean insist;
 
+    @Option(
+            names = "--against",
+            paramLabel = "RESULT",
+            description = "Compare with an earlier run: its result.json or its folder. Tells what gained and lost film and"
+                    + " draws difference.png.")
+    private @Nullable Path against;
+
     RunCommand(Console console, Stages stages) {
         super(console, stages);
     }
@@ -94,6 +107,7 @@ final class RunCommand extends SceneCommand {
             throw new ParameterException(spec.commandLine(), "--ratio " + ratio + ": 1.1 to 2 expected");
         }
         Scene scene = begin();
+        PastRun past = against == null ? null : PastRun.read(against);
         RunResult result;
         try (Progress progress = progress()) {
             result = converge
@@ -101,13 +115,19 @@ final class RunCommand extends SceneCommand {
                     : stages().run(scene, runOptions(), progress);
         }
         Path folder = out != null ? out : Path.of("out", sceneName(options().scene));
-        String summary = TextReport.of(result);
+        RunDifference difference = past == null ? null : RunDifference.of(result, past);
+        String summary = TextReport.of(result) + (difference == null ? "" : "\n" + DifferenceReport.of(difference));
         ResultJson.write(result, folder.resolve("result.json"));
         AtomicFile.writeText(folder.resolve("summary.txt"), w -> w.write(summary));
         CoverageMap.write(result, folder.resolve("coverage.png"));
         TimeChart.write(result, folder.resolve("time.png"));
+        FilmTable.write(result, folder.resolve(FilmTable.FILE));
+        if (difference != null) {
+            DifferenceMap.write(result, difference, folder.resolve("difference.png"));
+        }
         tell(o -> o.print(summary), o -> ResultJson.write(result, o));
-        written(folder + ": result.json, coverage.png, time.png, summary.txt");
+        written(folder + ": result.json, film.csv.gz, coverage.png, time.png, summary.txt"
+                + (difference == null ? "" : ", difference.png"));
         return verdict(result);
     }
 

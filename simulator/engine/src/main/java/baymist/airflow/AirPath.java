@@ -38,6 +38,16 @@ final class AirPath {
         return vents;
     }
 
+    /** Whether any group has an open vent. */
+    boolean isVented() {
+        for (int g = 0; g < groups.count(); g++) {
+            if (vents.areaM2(g) > 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** Load on a group's pressure balance. */
     CavityPressure.Load load(int group, double startS, double durationS, double supplyKgPerS) {
         return new CavityPressure.Load(startS, durationS, supplyKgPerS, vents.areaM2(group), groups.volumeM3(group));

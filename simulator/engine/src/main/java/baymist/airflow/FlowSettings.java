@@ -37,12 +37,15 @@ record FlowSettings(
     /** Loose tolerance of a run's steps; windows are projected tightly before fog sees them. */
     static final double LOOSE = 1e-3;
 
+    /** Longest step of a run, s. */
+    static final double LARGEST_STEP_S = 0.25;
+
     private static final int FEW = 4;
 
     /** Settings of a run. */
     static FlowSettings run(double kinematicViscosityM2PerS) {
         return new FlowSettings(
-                kinematicViscosityM2PerS, Walls.NO_SLIP, (place, axis) -> 0.0, true, COURANT, LOOSE, FEW, 0.25);
+                kinematicViscosityM2PerS, Walls.NO_SLIP, (place, axis) -> 0.0, true, COURANT, LOOSE, FEW, LARGEST_STEP_S);
     }
 
     /** Laminar flow with exact projections. */

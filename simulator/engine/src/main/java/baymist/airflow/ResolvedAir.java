@@ -30,7 +30,7 @@ public final class ResolvedAir {
 
     private static final double FOG_CELLS_A_WINDOW = 2;
     private static final double SHORTEST_WINDOW_S = 0.1;
-    private static final double LONGEST_WINDOW_S = 2;
+    private static final double LONGEST_WINDOW_S = 10;
 
     private final AirStage plan;
     private final VoxelGrid grid;
@@ -41,7 +41,14 @@ public final class ResolvedAir {
     private final AirPath[] pathNow = new AirPath[1];
     private FlowSolver solver;
     private FluxRefiner refiner;
+    private final StackExchange stack;
     private double lostPushN;
+
+    /** Fog over air by mass, [air cells], as of the last weighing. */
+    private double[] ratio = new double[0];
+
+    /** Largest difference of the fog's pull on the air in the last window, m/s². */
+    private double excessMPerS2;
 
     private ResolvedAir(AirStage plan, VoxelGrid grid, double[] openingAreaM2, int factor) {
         this.plan = plan;
@@ -50,6 +57,9 @@ public final class ResolvedAir {
         this.factor = factor;
         this.flow = FlowSettings.run(plan.settings().air().kinematicViscosityM2PerS());
         this.walls = new WallSampler(grid, factor, plan.settings().air().kinematicViscosityM2PerS());
+        AirSettings settings = plan.settings();
+        this.stack = new StackExchange(
+                grid, settings.gravity(), settings.gravityMPerS2(), settings.air().densityKgPerM3());
         this.pathNow[0] = plan.path(0);
         double[] open = pathNow[0].openFraction();
         this.solver = new FlowSolver(FlowGrid.of(grid, this.openingAreaM2, open, factor), flow);
@@ -67,11 +77,15 @@ public final class ResolvedAir {
         return new ResolvedAir(plan, grid, openingAreaM2, factor);
     }
 
-    /** Length of the next window that fog should be held for, s: some two blocks of travel, within bounds. */
+    /**
+     * Length of the next window that fog should be held for, s: some two blocks of travel at the speed of now, or from rest under the
+     * fog's weight as it was last, within bounds.
+     */
     public double windowS() {
         double[] h = solver.grid().h;
-        double least = Math.min(h[0], Math.min(h[1], h[2]));
-        double wanted = FOG_CELLS_A_WINDOW * least / Math.max(solver.fastestMPerS(), 1e-9);
+        double way = FOG_CELLS_A_WINDOW * Math.min(h[0], Math.min(h[1], h[2]));
+        double wanted = way / Math.max(solver.fastestMPerS(), 1e-9);
+        wanted = Math.min(wanted, Math.sqrt(2 * way / Math.max(excessMPerS2, 1e-12)));
         return Math.max(SHORTEST_WINDOW_S, Math.min(LONGEST_WINDOW_S, wanted));
     }
 
@@ -98,8 +112,13 @@ public final class ResolvedAir {
             StartField.addSupply(grid, hits, path, pressure.supplyM3PerS(), source);
         }
         double[] vents = path.vents().split(group, pressure.ventOutflowM3PerS());
+        if (weigh(fogKgPerM3)) {
+            for (int g = 0; g < path.groups().count(); g++) {
+                stack.share(path, g, g == group ? pressure.ventOutflowM3PerS() : 0, fogKgPerM3, vents);
+            }
+        }
         double[] outflow = outflow(path, group, pressure.expansionPerS(), source, vents);
-        FlowDrive drive = drive(hits, fogKgPerM3, refiner.gather(outflow), vents);
+        FlowDrive drive = drive(hits, refiner.gather(outflow), vents);
         double[] mean = new double[solver.grid().faces];
         solver.advance(durationS, drive, mean);
         for (int f = 0; f < mean.length; f++) {
@@ -134,7 +153,7 @@ public final class ResolvedAir {
         return outflow;
     }
 
-    private FlowDrive drive(@Nullable SprayHits hits, double[] fog, double[] outflow, double[] vents) {
+    private FlowDrive drive(@Nullable SprayHits hits, double[] outflow, double[] vents) {
         FlowGrid air = solver.grid();
         double[] push = new double[air.faces];
         double[] mixed = new double[air.faces];
@@ -142,8 +161,8 @@ public final class ResolvedAir {
         if (hits != null) {
             pushJets(hits, push, mixed, power);
         }
-        if (fog.length > 0) {
-            pullFog(fog, push);
+        if (excessMPerS2 > 0) {
+            pullFog(push);
         }
         return new FlowDrive(outflow, vents, push, mixed, power);
     }
@@ -192,33 +211,49 @@ public final class ResolvedAir {
         return 0;
     }
 
-    /** Boussinesq: each face's air is pulled by the weight of the fog in it beyond the mean. */
-    private void pullFog(double[] fogKgPerM3, double[] push) {
-        FlowGrid air = solver.grid();
+    /**
+     * Weighs the fog: whether it pulls the air enough to count. In a vented group even fog counts, since the air outside has none.
+     */
+    private boolean weigh(double[] fogKgPerM3) {
+        excessMPerS2 = 0;
+        if (fogKgPerM3.length == 0) {
+            return false;
+        }
         AirSettings settings = plan.settings();
         double[] mass = new double[fogKgPerM3.length];
         Arrays.setAll(mass, c -> fogKgPerM3[c] * grid.volumeM3(c));
-        double[] ratio = refiner.gather(mass);
-        double sum = 0;
-        double volume = 0;
-        double least = Double.POSITIVE_INFINITY;
+        ratio = refiner.gather(mass);
+        FlowGrid air = solver.grid();
+        double least = pathNow[0].isVented() ? 0 : Double.POSITIVE_INFINITY;
         double most = 0;
         for (int c = 0; c < air.cells; c++) {
-            sum += ratio[c];
-            volume += air.volumeM3[c];
             ratio[c] /= air.volumeM3[c] * settings.air().densityKgPerM3();
             least = Math.min(least, ratio[c]);
             most = Math.max(most, ratio[c]);
         }
-        double mean = sum / (volume * settings.air().densityKgPerM3());
         double dropped = settings.residualConvection()
                 ? SLUMP_SHARE
                         * ResidualConvection.WALL_DIFFERENCE_K
                         / settings.air().temperatureK()
                 : LEAST_EXCESS;
         if (most - least < dropped) {
-            return;
+            return false;
         }
+        excessMPerS2 = settings.gravityMPerS2() * (most - least);
+        return true;
+    }
+
+    /** Boussinesq: each face's air is pulled by the weight of the fog in it beyond the mean. */
+    private void pullFog(double[] push) {
+        FlowGrid air = solver.grid();
+        AirSettings settings = plan.settings();
+        double sum = 0;
+        double volume = 0;
+        for (int c = 0; c < air.cells; c++) {
+            sum += ratio[c] * air.volumeM3[c];
+            volume += air.volumeM3[c];
+        }
+        double mean = sum / volume;
         Vec3 g = settings.gravity().unit().times(settings.gravityMPerS2());
         for (int f = 0; f < air.faces; f++) {
             double excess = 0.5 * (ratio[air.low[f]] + ratio[air.high[f]]) - mean;

@@ -1,53 +1,72 @@
 package baymist.airflow;
 
 import baymist.voxel.VoxelGrid;
-import java.util.List;
 
 /**
- * What resolved air would take, before it is begun.
+ * What resolved air would take, before it is begun. Steps are held to be right within a factor of two (a test compares the
+ * demonstration scenes' estimate with their count).
  *
  * @param factor fog cells along each side of a block
  * @param cells of the air's grid
  * @param steps about, from the jets' cap, the blocks and the times
  */
 public record ResolvedCost(int factor, long cells, long steps) {
-    /** Steps times cells that a run takes on by itself (ASSUMED: about a minute on one core of a desk computer). */
-    public static final double AFFORDABLE = 6e7;
+    /** Steps times cells up to which finer blocks are taken by themselves (ASSUMED: some ten seconds of one core of a desk computer). */
+    public static final double AFFORDABLE = 2e7;
 
-    /** Speed that the fast cells settle at, over the cap, and the number of directions that share a face's exchange. */
+    /** Steps times cells that {@code auto} takes on even with the coarsest blocks (ASSUMED: about a minute of one core). */
+    public static final double BEARABLE = 1.2e8;
+
+    /**
+     * Speed whose Courant number the steps settle at while a jet blows, over the cap: a face exchanges air with its
+     * neighbours on three axes.
+     */
     private static final double SPEED_SHARE = 0.8;
 
     /** Speed of the quiet phase that the estimate reckons with, m/s: a front of dense fog. */
     private static final double QUIET_M_PER_S = 0.1;
 
-    /** Cost of one block size. */
-    public static ResolvedCost of(VoxelGrid grid, List<AirWindow> windows, int factor) {
+    /**
+     * Cost of one block size.
+     *
+     * @param sprayS seconds with the trigger held
+     * @param quietS seconds without
+     */
+    public static ResolvedCost of(VoxelGrid grid, double sprayS, double quietS, int factor) {
         double h = factor
                 * Math.min(
                         grid.sizeM().x(),
                         Math.min(grid.sizeM().y(), grid.sizeM().z()));
-        double steps = 0;
-        for (AirWindow w : windows) {
-            double speed = w.hits() == null ? QUIET_M_PER_S : SPEED_SHARE * StartField.SPEED_CAP_M_PER_S;
-            steps += w.durationS() * speed / (FlowSettings.COURANT * h);
-        }
-        return new ResolvedCost(factor, FlowGrid.cellCount(grid, factor), Math.round(Math.ceil(steps)));
+        double spraying = sprayS * SPEED_SHARE * StartField.SPEED_CAP_M_PER_S / (FlowSettings.COURANT * h);
+        double quiet = quietS * Math.max(QUIET_M_PER_S / (FlowSettings.COURANT * h), 1 / FlowSettings.LARGEST_STEP_S);
+        return new ResolvedCost(factor, FlowGrid.cellCount(grid, factor), Math.round(Math.ceil(spraying + quiet)));
     }
 
     /** The finest blocks that are affordable, or the coarsest. */
-    public static ResolvedCost affordable(VoxelGrid grid, List<AirWindow> windows) {
-        ResolvedCost cost = of(grid, windows, 1);
+    public static ResolvedCost affordable(VoxelGrid grid, double sprayS, double quietS) {
+        ResolvedCost cost = of(grid, sprayS, quietS, 1);
         for (int factor = 2; factor <= 4 && !cost.isAffordable(); factor *= 2) {
-            cost = of(grid, windows, factor);
+            cost = of(grid, sprayS, quietS, factor);
         }
         return cost;
     }
 
+    /** Cells times steps. */
     public double work() {
         return (double) cells * steps;
     }
 
     public boolean isAffordable() {
         return work() <= AFFORDABLE;
+    }
+
+    public boolean isBearable() {
+        return work() <= BEARABLE;
+    }
+
+    /** About what the solver of this grid holds, bytes: some 1900 a cell, and the dense blocks of the refinement. */
+    public long bytes(VoxelGrid grid) {
+        long blockCells = (long) factor * factor * factor;
+        return 1900 * cells + (factor == 1 ? 0 : 8 * blockCells * grid.cellCount());
     }
 }

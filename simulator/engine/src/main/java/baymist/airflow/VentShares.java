@@ -40,6 +40,16 @@ final class VentShares {
         return groupAreaM2[group];
     }
 
+    /** Open area of one vent face, m². */
+    double ventAreaM2(int vent) {
+        return areaM2[vent];
+    }
+
+    /** Group that a vent face leads out of. */
+    int groupOf(int vent) {
+        return groups.groupOf(ventCell[vent]);
+    }
+
     /** Outflow through each vent face when {@code outflowM3PerS} leaves {@code group}, m³/s, [vents]. */
     double[] split(int group, double outflowM3PerS) {
         double[] flux = new double[areaM2.length];

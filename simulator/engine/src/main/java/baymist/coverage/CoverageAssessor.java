@@ -30,7 +30,7 @@ public final class CoverageAssessor {
     private CoverageAssessor() {}
 
     /**
-     * Assesses a film. Closures (surfels of taped, plugged or closed openings) and protected items get no verdict and no
+     * Assesses a film by area alone, without seams. Closures (surfels of taped, plugged or closed openings) and protected items get no verdict and no
      * share.
      *
      * @param filmM film build on each surfel, m, [surfels], 0 or more
@@ -39,19 +39,24 @@ public final class CoverageAssessor {
      * @throws IllegalArgumentException on a wrong array length, a negative or non-finite film or disordered thresholds
      */
     public static Coverage assess(Cavity cavity, VoxelGrid grid, double[] filmM, TargetSpec target) {
-        return assess(cavity, grid, filmM, target, EntryWays.NONE);
+        return assess(cavity, grid, filmM, target, SeamMap.none(cavity, grid), EntryWays.NONE);
     }
 
-    /** The same with the thresholds of a scene, and with the way to each region from its entries. */
+    /** The same with coverage by length of seam; {@code seams} is made once for all films on a grid. */
+    public static Coverage assess(Cavity cavity, VoxelGrid grid, double[] filmM, TargetSpec target, SeamMap seams) {
+        return assess(cavity, grid, filmM, target, seams, EntryWays.NONE);
+    }
+
+    /** The same with the thresholds of a scene, its seams, and the way to each region from its entries. */
     public static Coverage assess(Scene scene, Cavity cavity, VoxelGrid grid, double[] filmM) {
-        return assess(cavity, grid, filmM, scene.targets(), EntryWays.of(scene, cavity, grid));
+        SeamMap seams = SeamMap.of(cavity, grid, scene.targets().seamCreepM());
+        return assess(cavity, grid, filmM, scene.targets(), seams, EntryWays.of(scene, cavity, grid));
     }
 
     private static Coverage assess(
-            Cavity cavity, VoxelGrid grid, double[] filmM, TargetSpec target, EntryWays ways) {
+            Cavity cavity, VoxelGrid grid, double[] filmM, TargetSpec target, SeamMap seams, EntryWays ways) {
         SurfelSet surfels = grid.surfels();
         requireSound(surfels, filmM, target);
-        SeamMap seams = SeamMap.of(cavity, grid, target.seamCreepM());
         Verdict[] verdict = verdicts(surfels, filmM, target);
         FractionTally total = new FractionTally("all surfaces");
         List<FractionTally> parts = new ArrayList<>();

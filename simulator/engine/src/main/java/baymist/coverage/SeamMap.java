@@ -57,6 +57,11 @@ public final class SeamMap {
         }
     }
 
+    /** No seams at all, where area alone is asked for. */
+    public static SeamMap none(Cavity cavity, VoxelGrid grid) {
+        return new SeamMap(cavity, grid, List.of(), List.of());
+    }
+
     /** @param creepM how far from the line film may lie to get into the seam, m */
     public static SeamMap of(Cavity cavity, VoxelGrid grid, double creepM) {
         List<SeamSegment> segments = SeamFinder.find(cavity);

@@ -5,6 +5,7 @@ import baymist.scene.Transport;
 import baymist.spray.SprayHits;
 import baymist.voxel.FaceSet;
 import baymist.voxel.VoxelGrid;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The droplets of one bin: their mass in each cell, what they left on walls and carried out, and the stepping. Owned by
@@ -41,6 +42,9 @@ final class FogBin {
 
     /** Suspended mass, kg, [cells]. */
     private double[] mass;
+
+    /** What takes fog in this window, while joint steps are under way. */
+    private @Nullable Sinks sinks;
 
     /** kg, [surfels]. */
     final double[] deposited;
@@ -95,18 +99,20 @@ final class FogBin {
     }
 
     /**
-     * Advances over one window of constant rates.
+     * Advances over one window of constant rates, or says that it is to be done together with other bins.
      *
      * @param faintKg mass that is too little to be worth accuracy, kg
+     * @return whether steps with limited slopes are yet to be done, for the rates that are filled in; then {@link #finish} is called
      */
-    void advance(FogWindow window, int bins, FogRates rates, WallSpeed walls, double durationS, double faintKg) {
+    boolean advance(
+            FogWindow window, int bins, FogRates rates, WallSpeed walls, double durationS, double faintKg) {
         double before = airborneKg();
         if (before == 0 && window.spray == null) {
-            return;
+            return false;
         }
         rates.fill(window, bin, bins, settlingMPerS, walls, limited);
         if (before == 0 && rates.sourceKgPerS == 0) {
-            return;
+            return false;
         }
         double limitS = COURANT / rates.largestRate;
         if (limitS < smallestStepS) {
@@ -114,28 +120,48 @@ final class FogBin {
             limitCell = rates.largestCell;
             reason = rates.reason();
         }
+        sourcedKg += rates.sourceKgPerS * durationS;
         if (links.chained && rates.largestAirRate * WORTHWHILE < rates.largestRate) {
             fullKg = Math.max(rates.sourceKgPerS > 0 ? 0 : fullKg, before + rates.sourceKgPerS * durationS);
             advanceSmoothly(rates, durationS, limitS, faintKg);
         } else {
+            requireFeasible(Math.ceil(durationS / limitS));
+            if (limited) {
+                sinks = new Sinks(rates.wallRate.clone(), rates.ventRate.clone(), rates.scourRate);
+                return true;
+            }
             advanceExplicitly(rates, durationS, limitS);
         }
-        sourcedKg += rates.sourceKgPerS * durationS;
-        bookLosses(window, rates);
+        bookLosses(window, new Sinks(rates.wallRate, rates.ventRate, rates.scourRate), rates.exposure, rates);
+        return false;
+    }
+
+    /** Rates of loss to each surfel, vent and scour entry, 1/s. */
+    private record Sinks(double[] wallRate, double[] ventRate, double[] scourRate) {}
+
+    /** Takes over what joint steps have made of the bin's mass, and books its losses. */
+    void finish(FogWindow window, FogGroup group, int lane, RateLevels levels, double[] exposure) {
+        Sinks held = sinks;
+        if (held == null) {
+            throw new IllegalStateException("bin " + bin + " has no steps to finish");
+        }
+        group.give(lane, mass, levels, exposure);
+        explicitSteps += levels.finestSteps();
+        updates += levels.updates();
+        bookLosses(window, held, exposure, null);
+        sinks = null;
+    }
+
+    double[] massKg() {
+        return mass;
     }
 
     /** With one step for all cells, or with levels of steps where a few fast cells would hold up the others. */
     private void advanceExplicitly(FogRates rates, double durationS, double limitS) {
-        double needed = Math.max(1, Math.ceil(durationS / limitS));
-        requireFeasible(needed);
-        long count = (long) needed;
-        RateLevels levels = limited ? rates.limited.levels : rates.multirate.levels;
+        long count = (long) Math.max(1, Math.ceil(durationS / limitS));
+        RateLevels levels = rates.multirate.levels;
         if (levels.choose(rates.paceRate, rates.largestRate, durationS, count)) {
-            if (limited) {
-                rates.limited.advance(mass, rates);
-            } else {
-                rates.multirate.advance(mass, rates);
-            }
+            rates.multirate.advance(mass, rates);
             explicitSteps += levels.finestSteps();
             updates += levels.updates();
             return;
@@ -269,23 +295,26 @@ final class FogBin {
     }
 
     /** Rates are constant in the window, so each sink's share is its rate times the cell's time integral of mass. */
-    private void bookLosses(FogWindow window, FogRates rates) {
+    private void bookLosses(FogWindow window, Sinks sinks, double[] exposure, @Nullable FogRates split) {
         int[] cellOf = grid.surfels().cell();
         byte[] direction = grid.surfels().direction();
         for (int s = 0; s < deposited.length; s++) {
             int c = cellOf[s];
-            deposited[s] += rates.wallRate[s] * (rates.exposure[c] + rates.axisExposure[direction[s] / 2][c]);
+            double along = split == null ? 0 : split.axisExposure[direction[s] / 2][c];
+            deposited[s] += sinks.wallRate[s] * (exposure[c] + along);
         }
         FaceSet faces = grid.faces();
-        for (int v = 0; v < rates.ventRate.length; v++) {
+        for (int v = 0; v < sinks.ventRate.length; v++) {
             int c = faces.ventCell()[v];
-            overspray[faces.ventOpening()[v]] += rates.ventRate[v] * (rates.exposure[c] + rates.airExposure[c]);
+            double air = split == null ? 0 : split.airExposure[c];
+            overspray[faces.ventOpening()[v]] += sinks.ventRate[v] * (exposure[c] + air);
         }
         SprayHits spray = window.spray;
         if (spray != null) {
-            for (int i = 0; i < rates.scourRate.length; i++) {
+            for (int i = 0; i < sinks.scourRate.length; i++) {
                 int c = spray.scourCell()[i];
-                deposited[spray.scourSurfel()[i]] += rates.scourRate[i] * (rates.exposure[c] + rates.airExposure[c]);
+                double air = split == null ? 0 : split.airExposure[c];
+                deposited[spray.scourSurfel()[i]] += sinks.scourRate[i] * (exposure[c] + air);
             }
         }
     }

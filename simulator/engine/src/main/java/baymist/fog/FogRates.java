@@ -82,9 +82,7 @@ final class FogRates {
     /** Steps with levels for these rates. */
     final MultirateSteps multirate;
 
-    /** The same with limited slopes. */
-    final LimitedSteps limited;
-
+    /** Limited slopes for steps at one pace. */
     final LimitedExchange exchange;
 
     private final double[] lastDrift = new double[6];
@@ -129,7 +127,6 @@ final class FogRates {
         airSlopedRate = new double[cells];
         paceRate = new double[cells];
         multirate = new MultirateSteps(links, cells);
-        limited = new LimitedSteps(grid, links);
         exchange = new LimitedExchange(grid, links);
         int longest = 1;
         for (FogLines lines : links.lines) {

@@ -36,6 +36,7 @@ public final class FogStepper {
     private final double[] peak;
     private final int openings;
     private final ConcurrentLinkedDeque<FogRates> spareRates = new ConcurrentLinkedDeque<>();
+    private final FogTogether together;
     private double timeS;
     private double releasedKg;
 
@@ -145,6 +146,7 @@ public final class FogStepper {
         for (int b = 0; b < fog.length; b++) {
             fog[b] = new FogBin(grid, links, b, droplets[b].settlingMPerS(), openings, transport);
         }
+        this.together = new FogTogether(grid, links, down, transport == Transport.SECOND_ORDER ? fog.length : 0);
         this.peak = new double[grid.cellCount()];
     }
 
@@ -240,13 +242,20 @@ public final class FogStepper {
         airBudgetError = Math.max(airBudgetError, window.airBudgetError);
         double faintKg = FAINT_SHARE * (releasedKg() + sourcedKg());
         double untilS = timeS + durationS;
+        boolean[] joint = new boolean[fog.length];
         workers.forEach(fog.length, b -> {
             FogRates spare = spareRates.poll();
             FogRates rates = spare == null ? new FogRates(grid, links) : spare;
-            fog[b].advance(window, fog.length, rates, walls, durationS, faintKg);
-            fog[b].requireSound(timeS, untilS, bins.diameterM()[b]);
+            joint[b] = fog[b].advance(window, fog.length, rates, walls, durationS, faintKg);
+            if (joint[b]) {
+                together.take(b, fog[b], rates);
+            }
             spareRates.push(rates);
         });
+        together.advance(joint, window, durationS, workers, fog);
+        for (int b = 0; b < fog.length; b++) {
+            fog[b].requireSound(timeS, untilS, bins.diameterM()[b]);
+        }
         timeS = untilS;
         noteAir(field, sources, durationS);
         notePeak();

@@ -2,7 +2,7 @@ package baymist.fog;
 
 import baymist.voxel.VoxelGrid;
 
-/** What limited slopes add to a donor-cell step of all cells at one pace. Positive under the bounds of {@link LimitedSteps}. */
+/** What limited slopes add to a donor-cell step of all cells at one pace. Positive under the bounds of {@link FogGroupSteps}. */
 final class LimitedExchange {
     private final FogLinks links;
 

@@ -86,6 +86,11 @@ final class RateLevels {
         return updates() * WORTHWHILE_GAIN <= (double) plainSteps * (ofCell.length + ofLink.length);
     }
 
+    /** One level for all. */
+    void choosePlain(double[] rate, double durationS, long steps) {
+        assign(rate, durationS, 0, steps);
+    }
+
     /** Counts the cells by the ratio of the largest rate to theirs, in parts of an octave; the last entry takes all the rest. */
     private void count(double[] outRate, double largestRate) {
         Arrays.fill(crowd, 0);

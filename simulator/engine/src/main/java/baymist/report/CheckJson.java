@@ -1,11 +1,13 @@
 package baymist.report;
 
+import baymist.airflow.ResolvedCost;
 import baymist.cavity.CavityHealth;
 import baymist.cavity.MeshHealth;
 import baymist.coverage.BayDescriber;
 import baymist.geom.Vec3;
 import baymist.run.CheckResult;
 import baymist.run.MemoryEstimate;
+import baymist.run.RunEstimate;
 import baymist.voxel.FinerVoxels;
 import baymist.voxel.Leak;
 import baymist.voxel.OpeningUse;
@@ -43,11 +45,22 @@ final class CheckJson {
     }
 
     private static void memory(ObjectNode root, CheckResult c) {
-        MemoryEstimate m = MemoryEstimate.of(c.grid(), c.scene().sizeBins());
+        RunEstimate estimate = c.estimate();
+        MemoryEstimate m = estimate == null ? MemoryEstimate.of(c.grid(), c.scene().sizeBins()) : estimate.memory();
         ObjectNode o = root.putObject("memory");
         o.put("gridBytes", m.gridBytes());
         o.put("fogBytes", m.fogBytes());
         o.put("airBytes", m.airBytes());
+        if (estimate != null) {
+            ObjectNode e = root.putObject("estimate");
+            Json.number(e, "seconds", estimate.seconds());
+            ResolvedCost air = estimate.air();
+            if (air != null) {
+                e.put("airBlock", air.factor());
+                e.put("airCells", air.cells());
+                e.put("airSteps", air.steps());
+            }
+        }
     }
 
     private static void unresolved(ObjectNode root, CheckResult c) {

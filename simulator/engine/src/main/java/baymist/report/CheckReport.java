@@ -5,6 +5,7 @@ import baymist.cavity.MeshHealth;
 import baymist.geom.Vec3;
 import baymist.run.CheckResult;
 import baymist.run.MemoryEstimate;
+import baymist.run.RunEstimate;
 import baymist.voxel.Leak;
 import baymist.voxel.VoxelGrid;
 import java.io.IOException;
@@ -32,7 +33,8 @@ public final class CheckReport {
                 TextReport.area(CheckAreas.resolvedM2(g) + CheckAreas.unresolvedM2(c.cavity(), g)),
                 c.cavity().parts().size(),
                 g.bays().size());
-        MemoryEstimate memory = MemoryEstimate.of(g, c.scene().sizeBins());
+        RunEstimate estimate = c.estimate();
+        MemoryEstimate memory = estimate == null ? MemoryEstimate.of(g, c.scene().sizeBins()) : estimate.memory();
         page.line(
                 "Grid: %d cells of %s, %d surfels.",
                 g.cellCount(), TextReport.voxel(g.sizeM()), g.surfels().count());
@@ -43,6 +45,10 @@ public final class CheckReport {
                 bytes(memory.fogBytes()),
                 c.scene().sizeBins(),
                 bytes(memory.airBytes()));
+        if (estimate != null) {
+            page.line("It takes about %s on two cores, within a factor of two.", roughly(estimate.seconds()));
+            page.line("Its air is %s.", estimate.airLine(c.scene().air()));
+        }
         MeshHealth health = MeshHealth.of(c.cavity());
         if (health != null) {
             MeshReport.text(page, health);
@@ -55,6 +61,13 @@ public final class CheckReport {
         CheckTables.parts(page, c);
         TextReport.findings(page, c.findings());
         return page.toString();
+    }
+
+    /** Seconds or minutes, one or two digits: an estimate. */
+    static String roughly(double seconds) {
+        return seconds < 90
+                ? String.format(Locale.ROOT, "%.0f s", seconds < 10 ? Math.ceil(seconds) : 5 * Math.round(seconds / 5))
+                : String.format(Locale.ROOT, "%.0f min", seconds / 60);
     }
 
     /** The same as JSON with the keys of result.json where they mean the same. */

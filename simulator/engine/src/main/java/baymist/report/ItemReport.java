@@ -32,6 +32,10 @@ final class ItemReport {
                     1e6 * d.meanM(),
                     1e6 * d.maxM(),
                     d.masked() ? "masked" : d.exceeded() ? "EXCEEDED" : "ok");
+            String cause = ConsequenceReport.cause(r, d);
+            if (!cause.isEmpty()) {
+                page.wrapped("    ", cause);
+            }
         }
         page.line("No part of the coverage above. Product on masks counts with tape, plugs and covers.");
     }
@@ -49,6 +53,7 @@ final class ItemReport {
             Json.number(o, "areaM2", d.areaM2());
             Json.number(o, "unresolvedAreaM2", d.unresolvedM2());
             Json.number(o, "filmKg", d.filmKg());
+            o.set("arrivals", ConsequenceReport.arrivals(r, d.name()));
         }
         return a;
     }

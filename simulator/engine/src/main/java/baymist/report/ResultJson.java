@@ -58,6 +58,7 @@ public final class ResultJson {
         root.set("unreached", RegionReport.json(r.coverage().unreached()));
         root.set("protected", ItemReport.json(r));
         root.set("outlook", OutlookReport.json(r));
+        root.set("consequences", ConsequenceReport.json(r));
         CoverageConvergence convergence = r.convergence();
         root.set("convergence", convergence == null ? null : ConvergenceReport.json(convergence));
         ObjectNode job = root.putObject("job");
@@ -77,6 +78,9 @@ public final class ResultJson {
         ArrayNode cautions = root.putArray("cautions");
         Cautions.of(r).forEach(cautions::add);
         root.set("run", run(r.record()));
+        ObjectNode film = root.putObject("film");
+        film.put("file", FilmTable.FILE);
+        film.put("sha256", FilmTable.hash(r));
         root.put("stateHash", r.record().stateHash());
         return root;
     }

@@ -34,6 +34,7 @@ public final class TextReport {
         ItemReport.text(page, r);
         ledger(page, r);
         OutlookReport.text(page, r);
+        ConsequenceReport.text(page, r);
         if (r.convergence() != null) {
             ConvergenceReport.text(page, r.convergence());
         }

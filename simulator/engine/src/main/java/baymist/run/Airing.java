@@ -76,29 +76,11 @@ final class Airing {
                             stage.peakTimeS(),
                             scene.air().pressureLimitPa() / 1e3));
         }
-        ResolvedCost cost = cost(scene.air(), grid, windows);
-        if (cost == null || windows.isEmpty()) {
-            return new Airing(stage, workers, null, grid.cellCount());
-        }
-        observer.note(String.format(
-                Locale.ROOT,
-                "resolved air: %d cells (blocks of %d voxels a side) x about %d steps",
-                cost.cells(),
-                cost.factor(),
-                cost.steps()));
-        return new Airing(stage, workers, ResolvedAir.of(stage, grid, areas, cost.factor()), grid.cellCount());
-    }
-
-    /** Blocks of the resolved air, or null for projected or still air. */
-    private static @Nullable ResolvedCost cost(AirSpec air, VoxelGrid grid, List<AirWindow> windows) {
-        if (air.mode() == AirSpec.Mode.STILL || air.mode() == AirSpec.Mode.PROJECTED) {
-            return null;
-        }
-        if (air.blockCells() > 0) {
-            return ResolvedCost.of(grid, windows, air.blockCells());
-        }
-        ResolvedCost cost = ResolvedCost.affordable(grid, windows);
-        return air.mode() == AirSpec.Mode.AUTO && !cost.isAffordable() ? null : cost;
+        RunEstimate estimate = RunEstimate.of(scene, grid, timeline);
+        observer.note(estimate.airLine(scene.air()));
+        ResolvedCost cost = estimate.air();
+        ResolvedAir resolved = cost == null ? null : ResolvedAir.of(stage, grid, areas, cost.factor());
+        return new Airing(stage, workers, resolved, grid.cellCount());
     }
 
     /** Carries the fog through a moment; every field passes by {@code look} first. */

@@ -13,6 +13,7 @@ import baymist.spray.SprayCast;
 import baymist.spray.SprayHits;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Film of a job as it grows and runs, and what the jets sprayed to make it. */
@@ -23,6 +24,7 @@ final class FilmKeeper {
     private final FilmTrust trust;
     private final @Nullable FilmCreep creep;
     private final double settingS;
+    private final ItemArrivals items;
     private double sprayedKg;
     private double escapedKg;
     private double beyondFreeJetKg;
@@ -30,6 +32,7 @@ final class FilmKeeper {
     FilmKeeper(Cavity cavity, VoxelGrid grid, Scene scene, int bins) {
         surfels = grid.surfels();
         trust = new FilmTrust(surfels, bins);
+        items = new ItemArrivals(scene, cavity, grid);
         state = new FilmState(surfels, scene.product(), ItemAssessor.masked(scene, cavity, grid));
         runs = new FilmRuns(
                 grid, scene.product(), scene.gravity().times(scene.gravityMPerS2()), FilmSettings.of(scene.product()));
@@ -47,6 +50,7 @@ final class FilmKeeper {
             escapedKg += hits.escapedKgPerS() * moment.durationS();
             beyondFreeJetKg += hits.beyondFreeJetKgPerS() * moment.durationS();
         }
+        items.note(cast == null ? null : cast.hits(), fog.depositedKg(), moment);
         state.addFog(fog.depositedKg());
         runs.advance(state, moment.openFraction(), moment.durationS());
         if (creep != null) {
@@ -57,6 +61,11 @@ final class FilmKeeper {
     /** The film a time after the job, s: it runs and creeps until it has set; nothing is added. */
     FilmState after(double timeS, double[] openFraction) {
         return FilmAgeing.after(state, runs, creep, openFraction, Math.min(timeS, settingS));
+    }
+
+    /** What arrived on protected items, by pass. */
+    List<Consequences.Arrival> arrivals() {
+        return items.arrivals();
     }
 
     /** What says how sure the film is. */

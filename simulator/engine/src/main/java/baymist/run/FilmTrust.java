@@ -20,12 +20,6 @@ final class FilmTrust {
     /** Steps of the median through its range; shares need not be largest or least at its ends. */
     private static final int MEDIANS = 9;
 
-    /**
-     * What is left of a bias that falls with the root of the rays over what the last doubling took of it: {@code 1/(√2 - 1)}. Whole shares
-     * of a part settle faster, but surfels far along a jet are met by few rays, and there the root is what was measured.
-     */
-    private static final double ROOT_REST = 1 / (Math.sqrt(2) - 1);
-
     private final SurfelSet surfels;
     private final int bins;
     /** Direct film of one half of the rays, kg, [surfels]. */
@@ -128,8 +122,8 @@ final class FilmTrust {
     /**
      * Standing error of the share of area above a film, from two estimates of the film with half the rays each. Scatter: half the
      * difference of their shares, or half the root of the sum of squares of the surfels on which they differ, whichever is more (one
-     * difference alone may be small by chance). Bias: the distance of their mean share from the whole's is what doubling the rays did; if
-     * it falls with the root of the rays, {@link #ROOT_REST} times that is left.
+     * difference alone may be small by chance). Bias: the distance of their mean share from the whole's is what doubling the rays did; as much is
+     * taken to be left, as for a bias that goes with one over the rays.
      */
     private double rayError(double[] first, double[] second, double[] whole, double thresholdM) {
         double all = 0;
@@ -148,7 +142,7 @@ final class FilmTrust {
             }
         }
         double scatter = Math.max(0.5 * Math.abs(a - b), 0.5 * Math.sqrt(apart));
-        return all > 0 ? Math.hypot(scatter, ROOT_REST * (0.5 * (a + b) - w)) / all : 0;
+        return all > 0 ? Math.hypot(scatter, 0.5 * (a + b) - w) / all : 0;
     }
 
     /** Film of the whole job if only one half of the rays had been sent, twice as strong each. */

@@ -1,6 +1,8 @@
 package baymist.run;
 
+import baymist.airflow.ResolvedCost;
 import baymist.voxel.VoxelGrid;
+import org.jspecify.annotations.Nullable;
 
 /**
  * About how much memory a run needs, from the arrays that grow with the voxels. With L lattice cells (the ring round the
@@ -9,7 +11,8 @@ import baymist.voxel.VoxelGrid;
  * <pre>
  *   grid  4 L + 40 N + 21 F + 105 S bytes
  *   fog   8 (B (N + S) + min(B, T) (19 N + 8 F + S) + 2 N + 2 F + 2 S)
- *   air   8 (A (F + 2 N + S) + 12 N)
+ *   air   8 (A (F + 2 N + S) + 12 N) if projected; if resolved with M cells in blocks of n voxels each
+ *         8 (2 (F + 2 N + S) + 4 N) + 1900 M + 8 n N (the last where n is above 1: refinement inside blocks that all differ)
  * </pre>
  *
  * The sheets, the tree over them and Java's own share come on top.
@@ -28,6 +31,11 @@ public record MemoryEstimate(long gridBytes, long fogBytes, long airBytes) {
      * @param bins droplet size bins, at least 1
      */
     public static MemoryEstimate of(VoxelGrid grid, int bins) {
+        return of(grid, bins, null);
+    }
+
+    /** The same with resolved air, if its cost is given. */
+    public static MemoryEstimate of(VoxelGrid grid, int bins, @Nullable ResolvedCost resolved) {
         long lattice = (long) grid.nx() * grid.ny() * grid.nz();
         long cells = grid.cellCount();
         long faces = (long) grid.faces().count() + grid.faces().vents();
@@ -39,7 +47,9 @@ public record MemoryEstimate(long gridBytes, long fogBytes, long airBytes) {
                         * (bins * (cells + surfels)
                                 + working * (19 * cells + 8 * faces + surfels)
                                 + 2 * (cells + faces + surfels)),
-                8 * (Airing.AHEAD * (faces + 2 * cells + surfels) + 12 * cells));
+                resolved == null
+                        ? 8 * (Airing.AHEAD * (faces + 2 * cells + surfels) + 12 * cells)
+                        : 8 * (2 * (faces + 2 * cells + surfels) + 4 * cells) + resolved.bytes(grid));
     }
 
     public long totalBytes() {

@@ -20,6 +20,7 @@ import java.util.List;
  * @param releases fog and air that left by each opening to the outside that let any out
  * @param escapedSprayKg spray that flew straight out, kg
  * @param wallForceOverThrust largest force of the air along the walls over the jets' thrust
+ * @param consequences what arrives on protected items, and the weight of the oil left
  */
 public record Outlook(
         List<FilmAge> ages,
@@ -33,7 +34,8 @@ public record Outlook(
         Coagulating coagulating,
         List<Release> releases,
         double escapedSprayKg,
-        double wallForceOverThrust) {
+        double wallForceOverThrust,
+        Consequences consequences) {
     /** Time after close-up at which the film is looked at again, s. */
     public static final double LATER_S = 24 * 3600;
 

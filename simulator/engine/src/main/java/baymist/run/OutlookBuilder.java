@@ -52,7 +52,17 @@ final class OutlookBuilder {
                 watch.worst(),
                 releases(),
                 film.escapedKg(),
-                fog.wallForceOverThrust(scene.ambient().densityKgPerM3()));
+                fog.wallForceOverThrust(scene.ambient().densityKgPerM3()),
+                consequences(later));
+    }
+
+    private Consequences consequences(FilmState later) {
+        List<Consequences.Oil> oil = OilLeft.of(grid, later, scene.targets().excessM());
+        Consequences.Oil all = oil.get(oil.size() - 1);
+        return new Consequences(
+                film.arrivals(),
+                oil,
+                OilLeft.hinge(scene.hinge(), all, scene.gravity().times(scene.gravityMPerS2())));
     }
 
     private Outlook.FilmAge age(String when, double afterS, FilmState state) {

@@ -79,8 +79,11 @@ public final class Simulation {
             findings.addAll(OutsideCheck.findings(scene, ways.insertions()));
             findings.addAll(ways.findings());
             findings.addAll(Nozzles.findings(scene));
+            PassPlan plan = Stations.plan(scene, ways.insertions());
+            Timeline timeline = Timeline.of(scene, cavity, ways.insertions(), plan);
             List<Insertion> insertions = ways.insertions().stream().distinct().toList();
-            return new CheckResult(scene, cavity, grid, insertions, findings);
+            RunEstimate estimate = RunEstimate.of(scene, grid, timeline);
+            return new CheckResult(scene, cavity, grid, insertions, estimate, findings);
         }
     }
 

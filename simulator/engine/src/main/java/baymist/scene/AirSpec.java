@@ -3,7 +3,7 @@ package baymist.scene;
 /**
  * How the air is treated.
  *
- * @param mode RESOLVED = transient flow; PROJECTED = fast mass-consistent field; STILL = no air motion at all (verification);
+ * @param mode RESOLVED = transient flow, the default; PROJECTED = fast mass-consistent field; STILL = no air motion at all (verification);
  *     AUTO = resolved where it is affordable, else projected
  * @param quietDiffusivityM2PerS eddy diffusivity when the trigger is off; negative = from the bay's size and a 1 K wall difference
  * @param sprayDiffusivityM2PerS eddy diffusivity while the trigger is on; negative = from the jets' power balance
@@ -24,7 +24,7 @@ public record AirSpec(
         STILL
     }
 
-    public static final AirSpec DEFAULT = new AirSpec(Mode.PROJECTED, -1, -1, 10_000);
+    public static final AirSpec DEFAULT = new AirSpec(Mode.RESOLVED, -1, -1, 10_000);
 
     public AirSpec {
         if (blockCells != 0 && blockCells != 1 && blockCells != 2 && blockCells != 4) {

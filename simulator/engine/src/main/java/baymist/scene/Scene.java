@@ -27,6 +27,8 @@ import org.jspecify.annotations.Nullable;
  * @param walls finish of the sheet inside
  * @param transport how fog is carried
  * @param raySeed shifts the sets of rays, 0 or more; results of other seeds differ by the error of ray sampling alone
+ * @param hinge line that a control surface turns about, or null
+ * @param studies what studies over the scene try; no run looks at it
  */
 public record Scene(
         String file,
@@ -57,7 +59,9 @@ public record Scene(
         List<BayLabel> bayLabels,
         WallFinish walls,
         Transport transport,
-        long raySeed) {
+        long raySeed,
+        @Nullable HingeLine hinge,
+        Studies studies) {
     public Scene {
         cuts = List.copyOf(cuts);
         states = Map.copyOf(states);
@@ -69,69 +73,7 @@ public record Scene(
         bayLabels = List.copyOf(bayLabels);
     }
 
-    /** A scene whose rays are not shifted. */
-    public Scene(
-            String file,
-            String hash,
-            String title,
-            String story,
-            CavitySpec cavity,
-            List<OpeningSpec> cuts,
-            Map<String, PhaseStates> states,
-            Map<String, WandSpec> wands,
-            ProductSpec product,
-            SupplySpec supply,
-            List<EntrySpec> entries,
-            List<PassSpec> passes,
-            double hangS,
-            TargetSpec targets,
-            Vec3 gravity,
-            double gravityMPerS2,
-            VoxelSpec voxel,
-            AirSpec air,
-            @Nullable InitialFog initialFog,
-            int sizeBins,
-            int raysPerJet,
-            double stationSpacingM,
-            Air ambient,
-            List<ProtectedItem> protectedItems,
-            List<Obstacle> obstacles,
-            List<BayLabel> bayLabels,
-            WallFinish walls,
-            Transport transport) {
-        this(
-                file,
-                hash,
-                title,
-                story,
-                cavity,
-                cuts,
-                states,
-                wands,
-                product,
-                supply,
-                entries,
-                passes,
-                hangS,
-                targets,
-                gravity,
-                gravityMPerS2,
-                voxel,
-                air,
-                initialFog,
-                sizeBins,
-                raysPerJet,
-                stationSpacingM,
-                ambient,
-                protectedItems,
-                obstacles,
-                bayLabels,
-                walls,
-                transport,
-                0);
-    }
-
-    /** A scene with transport of second order. */
+    /** A scene with fog of second order, rays that are not shifted, no hinge line and the usual studies. */
     public Scene(
             String file,
             String hash,
@@ -188,7 +130,10 @@ public record Scene(
                 obstacles,
                 bayLabels,
                 walls,
-                Transport.SECOND_ORDER);
+                Transport.SECOND_ORDER,
+                0,
+                null,
+                Studies.USUAL);
     }
 
     /** A scene with smooth walls. */
@@ -305,126 +250,43 @@ public record Scene(
 
     /** The same job on other voxels. */
     public Scene withVoxel(VoxelSpec other) {
-        return copy(hangS, other, air, sizeBins, raysPerJet);
+        return SceneEdit.of(this).voxel(other).done();
     }
 
     /** The same job with another hang time after its last pass, s. */
     public Scene withHangS(double other) {
-        return copy(other, voxel, air, sizeBins, raysPerJet);
+        return SceneEdit.of(this).hangS(other).done();
     }
 
     /** The same job with another number of size bins and of rays a jet. */
     public Scene withNumerics(int otherBins, int otherRays) {
-        return copy(hangS, voxel, air, otherBins, otherRays);
+        return SceneEdit.of(this)
+                .numerics(otherBins, otherRays, stationSpacingM)
+                .done();
     }
 
     /** The same job with other air. */
     public Scene withAir(AirSpec other) {
-        return copy(hangS, voxel, other, sizeBins, raysPerJet);
+        return SceneEdit.of(this).air(other).done();
     }
 
     /** The same job with fog carried in another way. */
     public Scene withTransport(Transport other) {
-        return copy(hangS, voxel, air, sizeBins, raysPerJet, bayLabels, other);
+        return SceneEdit.of(this).transport(other).done();
     }
 
     /** The same job with other passes. */
     public Scene withPasses(List<PassSpec> others) {
-        return new Scene(
-                file,
-                hash,
-                title,
-                story,
-                cavity,
-                cuts,
-                states,
-                wands,
-                product,
-                supply,
-                entries,
-                others,
-                hangS,
-                targets,
-                gravity,
-                gravityMPerS2,
-                voxel,
-                air,
-                initialFog,
-                sizeBins,
-                raysPerJet,
-                stationSpacingM,
-                ambient,
-                protectedItems,
-                obstacles,
-                bayLabels,
-                walls,
-                transport,
-                raySeed);
+        return SceneEdit.of(this).passes(others).done();
     }
 
     /** The same job with other names for its bays. */
     public Scene withBayLabels(List<BayLabel> labels) {
-        return copy(hangS, voxel, air, sizeBins, raysPerJet, labels, transport);
-    }
-
-    private Scene copy(double newHangS, VoxelSpec newVoxel, AirSpec newAir, int newBins, int newRays) {
-        return copy(newHangS, newVoxel, newAir, newBins, newRays, bayLabels, transport);
+        return SceneEdit.of(this).bayLabels(labels).done();
     }
 
     /** The same job with its rays shifted. */
     public Scene withRaySeed(long seed) {
-        return copy(hangS, voxel, air, sizeBins, raysPerJet, bayLabels, transport, seed);
-    }
-
-    private Scene copy(
-            double newHangS,
-            VoxelSpec newVoxel,
-            AirSpec newAir,
-            int newBins,
-            int newRays,
-            List<BayLabel> newLabels,
-            Transport newTransport) {
-        return copy(newHangS, newVoxel, newAir, newBins, newRays, newLabels, newTransport, raySeed);
-    }
-
-    private Scene copy(
-            double newHangS,
-            VoxelSpec newVoxel,
-            AirSpec newAir,
-            int newBins,
-            int newRays,
-            List<BayLabel> newLabels,
-            Transport newTransport,
-            long newSeed) {
-        return new Scene(
-                file,
-                hash,
-                title,
-                story,
-                cavity,
-                cuts,
-                states,
-                wands,
-                product,
-                supply,
-                entries,
-                passes,
-                newHangS,
-                targets,
-                gravity,
-                gravityMPerS2,
-                newVoxel,
-                newAir,
-                initialFog,
-                newBins,
-                newRays,
-                stationSpacingM,
-                ambient,
-                protectedItems,
-                obstacles,
-                newLabels,
-                walls,
-                newTransport,
-                newSeed);
+        return SceneEdit.of(this).raySeed(seed).done();
     }
 }

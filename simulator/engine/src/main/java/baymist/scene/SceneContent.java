@@ -24,11 +24,11 @@ import org.jspecify.annotations.Nullable;
  * What a scene is, whatever file it came from: two scenes with the same content give the same result to the last bit.
  *
  * <p>The walk goes through the components of the records themselves, so that a component added to any of them counts at once. Left out are
- * places in files ({@link SourcePlace}) and what only tells of the job: file, hash, title and story of the scene. Lists count
+ * places in files ({@link SourcePlace}) and what no run looks at: file, hash, title, story and studies of the scene. Lists count
  * in order, maps by their keys in order of the alphabet. A file that is named (a mesh) counts by its bytes.
  */
 public final class SceneContent {
-    private static final Set<String> TOLD_ONLY = Set.of("file", "hash", "title", "story");
+    private static final Set<String> TOLD_ONLY = Set.of("file", "hash", "title", "story", "studies");
 
     /** Stands before the name of a component among the tokens. */
     private static final String COMPONENT = ".";

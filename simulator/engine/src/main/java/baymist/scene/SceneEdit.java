@@ -24,6 +24,9 @@ public final class SceneEdit {
     private int raysPerJet;
     private double stationSpacingM;
     private List<ProtectedItem> protectedItems;
+    private List<BayLabel> bayLabels;
+    private Transport transport;
+    private long raySeed;
     private String title;
     private String story;
 
@@ -42,6 +45,9 @@ public final class SceneEdit {
         raysPerJet = from.raysPerJet();
         stationSpacingM = from.stationSpacingM();
         protectedItems = from.protectedItems();
+        bayLabels = from.bayLabels();
+        transport = from.transport();
+        raySeed = from.raySeed();
         title = from.title();
         story = from.story();
     }
@@ -139,6 +145,21 @@ public final class SceneEdit {
         return this;
     }
 
+    public SceneEdit bayLabels(List<BayLabel> others) {
+        bayLabels = others;
+        return this;
+    }
+
+    public SceneEdit transport(Transport other) {
+        transport = other;
+        return this;
+    }
+
+    public SceneEdit raySeed(long other) {
+        raySeed = other;
+        return this;
+    }
+
     /** The new scene. */
     public Scene done() {
         return new Scene(
@@ -167,10 +188,12 @@ public final class SceneEdit {
                 from.ambient(),
                 protectedItems,
                 from.obstacles(),
-                from.bayLabels(),
+                bayLabels,
                 from.walls(),
-                from.transport(),
-                from.raySeed());
+                transport,
+                raySeed,
+                from.hinge(),
+                from.studies());
     }
 
     private static <T> List<T> plus(List<T> list, T more) {

@@ -22,8 +22,8 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
     /** What comparisons are made at: an eighth of the cells, half of the stations. */
     public static final Planning DEFAULT = new Planning(2, 6, 64, 2);
 
-    /** The scene's own resolution with projected air. */
-    public static final Planning FULL = new Planning(1, 24, 100_000, 1);
+    /** The scene as it stands, its own air included. */
+    public static final Planning OWN = new Planning(1, 24, 100_000, 1);
 
     /** Spacing of stations where the scene states none, m, that of the engine. */
     private static final double STATION_M = 0.025;
@@ -40,6 +40,9 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
 
     /** The scene at this resolution. The cavity is that of the scene; scenes that differ in holes alone get the same voxels. */
     public Scene of(Scene scene, Cavity cavity) {
+        if (equals(OWN)) {
+            return scene;
+        }
         Vec3 own = Voxelizer.sizeM(cavity, scene.voxel());
         double spacing = scene.stationSpacingM() > 0 ? scene.stationSpacingM() : STATION_M;
         return SceneEdit.of(scene)

@@ -94,8 +94,12 @@ public final class PlanningRun {
         return r;
     }
 
-    /** A job with more threads. */
-    StudyResult run(Scene scene, Watch watch, int threads) {
+    /** One job with more threads, for one that stands alone. */
+    public StudyResult run(Scene scene, int threads) {
+        return run(scene, Watch.NONE, threads);
+    }
+
+    private StudyResult run(Scene scene, Watch watch, int threads) {
         String key = key(scene, planning);
         StudyResult kept = store.get(key);
         if (kept != null) {

@@ -14,6 +14,7 @@ import baymist.cavity.PartKind;
 import baymist.coverage.Coverage;
 import baymist.coverage.CoverageAssessor;
 import baymist.coverage.LatticeCavity;
+import baymist.coverage.SeamMap;
 import baymist.geom.Outline;
 import baymist.geom.PlacedOutline;
 import baymist.geom.Vec3;
@@ -228,7 +229,8 @@ public final class SampleRun {
         for (int i = 0; i < film.length; i++) {
             film[i] = drawnFilm(new Vec3(s.centreX()[i], s.centreY()[i], s.centreZ()[i]).minus(shift), s.normalZ()[i]);
         }
-        Coverage coverage = CoverageAssessor.assess(b.cavity(), b.grid(), film, TargetSpec.DEFAULT);
+        SeamMap seams = SeamMap.of(b.cavity(), b.grid(), TargetSpec.SEAM_CREEP_M);
+        Coverage coverage = CoverageAssessor.assess(b.cavity(), b.grid(), film, TargetSpec.DEFAULT, seams);
         double filmKg = 0;
         double[] direct = new double[film.length];
         double[] fog = new double[film.length];
@@ -280,7 +282,8 @@ public final class SampleRun {
                 new Outlook.Coagulating("bay 1", 0.01),
                 List.of(new Outlook.Release("root port", 2e-4, 0.012)),
                 1e-6,
-                0.2);
+                0.2,
+                baymist.run.Consequences.NONE);
     }
 
     /** Thick along the wand, thinner away from it, none behind the outer ribs' webs and in the aft corners. */

@@ -117,8 +117,8 @@ public final class CoverageMap {
         for (UnreachedRegion u : regions.subList(0, Math.min(REGIONS, regions.size()))) {
             boolean scattered = u.where().startsWith(CoverageAssessor.SCATTERED);
             String words = String.format(Locale.ROOT, "%.0f cm\u00b2  ", 1e4 * u.areaM2()) + u.where();
-            String lead = scattered ? "\u2013" : Integer.toString(u.id());
-            for (String row : lettering.wrap(words, BODY, width - 44)) {
+            String lead = scattered ? "\u2013" : u.label();
+            for (String row : lettering.wrap(words, BODY, width - 60)) {
                 rows.add(lead + "\t" + row);
                 lead = "";
             }
@@ -144,8 +144,8 @@ public final class CoverageMap {
         double y = top + 52;
         for (String row : rows) {
             int tab = row.indexOf('\t');
-            c.text(row.substring(0, tab), MARGIN + 26, y, BODY, Canvas.BARE, Canvas.Align.RIGHT);
-            c.text(row.substring(tab + 1), MARGIN + 44, y, BODY, Canvas.INK, Canvas.Align.LEFT);
+            c.text(row.substring(0, tab), MARGIN + 46, y, BODY, Canvas.BARE, Canvas.Align.RIGHT);
+            c.text(row.substring(tab + 1), MARGIN + 60, y, BODY, Canvas.INK, Canvas.Align.LEFT);
             y += ROW;
         }
     }

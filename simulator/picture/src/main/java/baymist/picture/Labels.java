@@ -4,6 +4,7 @@ import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
+import java.awt.geom.RoundRectangle2D;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,17 +27,18 @@ final class Labels {
      *
      * @return whether there was room
      */
-    boolean number(Canvas canvas, int number, double x, double y, Rectangle2D page) throws IOException {
+    boolean number(Canvas canvas, String number, double x, double y, Rectangle2D page) throws IOException {
+        double half = Math.max(RADIUS, canvas.lettering().width(number, SIZE) / 2 + 7);
         for (int ring = 0; ring <= 4; ring++) {
             int around = ring == 0 ? 1 : 12;
             for (int k = 0; k < around; k++) {
                 double angle = 2 * Math.PI * k / around - Math.PI / 2;
                 double cx = x + ring * 19 * Math.cos(angle);
                 double cy = y + ring * 19 * Math.sin(angle);
-                Rectangle2D box = new Rectangle2D.Double(cx - RADIUS, cy - RADIUS, 2 * RADIUS, 2 * RADIUS);
+                Rectangle2D box = new Rectangle2D.Double(cx - half, cy - RADIUS, 2 * half, 2 * RADIUS);
                 if (page.contains(box) && free(box)) {
                     taken.add(box);
-                    drawNumber(canvas, number, x, y, cx, cy);
+                    drawNumber(canvas, number, x, y, cx, cy, half);
                     return true;
                 }
             }
@@ -44,8 +46,8 @@ final class Labels {
         return false;
     }
 
-    private static void drawNumber(Canvas canvas, int number, double x, double y, double cx, double cy)
-            throws IOException {
+    private static void drawNumber(
+            Canvas canvas, String number, double x, double y, double cx, double cy, double half) throws IOException {
         double away = Math.hypot(cx - x, cy - y);
         if (away > RADIUS) {
             double share = (away - RADIUS) / away;
@@ -54,11 +56,11 @@ final class Labels {
             canvas.stroke(leader, Canvas.BARE, 1.6);
             canvas.fill(new Ellipse2D.Double(x - 2.5, y - 2.5, 5, 5), Canvas.BARE);
         }
-        Shape ring = new Ellipse2D.Double(cx - RADIUS + 1, cy - RADIUS + 1, 2 * RADIUS - 2, 2 * RADIUS - 2);
+        Shape ring = new RoundRectangle2D.Double(
+                cx - half + 1, cy - RADIUS + 1, 2 * half - 2, 2 * RADIUS - 2, 2 * RADIUS - 2, 2 * RADIUS - 2);
         canvas.fill(ring, java.awt.Color.WHITE);
         canvas.stroke(ring, Canvas.BARE, 2);
-        double size = number > 99 ? SIZE - 4 : SIZE;
-        canvas.text(Integer.toString(number), cx, cy + 0.36 * size, size, Canvas.INK, Canvas.Align.CENTRE);
+        canvas.text(number, cx, cy + 0.36 * SIZE, SIZE, Canvas.INK, Canvas.Align.CENTRE);
     }
 
     /** Draws a name beside a box if there is room to its right, left, above or below. */

@@ -2,6 +2,7 @@ package baymist.picture;
 
 import baymist.voxel.SurfelSet;
 import java.awt.image.BufferedImage;
+import java.util.function.IntUnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /** The pixels of one panel: film colours, hatched and outlined bare regions, lines where other members stand. */
@@ -20,17 +21,18 @@ final class PanelImage {
     private final PanelRaster raster;
     private final SurfelSet surfels;
     private final int[] regionOf;
-    private final double[] filmM;
-    private final FilmColours colours;
+    private final IntUnaryOperator colour;
     private final int[] depth;
 
-    /** @param regionOf number of the bare region of each surfel, 0 = not bare, [surfels] */
-    PanelImage(PanelRaster raster, SurfelSet surfels, int[] regionOf, double[] filmM, FilmColours colours) {
+    /**
+     * @param regionOf number of the bare region of each surfel, 0 = not bare, [surfels]
+     * @param colour of a surfel that is not bare, red, green and blue in the low 24 bits
+     */
+    PanelImage(PanelRaster raster, SurfelSet surfels, int[] regionOf, IntUnaryOperator colour) {
         this.raster = raster;
         this.surfels = surfels;
         this.regionOf = regionOf;
-        this.filmM = filmM;
-        this.colours = colours;
+        this.colour = colour;
         this.depth = depths();
     }
 
@@ -106,7 +108,7 @@ final class PanelImage {
                 || raster.owner(x + 1, y) < 0
                 || raster.owner(x, y - 1) < 0
                 || raster.owner(x, y + 1) < 0;
-        return rim ? RIM : colours.rgb(filmM[s]);
+        return rim ? RIM : colour.applyAsInt(s);
     }
 
     /** Steps to the nearest pixel of another region, of film or off the sheet; 1 on the edge itself. Two sweeps. */

@@ -50,7 +50,7 @@ final class PanelPainter {
         canvas.text(panel.title(), x0, y0 - 27, PanelLayout.TITLE_SIZE, Canvas.INK, Canvas.Align.LEFT);
         canvas.text(panel.view(), x0, y0 - 8, PanelLayout.VIEW_SIZE, Canvas.QUIET, Canvas.Align.LEFT);
         PanelRaster raster = new PanelRaster(panel, surfels, result.cavity(), pixelsPerM);
-        PanelImage image = new PanelImage(raster, surfels, regionOf, result.filmM(), colours);
+        PanelImage image = new PanelImage(raster, surfels, regionOf, s -> colours.rgb(result.filmM()[s]));
         canvas.graphics().drawImage(image.paint(), (int) x0, (int) y0, null);
         bays(canvas, raster, x0, y0);
         Labels labels = new Labels();
@@ -170,7 +170,7 @@ final class PanelPainter {
             boolean scattered = r.where().startsWith(CoverageAssessor.SCATTERED);
             double[] p = scattered || r.id() > NUMBERED ? null : image.middleOf(r.id());
             if (p != null) {
-                labels.number(canvas, r.id(), x0 + p[0], y0 + p[1], page);
+                labels.number(canvas, r.label(), x0 + p[0], y0 + p[1], page);
             }
         }
     }

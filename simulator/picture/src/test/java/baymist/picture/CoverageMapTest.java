@@ -141,8 +141,7 @@ class CoverageMapTest {
                 raster,
                 r.grid().surfels(),
                 regionOf,
-                r.filmM(),
-                new FilmColours(r.scene().targets()));
+                s -> new FilmColours(r.scene().targets()).rgb(r.filmM()[s]));
         double[] at = image.middleOf(1);
         assertNotNull(at);
         assertEquals(1, regionOf[raster.owner((int) at[0], (int) at[1])]);

@@ -83,7 +83,7 @@ class DrawingTest {
         Rectangle2D page = new Rectangle2D.Double(0, 0, 300, 200);
         int drawn = 0;
         for (int i = 1; i <= 60; i++) {
-            drawn += labels.number(canvas, i, 150, 100, page) ? 1 : 0;
+            drawn += labels.number(canvas, String.valueOf(i), 150, 100, page) ? 1 : 0;
         }
         // rings of 26 pixels with 3 to spare within 76 + 13 pixels: some fit, not all sixty
         assertTrue(drawn >= 5 && drawn < 60, drawn + " drawn");

@@ -4,6 +4,7 @@ import baymist.geom.Vec3;
 import baymist.problem.SourcePlace;
 import baymist.scene.BayLabel;
 import baymist.scene.BodySpec;
+import baymist.scene.HingeLine;
 import baymist.scene.Obstacle;
 import baymist.scene.ProtectedItem;
 import baymist.scene.Turns;
@@ -66,6 +67,22 @@ final class ItemAssembler {
             }
         }
         return labels;
+    }
+
+    @Nullable
+    HingeLine hinge(@Nullable Fields f) {
+        if (f == null) {
+            return null;
+        }
+        Vec3 from = point(f, "from");
+        Vec3 to = point(f, "to");
+        if (from.distance(to) < 1e-6) {
+            problems.add(
+                    SceneProblem.BODY,
+                    f.place(),
+                    "the hinge line begins and ends at the same place; two places apart are wanted");
+        }
+        return new HingeLine(from, to);
     }
 
     private void once(String what, Fields f, Map<String, SourcePlace> seen) {

@@ -77,4 +77,10 @@ final class ItemFormat {
                     BOX,
                     CYLINDER)
             .oneOf("sphere", "box", "cylinder");
+
+    static final Group HINGE = Group.of(
+            "hinge",
+            "the line that a control surface turns about",
+            need("from", CavityFormat.POINT, "a point on it"),
+            need("to", CavityFormat.POINT, "another point on it"));
 }

@@ -151,7 +151,7 @@ final class SceneFormat {
     private static final Group AIR = Group.of(
             "air",
             "how the air is treated",
-            may("mode", AIR_MODE, "projected", AIR_MODE_DOC),
+            may("mode", AIR_MODE, "resolved", AIR_MODE_DOC),
             may(
                     "block",
                     Choice.of("auto", "1", "2", "4"),
@@ -252,6 +252,7 @@ final class SceneFormat {
                     new ListOf(ItemFormat.PROTECTED, 0, 200),
                     "",
                     "what must not be sprayed, with a limit and perhaps a mask"),
+            may("hinge", ItemFormat.HINGE, "", "hinge line of a control surface; stated, the moment of the oil left is told"),
             may("obstacles", new ListOf(ItemFormat.OBSTACLE, 0, 200), "", "what stands outside in the way of wands"),
             may("wands", new ListOf(new FileOr(WandFormat.WAND), 0, 100), "", "wands at hand"),
             need("product", new FileOr(ModelFormat.PRODUCT), "what is sprayed"),
@@ -271,8 +272,10 @@ final class SceneFormat {
                     Choice.of("smooth", "bare_steel", "rough_lining"),
                     "smooth",
                     "deposition of fog on sheet in moving air: theory of smooth walls (a lower bound), or as measured in ducts"),
-            may("air", Either.of(AIR_MODE, AIR), "projected", "how the air is treated: the mode, or more"),
+            may("air", Either.of(AIR_MODE, AIR), "resolved", "how the air is treated: the mode, or more"),
             may("ambient", AMBIENT, "{}", "state of the air in and round the cavity"),
             may("initial_fog", INITIAL_FOG, "", "fog present at the start"),
-            may("numerics", NUMERICS, "{}", "resolution of the computation"));
+            may("numerics", NUMERICS, "{}", "resolution of the computation"),
+            may("compare", StudyFormat.COMPARE, "", "what `baymist compare` tries; left out = every entry with every wand"),
+            may("drilling", StudyFormat.DRILLING, "", "where access holes may be thought of; left out = nowhere"));
 }

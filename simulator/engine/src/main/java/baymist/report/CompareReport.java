@@ -1,0 +1,194 @@
+package baymist.report;
+
+import baymist.study.Compared;
+import baymist.study.CompareRow;
+import baymist.study.StudyResult;
+import java.io.IOException;
+import java.io.Writer;
+import java.util.List;
+import java.util.Locale;
+
+/** A comparison as text and as JSON. docs/guide/compare.md reads it, docs/formats/compare.md names the keys. */
+public final class CompareReport {
+    private static final int NAME = 22;
+
+    private CompareReport() {}
+
+    /** What stands with every hole that is proposed. */
+    public static final String DRILLING =
+            "Drilling: no hole is approved by this list. A new hole in structure needs approved data and a licensed person;"
+                    + " deburr it on both sides, keep swarf out of the cavity or take it out again, protect the bare edge,"
+                    + " and close the hole as the approved data say.";
+
+    /** Plain text, at most 100 columns, ASCII. */
+    public static String text(Compared c) {
+        Page page = new Page();
+        page.line("%s", c.scene().title());
+        page.line(
+                "%s",
+                "=".repeat(Math.min(Page.WIDTH, Math.max(1, c.scene().title().length()))));
+        head(page, c);
+        List<CompareRow> ran = c.rows().stream().filter(CompareRow::ran).toList();
+        if (!ran.isEmpty()) {
+            coverage(page, ran);
+            cost(page, ran);
+            full(page, c);
+            left(page, c.rows().get(0));
+        }
+        notRun(page, c, ran.size());
+        cautions(page, c);
+        return page.toString();
+    }
+
+    /** The same as JSON. */
+    public static void json(Compared c, Writer out) throws IOException {
+        CompareJson.write(c, out);
+    }
+
+    private static void head(Page page, Compared c) {
+        CompareRow best = c.best();
+        if (best == null) {
+            page.line("None of the %d candidates can be done; the reasons stand below.", c.rows().size());
+            return;
+        }
+        StudyResult r = best.outcome();
+        page.line(
+                "Best of %d: %s. It reaches %s of the inside and protects %s with %s mL in %s s of trigger.",
+                c.rows().size(),
+                best.candidate().words(),
+                percent(r.reached()),
+                percent(r.protectedShare()),
+                TextReport.significant(1e6 * r.productM3(), 3),
+                TextReport.significant(r.triggerS(), 3));
+        page.line("One pass each, ranked at planning resolution: %s.", c.planning().words());
+        if (c.alike() > 0) {
+            page.line(
+                    "%d clock angle%s left out: turned so, the tip looks the same.",
+                    c.alike(), c.alike() == 1 ? "" : "s");
+        }
+    }
+
+    private static void coverage(Page page, List<CompareRow> ran) {
+        page.heading("Coverage");
+        page.line(
+                "    %s %s %5s %7s %7s %6s %4s %6s %6s",
+                Page.cell("entry", NAME), Page.cell("wand", NAME), "clock", "reached", "protect", "seams", "bare", "thin",
+                "excess");
+        for (int i = 0; i < ran.size(); i++) {
+            CompareRow row = ran.get(i);
+            StudyResult r = row.outcome();
+            page.line("%s", String.format(
+                    Locale.ROOT,
+                    "%3d%s%s %s %5.0f %7s %7s %6s %4d %6s %6s",
+                    i + 1,
+                    row.pareto() ? "*" : " ",
+                    Page.cell(row.candidate().entry(), NAME),
+                    Page.cell(row.candidate().wand(), NAME),
+                    Math.toDegrees(row.candidate().clockRad()),
+                    percent(r.reached()),
+                    percent(r.protectedShare()),
+                    percent(r.seamsReached()),
+                    r.bareRegions(),
+                    percent(r.thin()),
+                    percent(r.excess())));
+        }
+        page.line("* = Pareto: no other is at least as good in coverage, seams, product, time, panels, holes and items, and");
+        page.line("better in one of them. Clock in degrees; bare = number of bare regions; seams reached on a side at least.");
+    }
+
+    private static void cost(Page page, List<CompareRow> ran) {
+        page.heading("What it takes");
+        page.line(
+                "    %10s %10s %8s %11s %8s %7s %7s  %s",
+                "product mL", "trigger s", "hang s", "overspray g", "panels", "drilled", "hit", "items hit");
+        for (int i = 0; i < ran.size(); i++) {
+            CompareRow row = ran.get(i);
+            StudyResult r = row.outcome();
+            page.line("%s", String.format(
+                    Locale.ROOT,
+                    "%3d %10.1f %10.1f %8.0f %11.2f %8d %7d %7d  %s",
+                    i + 1,
+                    1e6 * r.productM3(),
+                    r.triggerS(),
+                    r.hangS(),
+                    1e3 * r.oversprayKg(),
+                    row.candidate().panels().size(),
+                    row.candidate().holes().size(),
+                    r.items().size(),
+                    String.join(", ", r.items())));
+        }
+    }
+
+    private static void full(Page page, Compared c) {
+        StudyResult f = c.full();
+        CompareRow best = c.best();
+        if (f == null || best == null) {
+            return;
+        }
+        page.heading("The best in full");
+        page.line(
+                "At the scene's own resolution and air it reaches %s and protects %s (planning: %s and %s).",
+                percent(f.reached()),
+                percent(f.protectedShare()),
+                percent(best.outcome().reached()),
+                percent(best.outcome().protectedShare()));
+    }
+
+    private static void left(Page page, CompareRow best) {
+        page.heading("What the best leaves bare");
+        List<StudyResult.Bare> bare = best.outcome().bare();
+        if (bare.isEmpty()) {
+            page.line("nothing");
+        }
+        for (StudyResult.Bare b : bare.subList(0, Math.min(6, bare.size()))) {
+            page.wrapped(String.format(Locale.ROOT, "%8.1f cm2  ", 1e4 * b.areaM2()), b.where());
+        }
+    }
+
+    private static void notRun(Page page, Compared c, int ran) {
+        List<CompareRow> rest = c.rows().subList(ran, c.rows().size());
+        if (rest.isEmpty()) {
+            return;
+        }
+        page.heading("Not run");
+        String before = "";
+        int more = 0;
+        for (CompareRow row : rest) {
+            String what = row.candidate().wand() + " at '" + row.candidate().entry() + "': " + row.why();
+            if (what.equals(before)) {
+                more++;
+                continue;
+            }
+            tellMore(page, more);
+            page.wrapped("* ", what);
+            before = what;
+            more = 0;
+        }
+        tellMore(page, more);
+    }
+
+    private static void tellMore(Page page, int more) {
+        if (more > 0) {
+            page.line("  (and at %d other clock angle%s)", more, more == 1 ? "" : "s");
+        }
+    }
+
+    private static void cautions(Page page, Compared c) {
+        page.heading("Before anybody sprays");
+        page.wrapped(
+                "* ",
+                "A ranking is a computed prediction at coarse resolution, not an approval. Local rules, the structure's approved"
+                        + " data and the product's safety data sheet come first; run the chosen job in full and read its"
+                        + " cautions on mist, ignition, oxygen and compressed air.");
+        if (c.rows().stream().anyMatch(r -> !r.candidate().holes().isEmpty())) {
+            page.wrapped("* ", DRILLING);
+        }
+        if (c.rows().stream().anyMatch(r -> !r.candidate().panels().isEmpty())) {
+            page.wrapped("* ", "Panels: open and close them by the maintenance manual, and check that nothing is left inside.");
+        }
+    }
+
+    private static String percent(double share) {
+        return TextReport.percent(share);
+    }
+}

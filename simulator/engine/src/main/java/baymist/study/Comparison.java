@@ -1,0 +1,153 @@
+package baymist.study;
+
+import baymist.cavity.CavityBuilder;
+import baymist.numeric.Workers;
+import baymist.run.RunCancelledException;
+import baymist.scene.Scene;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Compares candidates: each is judged by its {@link Bound}, the promising ones first are run at planning resolution in rounds of {@link #ROUND}, and
+ * those whose bound lies below what the best so far scores are cut. Which ones are cut depends on whole rounds only, so the outcome is the same for any
+ * number of jobs at once.
+ */
+public final class Comparison {
+    /** Jobs between two looks at who is still in. */
+    static final int ROUND = 8;
+
+    private final PlanningRun runs;
+    private final int atOnce;
+
+    /** @param atOnce jobs side by side, one thread each, at least 1 */
+    public Comparison(PlanningRun runs, int atOnce) {
+        this.runs = runs;
+        this.atOnce = atOnce;
+    }
+
+    /** Hears how a comparison gets on; calls come one at a time. */
+    public interface Watch {
+        Watch NONE = new Watch() {};
+
+        /** Shares of the work are done, 0..1, with the latest in words. */
+        default void progress(double done, String latest) {}
+
+        default boolean cancelled() {
+            return false;
+        }
+    }
+
+    /** Compares the candidates of a scene, errors as {@link Candidates#of} and {@link PlanningRun#runAll}. */
+    public Compared run(Scene scene, Watch watch) {
+        Candidates.All all = Candidates.of(scene);
+        return run(scene, all.list(), all.alike(), watch);
+    }
+
+    /** Compares candidates that are listed already. */
+    public Compared run(Scene scene, List<Candidate> list, int alike, Watch watch) {
+        Planning planning = runs.planning();
+        Bound[] bounds = bounds(list, planning, watch);
+        CompareRow[] rows = new CompareRow[list.size()];
+        List<Integer> open = new ArrayList<>();
+        for (int i = 0; i < rows.length; i++) {
+            String refused = bounds[i].refused();
+            if (refused != null) {
+                rows[i] = CompareRow.refused(list.get(i), refused);
+            } else {
+                open.add(i);
+            }
+        }
+        open.sort(Comparator.comparingDouble((Integer i) -> -bounds[i].reached()).thenComparingInt(i -> i));
+        int told = rows.length - open.size();
+        double best = 0;
+        while (!open.isEmpty()) {
+            List<Integer> round = new ArrayList<>();
+            while (!open.isEmpty() && round.size() < ROUND) {
+                int i = open.remove(0);
+                if (bounds[i].reached() < best) {
+                    rows[i] = CompareRow.cut(list.get(i), cutWords(bounds[i], best));
+                    told++;
+                } else {
+                    round.add(i);
+                }
+            }
+            best = Math.max(best, runRound(list, round, rows, told, watch));
+            told += round.size();
+        }
+        return Compared.of(scene, planning, Arrays.asList(rows), alike);
+    }
+
+    private double runRound(List<Candidate> list, List<Integer> round, CompareRow[] rows, int told, Watch watch) {
+        List<StudyResult> results = runs.runAll(
+                round.stream().map(i -> list.get(i).scene()).toList(), atOnce, new PlanningRun.Watch() {
+                    @Override
+                    public void done(int index, StudyResult r, int ended) {
+                        String words = list.get(round.get(index)).words();
+                        String what = r.done()
+                                ? String.format(Locale.ROOT, "reached %.1f %%", 100 * r.reached())
+                                : "can't be done";
+                        watch.progress((told + ended) / (double) rows.length, words + ": " + what);
+                    }
+
+                    @Override
+                    public boolean cancelled() {
+                        return watch.cancelled();
+                    }
+                });
+        double best = 0;
+        for (int k = 0; k < round.size(); k++) {
+            StudyResult r = results.get(k);
+            String refused = r.refused();
+            Candidate c = list.get(round.get(k));
+            rows[round.get(k)] = refused == null ? CompareRow.run(c, r) : CompareRow.refused(c, refused);
+            best = Math.max(best, Compared.score(r));
+        }
+        return best;
+    }
+
+    private Bound[] bounds(List<Candidate> list, Planning planning, Watch watch) {
+        @Nullable Bound[] bounds = new Bound[list.size()];
+        // Clock angles of one wand in one entry share their bound, unless the wand itself is bent.
+        int[] first = IntStream.range(0, list.size()).map(i -> firstAlike(list, i)).toArray();
+        try (Workers workers = new Workers(atOnce)) {
+            workers.forEach(bounds.length, i -> {
+                RunCancelledException.throwIf(watch.cancelled());
+                Scene s = list.get(i).scene();
+                bounds[i] = first[i] == i ? Bound.of(planning.of(s, CavityBuilder.build(s))) : null;
+            });
+        }
+        Bound[] all = new Bound[bounds.length];
+        for (int i = 0; i < all.length; i++) {
+            all[i] = java.util.Objects.requireNonNull(bounds[first[i]]);
+        }
+        return all;
+    }
+
+    private static int firstAlike(List<Candidate> list, int i) {
+        Candidate c = list.get(i);
+        for (int k = 0; k < i; k++) {
+            Candidate o = list.get(k);
+            boolean straight = java.util.Objects.requireNonNull(c.scene().wands().get(c.wand()))
+                            .madeBendRad()
+                    == 0;
+            if (straight && o.entry().equals(c.entry()) && o.wand().equals(c.wand()) && o.holes().equals(c.holes())) {
+                return k;
+            }
+        }
+        return i;
+    }
+
+    private static String cutWords(Bound bound, double best) {
+        return String.format(
+                Locale.ROOT,
+                "can't win: reaches %.1f %% at most (%s); the best so far has %.1f %%, reached and protected halved",
+                100 * bound.reached(),
+                bound.why(),
+                100 * best);
+    }
+}
