@@ -24,6 +24,7 @@ import java.util.List;
  * @param throughM2 its area, m²
  * @param throughOfSheet its area over that of the sheet that it is in, 0..1
  * @param facing mean of the normal's upward component: 1 floor, 0 upright, -1 ceiling
+ * @param facingSpread root mean square of the same: large with a small mean for a region that looks all ways
  * @param settlingMPerS settling speed of the median droplet
  * @param depositionMPerS what stuck per area over fog times time, m/s; 0 if no fog came
  * @param frictionMPerS mean friction speed at the region while spraying, m/s
@@ -41,6 +42,7 @@ record FogFacts(
         double throughM2,
         double throughOfSheet,
         double facing,
+        double facingSpread,
         double settlingMPerS,
         double depositionMPerS,
         double frictionMPerS,
@@ -88,6 +90,7 @@ record FogFacts(
                 ways.areaM2,
                 ways.ofSheet,
                 facing(scene.gravity(), patch),
+                spread(scene.gravity(), patch),
                 Droplet.settlingSpeedMPerS(
                         medianM(history.bins()),
                         scene.product().densityKgPerM3(),
@@ -129,6 +132,15 @@ record FogFacts(
             sum -= patch.areaM2(s) * patch.normal(s).dot(down);
         }
         return sum / patch.areaM2();
+    }
+
+    private static double spread(Vec3 down, Patch patch) {
+        double sum = 0;
+        for (int s : patch.surfels()) {
+            double up = patch.normal(s).dot(down);
+            sum += patch.areaM2(s) * up * up;
+        }
+        return Math.sqrt(sum / patch.areaM2());
     }
 
     private static double friction(RunHistory history, Patch patch) {
@@ -216,7 +228,16 @@ record FogFacts(
     }
 
     String facingWords() {
-        return facing > 0.7 ? "faces up" : facing < -0.7 ? "faces down" : facing > 0.25 ? "leans up" : facing < -0.25 ? "leans down" : "stands upright";
+        if (facing > 0.7) {
+            return "faces up";
+        }
+        if (facing < -0.7) {
+            return "faces down";
+        }
+        if (facingSpread > 0.4 && Math.abs(facing) < 0.5) {
+            return "looks all ways";
+        }
+        return facing > 0.25 ? "leans up" : facing < -0.25 ? "leans down" : "stands upright";
     }
 
     Fact arrived() {
@@ -246,11 +267,13 @@ record FogFacts(
 
     Fact stick() {
         String text = Words.say(
-                "It %s. The median droplet sinks at %.1f mm/s; what stuck there came at %s.",
+                "The region %s. The median droplet sinks at %.1f mm/s; what stuck there came at %s.",
                 facingWords(),
                 1e3 * settlingMPerS,
                 depositionMPerS > 0
-                        ? Words.say("%.2f mm/s, with air brushing past at a friction speed of %.3f m/s", 1e3 * depositionMPerS, frictionMPerS)
+                        ? Words.say(
+                                "%.2f mm/s, with air brushing past at a friction speed of %.3f m/s",
+                                1e3 * depositionMPerS, frictionMPerS)
                         : "no speed that could be told");
         return Fact.of(
                 "stick",

@@ -10,6 +10,7 @@ import java.util.List;
  * @param change what a technician would do, in words
  * @param sceneLines what to change in the scene file
  * @param scene the job with the change, at planning resolution
+ * @param job the same at the resolution that the scene states, ready to be written
  * @param before film on the region as the job stands
  * @param after film on the region with the change alone
  * @param holds whether it multiplies the film by {@link PatchFilm#TIMES} or raises the reached share by {@link PatchFilm#POINTS}
@@ -20,6 +21,7 @@ public record Remedy(
         String change,
         List<String> sceneLines,
         Scene scene,
+        Scene job,
         PatchFilm before,
         PatchFilm after,
         boolean holds,
@@ -32,13 +34,14 @@ public record Remedy(
         sceneLines = List.copyOf(sceneLines);
     }
 
-    static Remedy of(Trial trial, Scene scene, PatchFilm before, PatchFilm after) {
+    static Remedy of(Trial trial, Scene scene, Scene job, PatchFilm before, PatchFilm after) {
         String caution = trial.kind().drills()
                 ? DRILLING
                 : trial.kind() == ChangeKind.MASK_OFF
                         ? "A mask is there for a reason: ask first what it keeps dry."
                         : "";
-        return new Remedy(trial.kind(), trial.words(), trial.lines(), scene, before, after, before.holds(after), caution);
+        return new Remedy(
+                trial.kind(), trial.words(), trial.lines(), scene, job, before, after, before.holds(after), caution);
     }
 
     /** How much more of the wanted film there is with it, 0..1. */

@@ -58,7 +58,9 @@ final class Words {
         if (s < 10) {
             return String.format(Locale.ROOT, "%.1f s", s);
         }
-        return s < 120 ? Math.round(s) + " s" : String.format(Locale.ROOT, "%.1f min", s / 60).replace(".0 min", " min");
+        return s < 120
+                ? Math.round(s) + " s"
+                : String.format(Locale.ROOT, "%.1f min", s / 60).replace(".0 min", " min");
     }
 
     /** "0.3 g/m3". */
@@ -77,6 +79,12 @@ final class Words {
         long deg = Math.round(Math.toDegrees(rad)) % 360;
         long hour = Math.round(deg / 30.0) % 12;
         return deg + " degrees (" + (hour == 0 ? 12 : hour) + " o'clock)";
+    }
+
+    /** "rib 5", "the upper skin": a part as a sentence names it. */
+    static String the(String part) {
+        boolean bare = part.isEmpty() || Character.isDigit(part.charAt(part.length() - 1)) || part.startsWith("the ");
+        return bare ? part : "the " + part;
     }
 
     static String list(List<String> names) {

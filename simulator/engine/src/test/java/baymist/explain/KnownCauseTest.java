@@ -66,7 +66,8 @@ class KnownCauseTest {
         double last = Double.POSITIVE_INFINITY;
         for (Remedy r : e.remedies()) {
             assertEquals(e.film(), r.before());
-            boolean doubled = r.after().meanM() > 0 && r.after().meanM() >= 2 * r.before().meanM();
+            boolean doubled =
+                    r.after().meanM() > 0 && r.after().meanM() >= 2 * r.before().meanM();
             boolean points = r.after().reached() - r.before().reached() >= 0.2;
             assertEquals(doubled || points, r.holds());
             assertEquals(r.kind().drills(), r.caution().equals(Remedy.DRILLING));
@@ -86,17 +87,18 @@ class KnownCauseTest {
     @Test
     void anExplanationIsTheSameOnAnyThreadCountAndItsRecommendationHoldsWhenRunAgain() throws IOException {
         KnownCavities.Known known = KnownCavities.of("pattern", SEED, folder);
-        ExplainOptions asked =
-                new ExplainOptions("", known.atM(), List.of(), 3, Double.POSITIVE_INFINITY);
+        ExplainOptions asked = new ExplainOptions("", known.atM(), List.of(), 3, Double.POSITIVE_INFINITY);
         Explanation one = Explain.of(known.scene(), asked, new RunOptions(1), RunObserver.NONE);
         Explanation three = Explain.of(known.scene(), asked, new RunOptions(3), RunObserver.NONE);
         assertEquals(json(one), json(three));
         Remedy best = one.recommended();
         assertNotNull(best);
         RunResult again = Simulation.run(best.scene(), new RunOptions(2), RunObserver.NONE);
-        PatchFilm film = new Patch(one.region(), one.base()).film(again, one.base().scene().targets());
+        PatchFilm film = new Patch(one.region(), one.base())
+                .film(again, one.base().scene().targets());
         assertEquals(best.after(), film);
-        assertTrue(film.meanM() >= 2 * one.film().meanM() || film.reached() >= one.film().reached() + 0.2);
+        assertTrue(film.meanM() >= 2 * one.film().meanM()
+                || film.reached() >= one.film().reached() + 0.2);
     }
 
     private static String json(Explanation e) throws IOException {
