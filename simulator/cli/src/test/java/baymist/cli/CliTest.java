@@ -292,6 +292,14 @@ class CliTest {
                 "reach a.yaml --within 0mm",
                 "reach a.yaml --wand-folder models/wands",
                 "reach a.yaml --threads 0",
+                "explain",
+                "explain a.yaml --region 1 --at 1mm,2mm,3mm",
+                "explain a.yaml --at 1mm,2mm",
+                "explain a.yaml --at 1,2,3",
+                "explain a.yaml --runs -1",
+                "explain a.yaml --time 5",
+                "explain a.yaml --apply 1",
+                "explain a.yaml --apply 0 --output b.yaml",
                 "check"
             })
     void wrongCallsEndWithTwoAndAHint(String call) {

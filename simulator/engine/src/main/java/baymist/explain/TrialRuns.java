@@ -86,7 +86,10 @@ final class TrialRuns {
         try {
             Scene changed = trial.on(planning);
             RunResult after = Simulation.run(changed, new RunOptions(1), new Stopping(observer));
-            return new Outcome(trial, Remedy.of(trial, changed, trial.on(stated), before, patch.film(after, planning.targets())), "");
+            return new Outcome(
+                    trial,
+                    Remedy.of(trial, changed, trial.on(stated), before, patch.film(after, planning.targets())),
+                    "");
         } catch (SceneException | SimulationException e) {
             String why = e instanceof SceneException s ? s.findings().get(0).text() : String.valueOf(e.getMessage());
             return new Outcome(trial, null, why);
