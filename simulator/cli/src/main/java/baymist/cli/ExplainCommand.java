@@ -32,8 +32,8 @@ import picocli.CommandLine.Spec;
         description = {
             "",
             "Runs the scene coarsely, gathers what kept the product from one bare region, then runs it again with one"
-                    + " change at a time (pin turned, deeper, another wand or entry, slower, longer hang, a vent, a wider"
-                    + " hole ...) and compares the film there. The cause is what the runs prove.",
+                + " change at a time (pin turned, deeper, another wand or entry, slower, longer hang, a vent, a wider"
+                + " hole ...) and compares the film there. The cause is what the runs prove.",
             ""
         },
         footerHeading = "%nExamples:%n",
@@ -56,7 +56,10 @@ final class ExplainCommand extends SceneCommand {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Option(names = "--region", paramLabel = "N", description = "The bare region by its number (1 = largest) or its label (such as 3.7c); default 1.")
+    @Option(
+            names = "--region",
+            paramLabel = "N",
+            description = "The bare region by its number (1 = largest) or its label (such as 3.7c); default 1.")
     private @Nullable String region;
 
     @Option(
@@ -87,10 +90,7 @@ final class ExplainCommand extends SceneCommand {
             description = "Begin no further run after this time, such as \"2 min\"; default no limit.")
     private @Nullable String time;
 
-    @Option(
-            names = "--save",
-            paramLabel = "FILE",
-            description = "Also write the explanation as JSON into a file.")
+    @Option(names = "--save", paramLabel = "FILE", description = "Also write the explanation as JSON into a file.")
     private @Nullable Path save;
 
     @Option(

@@ -120,7 +120,8 @@ record AccessFacts(
         String can = !Double.isFinite(reachM)
                 ? " No wand of the scene goes in."
                 : Words.say(
-                        " The nearest that the tip of any wand of the scene can get is %s: '%s' by '%s', which goes in %s%s.",
+                        " The nearest that the tip of any wand of the scene can get is %s: '%s' by '%s', which goes in"
+                                + " %s%s.",
                         Words.length(reachM),
                         reachWand,
                         reachEntry,

@@ -90,8 +90,8 @@ final class FactTree {
         return Fact.of(
                 "drops",
                 Words.say(
-                        "Where a jet meets it best, drops above %s land and smaller ones turn away with the air; the median drop"
-                                + " has %s. The jet comes in at %.0f degrees from square.",
+                        "Where a jet meets it best, drops above %s land and smaller ones turn away with the air; the"
+                                + " median drop has %s. The jet comes in at %.0f degrees from square.",
                         Words.drop(s.cutM()), Words.drop(dv50), Math.toDegrees(Math.acos(Math.min(1, s.incidence())))),
                 numbers);
     }

@@ -28,7 +28,8 @@ public record Remedy(
         String caution) {
     /** Every remedy that takes metal away says this. */
     public static final String DRILLING =
-            "Drilling changes the structure: only where its approved data allow it, and only by a person licensed to do it.";
+            "Drilling changes the structure: only where its approved data allow it, and only by a person licensed to"
+                    + " do it.";
 
     public Remedy {
         sceneLines = List.copyOf(sceneLines);

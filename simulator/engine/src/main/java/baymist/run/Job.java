@@ -82,7 +82,8 @@ final class Job {
                     new SourcePlace(scene.file(), 0, "initial_fog.point"),
                     String.format(
                             Locale.ROOT,
-                            "the fog is released at (%.4g, %.4g, %.4g) m, which lies outside the cavity; name a point inside",
+                            "the fog is released at (%.4g, %.4g, %.4g) m, which lies outside the cavity; name a point"
+                                    + " inside",
                             point.x(),
                             point.y(),
                             point.z()));
@@ -206,7 +207,9 @@ final class Job {
         settings.put("air", airing.model(scene.air()));
         settings.putAll(airing.settings());
         settings.put("walls", scene.walls().name().toLowerCase(Locale.ROOT));
-        settings.put("fog transport", scene.transport().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+        settings.put(
+                "fog transport",
+                scene.transport().name().toLowerCase(Locale.ROOT).replace('_', ' '));
         settings.put("size bins", String.valueOf(fog.bins()));
         settings.put("rays per jet", String.valueOf(scene.raysPerJet()));
         settings.put("fog cell updates", String.valueOf(fog.stats().updates()));

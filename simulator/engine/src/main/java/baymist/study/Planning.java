@@ -23,7 +23,10 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
     public static final Planning DEFAULT = new Planning(2, 6, 64, 2);
 
     /** The scene as it stands, its own air included. */
-    public static final Planning OWN = new Planning(1, 24, 100_000, 1);
+    public static final Planning OWN = new Planning(1, Integer.MAX_VALUE, Integer.MAX_VALUE, 1);
+
+    /** The scene's own resolution with projected air. */
+    public static final Planning FULL = new Planning(1, 24, 100_000, 1);
 
     /** Spacing of stations where the scene states none, m, that of the engine. */
     private static final double STATION_M = 0.025;
@@ -63,12 +66,17 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
 
     /** The resolution in one line, for every output that stands on it. */
     public String words() {
+        if (equals(OWN)) {
+            return "the resolution and the air of a full run";
+        }
         return String.format(
                 Locale.ROOT,
-                "voxels %s times as long as in a full run, projected air, at most %d size bins and %d rays a jet, stations %s times as far apart",
-                Quantities.number(voxelFactor, 3),
+                "%sprojected air, at most %d size bins and %d rays a jet%s",
+                voxelFactor == 1
+                        ? "the voxels of a full run, "
+                        : "voxels " + Quantities.number(voxelFactor, 3) + " times as long as in a full run, ",
                 sizeBins,
                 raysPerJet,
-                Quantities.number(stationFactor, 3));
+                stationFactor == 1 ? "" : ", stations " + Quantities.number(stationFactor, 3) + " times as far apart");
     }
 }

@@ -38,8 +38,7 @@ class CauseWordsTest {
 
     @Test
     void theCausesAreThePublishedOnesInOrderInTheoryGuideAndFormat() throws IOException {
-        assertEquals(
-                PUBLISHED, Arrays.stream(Cause.values()).map(Cause::word).toList());
+        assertEquals(PUBLISHED, Arrays.stream(Cause.values()).map(Cause::word).toList());
         for (String word : PUBLISHED) {
             assertTrue(doc("theory/explain.md").contains("| " + word + " |"), word);
             assertTrue(doc("guide/explain.md").contains("| " + word + " |"), word);

@@ -138,15 +138,17 @@ final class KnownCavities {
                 .append(", outer_diameter: 8 mm, bore: 2 mm, tip: {name: t, ")
                 .append(tip)
                 .append("}}\n");
-        y.append(
-                "product: {name: oil, density: 870 kg/m3, viscosity: 40 mPa s, surface_tension: 30 mN/m, non_volatile: 98 %}\n");
+        y.append("product: {name: oil, density: 870 kg/m3, viscosity: 40 mPa s, surface_tension: 30 mN/m, non_volatile:"
+                + " 98 %}\n");
         y.append(String.format(
                 Locale.ROOT,
-                "supply: {pressure: 60 psi, liquid: %.3f mL/min, droplets: {rosin_rammler: {dv50: %.1f um, spread: 2.5}}}\n",
+                "supply: {pressure: 60 psi, liquid: %.3f mL/min, droplets: {rosin_rammler: {dv50: %.1f um, spread:"
+                        + " 2.5}}}\n",
                 mlPerMin,
                 dv50Um));
-        y.append(
-                        "entries: [{name: front, opening: wand hole, direction: [1, 0, 0]}]\npasses:\n  - {name: line, entry: front, wand: rod, ")
+        y.append("entries: [{name: front, opening: wand hole, direction: [1, 0, 0]}]\n"
+                        + "passes:\n"
+                        + "  - {name: line, entry: front, wand: rod, ")
                 .append(pass)
                 .append("}\nhang: ")
                 .append(hang)
