@@ -7,6 +7,7 @@ import baymist.report.AtomicFile;
 import baymist.report.ExplainReport;
 import baymist.scene.Scene;
 import baymist.scene.WandSpec;
+import baymist.scene.io.SceneWriter;
 import baymist.units.Dimension;
 import baymist.units.Quantities;
 import baymist.units.QuantityException;
@@ -31,8 +32,8 @@ import picocli.CommandLine.Spec;
         description = {
             "",
             "Runs the scene coarsely, gathers what kept the product from one bare region, then runs it again with one"
-                    + " change at a time (pin turned, deeper, another wand or entry, slower, longer hang, a vent, a wider"
-                    + " hole ...) and compares the film there. The cause is what the runs prove.",
+                + " change at a time (pin turned, deeper, another wand or entry, slower, longer hang, a vent, a wider"
+                + " hole ...) and compares the film there. The cause is what the runs prove.",
             ""
         },
         footerHeading = "%nExamples:%n",
@@ -41,6 +42,7 @@ import picocli.CommandLine.Spec;
             "  baymist explain scenes/wing-box.yaml --region 3",
             "  baymist explain scenes/wing-box.yaml --at \"400 mm, 1.5 m, 60 mm\"      any place, bare or thin",
             "  baymist explain scenes/wing-box.yaml --all-wands --runs 24",
+            "  baymist explain job.yaml --apply 1 --output better.yaml      the scene with the best change",
             "  baymist explain scenes/wing-box.yaml --json | jq .cause"
         },
         exitCodeListHeading = "%nExit codes:%n",
@@ -91,6 +93,15 @@ final class ExplainCommand extends SceneCommand {
     @Option(names = "--save", paramLabel = "FILE", description = "Also write the explanation as JSON into a file.")
     private @Nullable Path save;
 
+    @Option(
+            names = "--apply",
+            paramLabel = "N",
+            description = "Write the scene with the N-th change of the list (1 = best) to --output.")
+    private @Nullable Integer apply;
+
+    @Option(names = "--output", paramLabel = "FILE", description = "Scene file for --apply.")
+    private @Nullable Path output;
+
     ExplainCommand(Console console, Stages stages) {
         super(console, stages);
     }
@@ -102,6 +113,12 @@ final class ExplainCommand extends SceneCommand {
         }
         if (runs < 0 || runs > 200) {
             throw wrong("--runs " + runs + ": 0 to 200 expected");
+        }
+        if ((apply == null) != (output == null)) {
+            throw wrong("--apply N and --output FILE belong together: which change, and where to write it");
+        }
+        if (apply != null && apply < 1) {
+            throw wrong("--apply " + apply + ": a row of the list expected, 1 = best");
         }
         double seconds = time == null ? Double.POSITIVE_INFINITY : quantity("--time", time, Dimension.TIME);
         if (!(seconds > 0)) {
@@ -124,7 +141,18 @@ final class ExplainCommand extends SceneCommand {
             AtomicFile.writeText(save, w -> ExplainReport.json(e, w));
             written(save);
         }
+        if (apply != null && output != null) {
+            apply(e, apply, output);
+        }
         return Exit.DONE;
+    }
+
+    private void apply(Explanation e, int row, Path file) throws IOException {
+        if (row > e.remedies().size()) {
+            throw wrong("--apply " + row + ": only " + e.remedies().size() + " changes were run");
+        }
+        SceneWriter.write(e.remedies().get(row - 1).job(), file);
+        written(file + ": " + e.remedies().get(row - 1).change());
     }
 
     private Vec3 place(String text) {

@@ -120,12 +120,13 @@ record AccessFacts(
         String can = !Double.isFinite(reachM)
                 ? " No wand of the scene goes in."
                 : Words.say(
-                        " The nearest that any wand of the scene can stand is %s, '%s' by '%s', which ends at %s: %s.",
+                        " The nearest that the tip of any wand of the scene can get is %s: '%s' by '%s', which goes in"
+                                + " %s%s.",
                         Words.length(reachM),
                         reachWand,
                         reachEntry,
                         Words.length(reachDepthM),
-                        endedByLength() ? "it is no longer than that" : why.isEmpty() ? stop : why);
+                        endedByLength() ? ", its whole length" : ": " + (why.isEmpty() ? stop : why));
         return new Fact(
                 "tip",
                 went + can,

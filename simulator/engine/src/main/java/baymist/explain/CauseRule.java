@@ -24,6 +24,15 @@ final class CauseRule {
     /** A wand that could stand nearer by this factor was not brought near. ASSUMED. */
     static final double NEARER = 0.7;
 
+    /** Fog at the region over fog in the whole cavity below which it sinks before it gets there. ASSUMED. */
+    static final double SUNK = 0.75;
+
+    /** A hole that is less of its sheet than this lets little fog through by itself. ASSUMED. */
+    static final double SMALL_HOLE = 0.02;
+
+    /** Causes that only film thrown by jets can prove. */
+    private static final Set<Cause> OF_JETS = Set.of(Cause.ACCESS, Cause.PATTERN, Cause.SHADOW, Cause.DISTANCE);
+
     private final Situation at;
 
     CauseRule(Situation at) {
@@ -42,7 +51,9 @@ final class CauseRule {
         Remedy by = null;
         for (Case c : cases) {
             for (Remedy r : remedies) {
-                if (r.holds() && c.proofs().contains(r.kind()) && r.gain() > (by == null ? 0 : by.gain() + 1e-12)) {
+                boolean own = c.proofs().contains(r.kind())
+                        && (!OF_JETS.contains(c.cause()) || r.before().byJets(r.after()));
+                if (r.holds() && own && r.gain() > (by == null ? 0 : by.gain() + 1e-12)) {
                     best = c;
                     by = r;
                 }
@@ -119,8 +130,8 @@ final class CauseRule {
             cases.add(new Case(
                     Cause.SHADOW,
                     Set.of(ChangeKind.OTHER_ENTRY, ChangeKind.OTHER_WAND, ChangeKind.MOVE),
-                    "the tip stands in the same bay but sees only " + Words.partOfIt(sight.seen())
-                            + (sight.shade().isEmpty() ? "" : ", with " + sight.shade() + " between")));
+                    "the tip stands in the same bay but sees " + Words.partOfIt(sight.seen())
+                            + (sight.shade().isEmpty() ? "" : ", with " + Words.the(sight.shade()) + " between")));
         }
         if (seen && sight.cutM() > FogFacts.medianM(at.history().bins())) {
             cases.add(new Case(
@@ -155,22 +166,22 @@ final class CauseRule {
     private void fogCases(List<Case> cases, boolean seen, FogFacts fog) {
         boolean little = fog.exposure() < LITTLE_FOG;
         @Nullable String gate = at.fog().through().isEmpty() ? null : at.fog().through();
-        // of two holes that air passes in series the smaller one throttles it
-        boolean throttledIn = gate != null && fog.throughM2() <= fog.ventM2();
-        if (!seen && little && throttledIn) {
+        if (!seen && little && gate != null && fog.throughOfSheet() < SMALL_HOLE) {
             cases.add(new Case(
                     Cause.HOLE_TOO_SMALL,
                     Set.of(ChangeKind.WIDER_HOLE),
-                    "fog has to come through '" + gate + "' and little does"));
+                    "fog has to come through '" + gate + "', which is less than " + Words.share(SMALL_HOLE)
+                            + " of its sheet, and little does"));
         }
-        if (!seen && little && !throttledIn) {
+        if (!seen && little) {
             cases.add(new Case(
                     Cause.DEAD_END,
                     Set.of(ChangeKind.OPEN_VENT, ChangeKind.DRILL_VENT),
                     "its bay lets " + (at.fog().ventM2() > 0 ? "little air" : "no air")
                             + " out, so little fog flows in"));
         }
-        if (fog.facing() < 0.7 && at.supply().evenM() >= at.supply().targetM()) {
+        if ((fog.facing() < 0.7 || fog.exposure() < SUNK)
+                && at.supply().evenM() >= at.supply().targetM()) {
             cases.add(new Case(
                     Cause.SETTLING,
                     Set.of(ChangeKind.FINER),

@@ -62,7 +62,7 @@ public final class Explain {
         observer.note(Words.say(
                 "%d changes will be run, one at a time, some %.0f s at the pace of the first run",
                 most, most * firstS));
-        TrialRuns running = new TrialRuns(planning, patch, film, run, observer, options.seconds(), began);
+        TrialRuns running = new TrialRuns(scene, planning, patch, film, run, observer, options.seconds(), began);
         List<Remedy> ranked = ranked(running.all(trials.subList(0, most), 0.15));
         if (ranked.stream().noneMatch(Remedy::holds)) {
             ranked = ranked(running.together(ranked));

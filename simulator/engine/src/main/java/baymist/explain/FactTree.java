@@ -21,7 +21,7 @@ final class FactTree {
                             Words.length(in.maxDepthM()),
                             in.stoppedBy().equals(baymist.access.AccessFinder.WAND_LENGTH)
                                     ? "its length ends"
-                                    : in.stoppedBy() + " stops it"),
+                                    : Words.the(in.stoppedBy()) + " stops it"),
                     Fact.Numbers.of("depthM", in.maxDepthM())));
         }
         return List.of(
@@ -43,7 +43,7 @@ final class FactTree {
                     "shade",
                     Words.say(
                             "From the nearest places of the tip, %s ends %s of the lines to what is not in view.",
-                            s.shade(), Words.share(s.shadeShare())),
+                            Words.the(s.shade()), Words.share(s.shadeShare())),
                     Fact.Numbers.of("shadeShare", s.shadeShare())));
         }
         for (int p = 0; p < s.clocks().length; p++) {
@@ -90,8 +90,8 @@ final class FactTree {
         return Fact.of(
                 "drops",
                 Words.say(
-                        "Where a jet meets it best, drops above %s land and smaller ones turn away with the air; the median drop"
-                                + " has %s. The jet comes in at %.0f degrees from square.",
+                        "Where a jet meets it best, drops above %s land and smaller ones turn away with the air; the"
+                                + " median drop has %s. The jet comes in at %.0f degrees from square.",
                         Words.drop(s.cutM()), Words.drop(dv50), Math.toDegrees(Math.acos(Math.min(1, s.incidence())))),
                 numbers);
     }

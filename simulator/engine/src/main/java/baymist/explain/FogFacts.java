@@ -22,7 +22,9 @@ import java.util.List;
  * @param through inner opening that most of the bay's fog came through, or empty
  * @param throughShare share of what came in that it let in, 0..1
  * @param throughM2 its area, m²
+ * @param throughOfSheet its area over that of the sheet that it is in, 0..1
  * @param facing mean of the normal's upward component: 1 floor, 0 upright, -1 ceiling
+ * @param facingSpread root mean square of the same: large with a small mean for a region that looks all ways
  * @param settlingMPerS settling speed of the median droplet
  * @param depositionMPerS what stuck per area over fog times time, m/s; 0 if no fog came
  * @param frictionMPerS mean friction speed at the region while spraying, m/s
@@ -38,7 +40,9 @@ record FogFacts(
         String through,
         double throughShare,
         double throughM2,
+        double throughOfSheet,
         double facing,
+        double facingSpread,
         double settlingMPerS,
         double depositionMPerS,
         double frictionMPerS,
@@ -84,7 +88,9 @@ record FogFacts(
                 ways.name,
                 ways.share,
                 ways.areaM2,
+                ways.ofSheet,
                 facing(scene.gravity(), patch),
+                spread(scene.gravity(), patch),
                 Droplet.settlingSpeedMPerS(
                         medianM(history.bins()),
                         scene.product().densityKgPerM3(),
@@ -128,6 +134,15 @@ record FogFacts(
         return sum / patch.areaM2();
     }
 
+    private static double spread(Vec3 down, Patch patch) {
+        double sum = 0;
+        for (int s : patch.surfels()) {
+            double up = patch.normal(s).dot(down);
+            sum += patch.areaM2(s) * up * up;
+        }
+        return Math.sqrt(sum / patch.areaM2());
+    }
+
     private static double friction(RunHistory history, Patch patch) {
         double sum = 0;
         double time = 0;
@@ -153,7 +168,7 @@ record FogFacts(
     }
 
     /** By what openings fog comes into a bay and air leaves it. */
-    private record Ways(String name, double share, double areaM2, double ventM2) {
+    private record Ways(String name, double share, double areaM2, double ofSheet, double ventM2) {
         static Ways find(RunResult base, RunHistory history, int bay) {
             FaceSet faces = base.grid().faces();
             int n = base.cavity().openings().size();
@@ -191,21 +206,38 @@ record FogFacts(
                 }
             }
             return most < 0
-                    ? new Ways("", 0, 0, vent)
+                    ? new Ways("", 0, 0, 1, vent)
                     : new Ways(
                             base.cavity().openings().get(most).name(),
                             in[most] / all,
                             base.cavity().openings().get(most).areaM2(),
+                            ofSheet(base, most),
                             vent);
+        }
+
+        private static double ofSheet(RunResult base, int opening) {
+            SurfelSet surfels = base.grid().surfels();
+            int part = base.cavity().openings().get(opening).part();
+            double hole = base.cavity().openings().get(opening).areaM2();
+            double bothSides = 0;
+            for (int s = 0; s < surfels.count(); s++) {
+                bothSides += surfels.part()[s] == part ? surfels.areaM2()[s] : 0;
+            }
+            return hole / (hole + 0.5 * bothSides);
         }
     }
 
     String facingWords() {
-        return facing > 0.7
-                ? "faces up"
-                : facing < -0.7
-                        ? "faces down"
-                        : facing > 0.25 ? "leans up" : facing < -0.25 ? "leans down" : "stands upright";
+        if (facing > 0.7) {
+            return "faces up";
+        }
+        if (facing < -0.7) {
+            return "faces down";
+        }
+        if (facingSpread > 0.4 && Math.abs(facing) < 0.5) {
+            return "looks all ways";
+        }
+        return facing > 0.25 ? "leans up" : facing < -0.25 ? "leans down" : "stands upright";
     }
 
     Fact arrived() {
@@ -216,6 +248,7 @@ record FogFacts(
                 .and("atEndOverPeak", endShare)
                 .and("throughShare", throughShare)
                 .and("throughM2", throughM2)
+                .and("throughOverSheet", throughOfSheet)
                 .and("ventM2", ventM2);
         if (!(peakKgPerM3 > 0)) {
             return Fact.of("fog", "No fog came there.", numbers);
@@ -234,7 +267,7 @@ record FogFacts(
 
     Fact stick() {
         String text = Words.say(
-                "It %s. The median droplet sinks at %.1f mm/s; what stuck there came at %s.",
+                "The region %s. The median droplet sinks at %.1f mm/s; what stuck there came at %s.",
                 facingWords(),
                 1e3 * settlingMPerS,
                 depositionMPerS > 0

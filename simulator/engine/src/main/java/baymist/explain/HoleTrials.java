@@ -22,6 +22,8 @@ final class HoleTrials {
     private static final int MOST = 2;
     /** A hole is tried at so many times its size across. */
     private static final double WIDER = 2;
+    /** ... and no less than this across, m. */
+    private static final double LEAST_M = 0.03;
 
     private final Situation at;
 
@@ -128,7 +130,7 @@ final class HoleTrials {
             return;
         }
         Opening o = opening(name);
-        double radius = WIDER * Math.sqrt(o.areaM2() / Math.PI);
+        double radius = Math.max(0.5 * LEAST_M, WIDER * Math.sqrt(o.areaM2() / Math.PI));
         List<OpeningSpec> cuts = at.base().scene().cuts();
         for (int i = 0; i < cuts.size(); i++) {
             if (cuts.get(i).name().equals(name)) {

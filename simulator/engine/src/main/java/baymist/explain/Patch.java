@@ -136,6 +136,7 @@ final class Patch {
         double reached = 0;
         double filled = 0;
         double area = 0;
+        double direct = 0;
         for (int s : own) {
             int there = locator == null ? s : locator.surfelNear(point(s), cavity.partIndex(part(s)), normal(s));
             if (there < 0) {
@@ -144,10 +145,15 @@ final class Patch {
             double a = surfels.areaM2()[s];
             double film = masked[there] ? 0 : run.filmM()[there];
             area += a;
+            double thrown = run.directKg()[there];
+            double all = thrown + run.fogKg()[there];
+            direct += all > 0 ? a * film * thrown / all : 0;
             mean += a * film;
             reached += film >= targets.hazeM() ? a : 0;
             filled += a * Math.min(1, film / targets.buildM());
         }
-        return area > 0 ? new PatchFilm(mean / area, reached / area, filled / area) : new PatchFilm(0, 0, 0);
+        return area > 0
+                ? new PatchFilm(mean / area, reached / area, filled / area, direct / area)
+                : new PatchFilm(0, 0, 0, 0);
     }
 }

@@ -6,8 +6,9 @@ package baymist.explain;
  * @param meanM mean wet build, m
  * @param reached share of its area at or above haze, 0..1
  * @param filled mean over its area of min(film / target, 1), 0..1: what of the wanted film is there
+ * @param directM the part of the mean that jets threw, m
  */
-public record PatchFilm(double meanM, double reached, double filled) {
+public record PatchFilm(double meanM, double reached, double filled, double directM) {
     /** A change holds if it multiplies the mean film by this ... */
     public static final double TIMES = 2;
     /** ... or raises the reached share by this. */
@@ -16,5 +17,10 @@ public record PatchFilm(double meanM, double reached, double filled) {
     /** Whether {@code after} is so much more than this that the change counts. */
     boolean holds(PatchFilm after) {
         return (after.meanM >= TIMES * meanM && after.meanM > 0) || after.reached - reached >= POINTS;
+    }
+
+    /** Whether most of what {@code after} has more came from jets. */
+    boolean byJets(PatchFilm after) {
+        return after.directM - directM >= 0.5 * (after.meanM - meanM);
     }
 }

@@ -39,8 +39,8 @@ final class PatchFinder {
             throw problem(
                     base,
                     "EXP-003",
-                    "film reaches every surface, so there is nothing to explain; name a place with --at x,y,z to ask about one"
-                            + " that is thin");
+                    "film reaches every surface, so there is nothing to explain; name a place with --at x,y,z to ask"
+                            + " about one that is thin");
         }
         String name = options.region().isEmpty() ? "1" : options.region();
         for (UnreachedRegion r : regions) {
@@ -78,8 +78,8 @@ final class PatchFinder {
                     "EXP-002",
                     String.format(
                             Locale.ROOT,
-                            "the place [%.0f, %.0f, %.0f] mm lies %s off the nearest surface of the inside; name one within %.0f mm"
-                                    + " of it",
+                            "the place [%.0f, %.0f, %.0f] mm lies %s off the nearest surface of the inside; name one"
+                                    + " within %.0f mm of it",
                             1e3 * point.x(),
                             1e3 * point.y(),
                             1e3 * point.z(),

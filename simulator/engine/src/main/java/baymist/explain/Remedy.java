@@ -1,5 +1,6 @@
 package baymist.explain;
 
+import baymist.scene.Scene;
 import java.util.List;
 
 /**
@@ -8,6 +9,8 @@ import java.util.List;
  * @param kind what it touches
  * @param change what a technician would do, in words
  * @param sceneLines what to change in the scene file
+ * @param scene the job with the change, at planning resolution
+ * @param job the same at the resolution that the scene states, ready to be written
  * @param before film on the region as the job stands
  * @param after film on the region with the change alone
  * @param holds whether it multiplies the film by {@link PatchFilm#TIMES} or raises the reached share by {@link PatchFilm#POINTS}
@@ -17,25 +20,29 @@ public record Remedy(
         ChangeKind kind,
         String change,
         List<String> sceneLines,
+        Scene scene,
+        Scene job,
         PatchFilm before,
         PatchFilm after,
         boolean holds,
         String caution) {
     /** Every remedy that takes metal away says this. */
     public static final String DRILLING =
-            "Drilling changes the structure: only where its approved data allow it, and only by a person licensed to do it.";
+            "Drilling changes the structure: only where its approved data allow it, and only by a person licensed to"
+                    + " do it.";
 
     public Remedy {
         sceneLines = List.copyOf(sceneLines);
     }
 
-    static Remedy of(Trial trial, PatchFilm before, PatchFilm after) {
+    static Remedy of(Trial trial, Scene scene, Scene job, PatchFilm before, PatchFilm after) {
         String caution = trial.kind().drills()
                 ? DRILLING
                 : trial.kind() == ChangeKind.MASK_OFF
                         ? "A mask is there for a reason: ask first what it keeps dry."
                         : "";
-        return new Remedy(trial.kind(), trial.words(), trial.lines(), before, after, before.holds(after), caution);
+        return new Remedy(
+                trial.kind(), trial.words(), trial.lines(), scene, job, before, after, before.holds(after), caution);
     }
 
     /** How much more of the wanted film there is with it, 0..1. */

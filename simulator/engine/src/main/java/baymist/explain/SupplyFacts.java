@@ -89,7 +89,8 @@ record SupplyFacts(
         return Fact.of(
                 "supply",
                 Words.say(
-                        "%s was sprayed in %s of trigger, %s. Fog hangs for %s in all.%s The region got %s from jets and %s from fog.",
+                        "%s was sprayed in %s of trigger, %s. Fog hangs for %s in all.%s The region got %s from jets"
+                                + " and %s from fog.",
                         Words.volume(sprayedM3),
                         Words.time(triggerS),
                         enough,

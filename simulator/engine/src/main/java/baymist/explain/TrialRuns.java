@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Runs changes side by side, each with one thread, and keeps what came out in the order of the changes. */
 final class TrialRuns {
+    private final Scene stated;
     private final Scene planning;
     private final Patch patch;
     private final PatchFilm before;
@@ -29,6 +30,7 @@ final class TrialRuns {
 
     /** @param began wall clock at which the time limit of {@code seconds} began, ns */
     TrialRuns(
+            Scene stated,
             Scene planning,
             Patch patch,
             PatchFilm before,
@@ -36,6 +38,7 @@ final class TrialRuns {
             RunObserver observer,
             double seconds,
             long began) {
+        this.stated = stated;
         this.planning = planning;
         this.patch = patch;
         this.before = before;
@@ -81,8 +84,12 @@ final class TrialRuns {
             return new Outcome(trial, null, "the time limit had passed");
         }
         try {
-            RunResult after = Simulation.run(trial.on(planning), new RunOptions(1), new Stopping(observer));
-            return new Outcome(trial, Remedy.of(trial, before, patch.film(after, planning.targets())), "");
+            Scene changed = trial.on(planning);
+            RunResult after = Simulation.run(changed, new RunOptions(1), new Stopping(observer));
+            return new Outcome(
+                    trial,
+                    Remedy.of(trial, changed, trial.on(stated), before, patch.film(after, planning.targets())),
+                    "");
         } catch (SceneException | SimulationException e) {
             String why = e instanceof SceneException s ? s.findings().get(0).text() : String.valueOf(e.getMessage());
             return new Outcome(trial, null, why);

@@ -81,6 +81,12 @@ final class Words {
         return deg + " degrees (" + (hour == 0 ? 12 : hour) + " o'clock)";
     }
 
+    /** "rib 5", "the upper skin": a part as a sentence names it. */
+    static String the(String part) {
+        boolean bare = part.isEmpty() || Character.isDigit(part.charAt(part.length() - 1)) || part.startsWith("the ");
+        return bare ? part : "the " + part;
+    }
+
     static String list(List<String> names) {
         if (names.size() < 2) {
             return String.join("", names);

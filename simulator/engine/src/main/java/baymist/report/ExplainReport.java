@@ -33,8 +33,8 @@ public final class ExplainReport {
                 page,
                 String.format(
                         Locale.ROOT,
-                        "%d runs at planning resolution: %d cells of about %.0f mm, %d rays a jet, %d sizes, projected air. Confirm"
-                                + " what you mean to do with `run` on the changed scene.",
+                        "%d runs at planning resolution: %d cells of about %.0f mm, %d rays a jet, %d sizes, projected"
+                                + " air. Confirm what you mean to do with `run` on the changed scene.",
                         e.runs(),
                         e.base().grid().cellCount(),
                         1e3

@@ -82,7 +82,8 @@ final class Job {
                     new SourcePlace(scene.file(), 0, "initial_fog.point"),
                     String.format(
                             Locale.ROOT,
-                            "the fog is released at (%.4g, %.4g, %.4g) m, which lies outside the cavity; name a point inside",
+                            "the fog is released at (%.4g, %.4g, %.4g) m, which lies outside the cavity; name a point"
+                                    + " inside",
                             point.x(),
                             point.y(),
                             point.z()));
