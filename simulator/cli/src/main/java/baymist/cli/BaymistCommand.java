@@ -27,6 +27,8 @@ import picocli.CommandLine.Spec;
             "  baymist field scenes/wing-box.yaml             where would the tip have to be for the worst of them?",
             "  baymist run scenes/wing-box.yaml --json | jq .coverage.reached",
             "  baymist run job.yaml --min-reached 95          exit code 4 if less is reached",
+            "  baymist plan scenes/wing-box.yaml --output plan.yaml      which passes reach most?",
+            "  baymist size scenes/size-spar-line.yaml        which wand to make, with a drawing",
             "  baymist schema > scene.schema.json             so that editors complete scene files",
             "",
             "'baymist COMMAND --help' tells more."
@@ -46,7 +48,9 @@ final class BaymistCommand implements Runnable {
     @Override
     public void run() {
         throw new ParameterException(
-                spec.commandLine(), "a command is missing: run, check, reach, field, explain, schema, verify or help");
+                spec.commandLine(),
+                "a command is missing: "
+                        + String.join(", ", spec.commandLine().getSubcommands().keySet()));
     }
 
     static String title() {

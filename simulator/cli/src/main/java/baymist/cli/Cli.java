@@ -22,8 +22,10 @@ final class Cli {
                 .addSubcommand(new CheckCommand(console, stages))
                 .addSubcommand(new ReachCommand(console, stages))
                 .addSubcommand(new ExplainCommand(console, stages))
+                .addSubcommand(new SizeCommand(console, stages))
                 .addSubcommand(new FieldCommand(console, stages))
                 .addSubcommand(new CompareCommand(console, stages))
+                .addSubcommand(new PlanCommand(console, stages))
                 .addSubcommand(new SchemaCommand(console, stages))
                 .addSubcommand(new VerifyCommand(console, stages))
                 .addSubcommand(new CommandLine.HelpCommand());

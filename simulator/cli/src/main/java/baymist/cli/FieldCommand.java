@@ -4,8 +4,10 @@ import baymist.field.FieldOptions;
 import baymist.field.ReachField;
 import baymist.field.RegionChoice;
 import baymist.geom.Vec3;
+import baymist.picture.FieldDrawing;
 import baymist.report.FieldReport;
 import baymist.scene.Scene;
+import baymist.study.Planning;
 import java.io.IOException;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
@@ -31,7 +33,7 @@ import picocli.CommandLine.Spec;
         },
         footerHeading = "%nExamples:%n",
         footer = {
-            "  baymist field scenes/wing-box.yaml                              the largest bare place",
+            "  baymist field scenes/wing-box.yaml                                 the largest bare place",
             "  baymist field scenes/wing-box.yaml --region 3 --picture field.png",
             "  baymist field scenes/wing-box.yaml --at \"400 mm, 900 mm, 60 mm\"     the sheet round a point",
             "  baymist field scenes/wing-box.yaml --part \"rib 3\" --json | jq .poses[0]"
@@ -62,6 +64,9 @@ final class FieldCommand extends SceneCommand {
     @Option(names = "--part", paramLabel = "NAME", description = "Instead: the whole inside of a part.")
     private @Nullable String part;
 
+    @Option(names = "--full", description = "At the scene's own resolution; takes some ten times as long.")
+    private boolean full;
+
     @Option(names = "--no-run", description = "Do not try the best pose in a forward run.")
     private boolean noRun;
 
@@ -81,13 +86,21 @@ final class FieldCommand extends SceneCommand {
         Scene scene = begin();
         ReachField field;
         try (Progress progress = progress()) {
-            field = stages().field(scene, new FieldOptions(choice, !noRun), runOptions(), progress);
+            field = stages().field(scene, new FieldOptions(choice, !noRun, planning()), runOptions(), progress);
         }
         tell(out -> out.print(FieldReport.text(field)), out -> FieldReport.json(field, out));
         if (picture != null) {
+            FieldDrawing.write(field, picture);
             written(picture);
         }
         return Exit.DONE;
+    }
+
+    private Planning planning() {
+        Planning coarse = FieldOptions.COARSE;
+        return full
+                ? Planning.FULL
+                : options().voxel == null ? coarse : new Planning(1, coarse.sizeBins(), coarse.raysPerJet(), 1);
     }
 
     private RegionChoice choice() {

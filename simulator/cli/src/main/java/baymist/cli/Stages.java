@@ -6,6 +6,9 @@ import baymist.explain.Explanation;
 import baymist.field.FieldOptions;
 import baymist.field.ReachField;
 import baymist.field.ReachFields;
+import baymist.plan.PlanOptions;
+import baymist.plan.PlanResult;
+import baymist.plan.Planner;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -18,11 +21,19 @@ import baymist.scene.Scene;
 import baymist.scene.WandSpec;
 import baymist.scene.io.SceneReader;
 import baymist.scene.io.SceneSchema;
+import baymist.size.PlanningRuns;
+import baymist.size.SizeRequest;
+import baymist.size.SizeResult;
+import baymist.size.SizeStudy;
+import baymist.study.Planning;
+import baymist.study.PlanningRun;
+import baymist.study.StudyStore;
 import baymist.verify.OrderStudy;
 import baymist.verify.Verification;
 import baymist.verify.VerificationReport;
 import java.nio.file.Path;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** What the commands ask of the engine; one seam, so that exit codes and output can be tested without long runs. */
 interface Stages {
@@ -64,8 +75,26 @@ interface Stages {
         }
 
         @Override
+        public SizeResult size(
+                Scene scene,
+                SizeRequest request,
+                boolean verify,
+                @Nullable Path keep,
+                RunOptions options,
+                RunObserver observer) {
+            StudyStore store = keep == null ? StudyStore.none() : StudyStore.in(keep);
+            PlanningRun planning = new PlanningRun(Planning.DEFAULT, store);
+            return SizeStudy.run(scene, request, new PlanningRuns(planning, options, verify, observer));
+        }
+
+        @Override
         public ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer) {
             return ReachFields.of(scene, field, options, observer);
+        }
+
+        @Override
+        public PlanResult plan(Scene scene, PlanOptions plan, RunOptions options, RunObserver observer) {
+            return Planner.plan(scene, plan, options, observer);
         }
 
         @Override
@@ -98,7 +127,16 @@ interface Stages {
 
     Explanation explain(Scene scene, ExplainOptions asked, RunOptions options, RunObserver observer);
 
+    SizeResult size(
+            Scene scene,
+            SizeRequest request,
+            boolean verify,
+            @Nullable Path keep,
+            RunOptions options,
+            RunObserver observer);
     ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer);
+
+    PlanResult plan(Scene scene, PlanOptions plan, RunOptions options, RunObserver observer);
 
     String schema();
 

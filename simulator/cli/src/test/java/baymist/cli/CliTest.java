@@ -6,6 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import baymist.explain.ExplainOptions;
 import baymist.explain.Explanation;
+import baymist.plan.DoseSettings;
+import baymist.plan.PlanOptions;
+import baymist.plan.PlanResult;
 import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.problem.Severity;
@@ -14,6 +17,8 @@ import baymist.problem.SourcePlace;
 import baymist.report.SampleRun;
 import baymist.field.FieldOptions;
 import baymist.field.ReachField;
+import baymist.field.RegionChoice;
+import baymist.geom.Vec3;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -23,6 +28,10 @@ import baymist.run.RunResult;
 import baymist.scene.Scene;
 import baymist.scene.TipSpec;
 import baymist.scene.WandSpec;
+import baymist.study.Planning;
+import baymist.size.SampleSize;
+import baymist.size.SizeRequest;
+import baymist.size.SizeResult;
 import baymist.verify.Inputs;
 import baymist.verify.OrderStudy;
 import baymist.verify.Outcome;
@@ -46,6 +55,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -68,6 +78,10 @@ class CliTest {
         double spread = 0.01;
         final List<Double> ratios = new ArrayList<>();
         ReachOptions asked = ReachOptions.DEFAULT;
+        @org.jspecify.annotations.Nullable FieldOptions askedField;
+        @org.jspecify.annotations.Nullable PlanOptions askedPlan;
+        boolean meets = true;
+        final List<SizeRequest> sized = new ArrayList<>();
 
         @Override
         public Scene read(Path file) {
@@ -128,8 +142,27 @@ class CliTest {
         }
 
         @Override
+        public SizeResult size(
+                Scene scene,
+                SizeRequest request,
+                boolean verify,
+                @Nullable Path keep,
+                RunOptions options,
+                RunObserver observer) {
+            sized.add(request);
+            return SampleSize.result(request, meets);
+        }
+
+        @Override
         public ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer) {
-            throw new AssertionError("not asked for");
+            askedField = field;
+            throw new SceneException("FLD-001", SourcePlace.of("a.yaml"), "there is no such place");
+        }
+
+        @Override
+        public PlanResult plan(Scene scene, PlanOptions plan, RunOptions options, RunObserver observer) {
+            askedPlan = plan;
+            throw new SceneException("PLN-001", SourcePlace.of("a.yaml"), "no wand goes in");
         }
 
         @Override
@@ -292,6 +325,16 @@ class CliTest {
                 "reach a.yaml --within 0mm",
                 "reach a.yaml --wand-folder models/wands",
                 "reach a.yaml --threads 0",
+                "field",
+                "field a.yaml --region 0",
+                "field a.yaml --region 1 --part floor",
+                "field a.yaml --within 5mm",
+                "field a.yaml --at 1mm,2mm",
+                "field a.yaml --at 1,2,3",
+                "plan",
+                "plan a.yaml --trigger 0",
+                "plan a.yaml --passes 0",
+                "plan a.yaml --resolved --coarse",
                 "check"
             })
     void wrongCallsEndWithTwoAndAHint(String call) {
@@ -299,6 +342,28 @@ class CliTest {
         assertTrue(err.toString().startsWith("baymist: "), err.toString());
         assertTrue(err.toString().contains("--help'"), err.toString());
         assertTrue(stages.seen.isEmpty());
+    }
+
+    @Test
+    void theRegionOfAFieldReachesTheEngine() {
+        assertEquals(2, baymist("field", "a.yaml", "--region", "3"));
+        assertEquals(new FieldOptions(new RegionChoice.Bare(3), true), stages.askedField);
+        baymist("field", "a.yaml", "--at", "-40 mm, 1 m,0.06 m", "--within", "4 in", "--no-run", "--full");
+        Vec3 point = new Vec3(-0.04, 1, 0.06);
+        assertEquals(new FieldOptions(new RegionChoice.At(point, 0.1016), false, Planning.FULL), stages.askedField);
+        baymist("field", "a.yaml", "--part", "rib 3");
+        assertEquals(new FieldOptions(new RegionChoice.OfPart("rib 3"), true), stages.askedField);
+    }
+
+    @Test
+    void theLimitsOfAPlanReachTheEngine() {
+        assertEquals(2, baymist("plan", "a.yaml", "--trigger", "40", "--passes", "3", "--rounds", "1", "--coarse"));
+        PlanOptions asked = stages.askedPlan;
+        assertEquals(40, asked.triggerS());
+        assertEquals(3, asked.passes());
+        assertEquals(1, asked.rounds());
+        assertFalse(asked.full());
+        assertEquals(DoseSettings.DEFAULT, asked.dose());
     }
 
     @Test

@@ -15,8 +15,9 @@ import baymist.voxel.VoxelGrid;
  * @param hangS time that it hangs, s
  * @param byBin for each size, 0..1, [bins][cells]; read-only
  * @param share over all sizes as they are sprayed, 0..1, [cells]; read-only
+ * @param spread share of each of the region's surfels if an even fog settled on it, summing to 1, [region's surfels]; read-only
  */
-public record FogField(double hangS, double[][] byBin, double[] share) {
+public record FogField(double hangS, double[][] byBin, double[] share, double[] spread) {
     /**
      * The field of a region.
      *
@@ -26,6 +27,7 @@ public record FogField(double hangS, double[][] byBin, double[] share) {
     public static FogField of(
             Scene scene, VoxelGrid grid, AirField air, SizeBins bins, int[] surfels, double hangS, Workers workers) {
         double[][] byBin = new double[bins.count()][];
+        double[][] takes = new double[bins.count()][surfels.length];
         workers.forEach(byBin.length, b -> {
             FogOperator operator = FogOperator.of(
                     grid,
@@ -38,6 +40,10 @@ public record FogField(double hangS, double[][] byBin, double[] share) {
                     scene.walls());
             FogDestiny destiny = new FogDestiny(operator);
             double[] reaching = operator.rateOfReaching(surfels);
+            for (int i = 0; i < surfels.length; i++) {
+                takes[b][i] =
+                        operator.wallPerS(surfels[i]) * grid.volumeM3(grid.surfels().cell()[surfels[i]]);
+            }
             byBin[b] = Double.isInfinite(hangS) ? destiny.ever(reaching) : destiny.within(reaching, hangS);
         });
         double[] share = new double[grid.cellCount()];
@@ -46,7 +52,22 @@ public record FogField(double hangS, double[][] byBin, double[] share) {
                 share[c] += bins.share()[b] * byBin[b][c];
             }
         }
-        return new FogField(hangS, byBin, share);
+        return new FogField(hangS, byBin, share, spread(takes, bins));
+    }
+
+    private static double[] spread(double[][] takes, SizeBins bins) {
+        double[] spread = new double[takes[0].length];
+        double all = 0;
+        for (int b = 0; b < takes.length; b++) {
+            for (int i = 0; i < spread.length; i++) {
+                spread[i] += bins.share()[b] * takes[b][i];
+                all += bins.share()[b] * takes[b][i];
+            }
+        }
+        for (int i = 0; i < spread.length; i++) {
+            spread[i] = all > 0 ? spread[i] / all : 1.0 / spread.length;
+        }
+        return spread;
     }
 
     /** Of what a tip sprays, the part that becomes fog and then settles on the region, kg/s. */

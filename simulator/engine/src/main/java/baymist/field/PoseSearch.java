@@ -6,6 +6,7 @@ import baymist.access.Stations;
 import baymist.access.TipPose;
 import baymist.airflow.OpenFractions;
 import baymist.cavity.Cavity;
+import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.problem.SimulationException;
 import baymist.run.Approach;
@@ -252,8 +253,9 @@ final class PoseSearch {
         double clock = Math.IEEEremainder(t.clockRad(), 2 * Math.PI);
         PassSpec hold = Holds.with(t.way().hold(), t.depthM(), clock < 0 ? clock + 2 * Math.PI : clock, 1);
         double settles = fog.caughtKgPerS(hits);
+        List<Vec3> body = t.way().insertion().path().body(t.depthM()).centrelineM();
         PoseShare share = new PoseShare(
-                hold, pose, direct / sprayed, settles / sprayed, even(lands, direct, settles), sprayed);
+                hold, pose, body, direct / sprayed, settles / sprayed, even(lands, direct, settles), sprayed);
         return new Scored(t, share, lands);
     }
 
@@ -296,7 +298,7 @@ final class PoseSearch {
         double sum = 0;
         for (int i = 0; i < landsKgPerS.length; i++) {
             double area = surfels.areaM2()[region.surfels()[i]];
-            sum += Math.min(landsKgPerS[i] + settles / region.areaM2() * area, mean * area);
+            sum += Math.min(landsKgPerS[i] + settles * fog.spread()[i], mean * area);
         }
         return sum / (direct + settles);
     }
@@ -336,7 +338,7 @@ final class PoseSearch {
         return new PassShare(p, wetted(stations, stroke / n / p.drawBackMPerS()));
     }
 
-    /** Share of the region at haze or above after this time at each of the stations; fog is spread evenly. */
+    /** Share of the region at haze or above after this time at each of the stations; fog settles as an even fog would. */
     private double wetted(List<Scored> stations, double timeS) {
         double[] kg = new double[region.surfels().length];
         double fogKg = 0;
@@ -346,12 +348,11 @@ final class PoseSearch {
                 kg[i] += s.landsKgPerS()[i] * timeS;
             }
         }
-        double evenly = fogKg / region.areaM2();
         double haze = scene.targets().hazeM() * scene.product().densityKgPerM3();
         double wet = 0;
         for (int i = 0; i < kg.length; i++) {
             double area = surfels.areaM2()[region.surfels()[i]];
-            wet += kg[i] / area + evenly >= haze ? area : 0;
+            wet += kg[i] + fogKg * fog.spread()[i] >= haze * area ? area : 0;
         }
         return wet / region.areaM2();
     }

@@ -2,6 +2,7 @@ package baymist.field;
 
 import baymist.cavity.Cavity;
 import baymist.scene.Scene;
+import baymist.study.Planning;
 import baymist.voxel.VoxelGrid;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -11,6 +12,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>The fog's share holds in frozen quiet air: the jets' own flow is not in it. A pose is confirmed by a forward run, which has that flow.
  *
+ * @param scene at the resolution that was computed
+ * @param planning this resolution
  * @param region what is to be reached
  * @param jet share of a jet turned where it lands most, by cell
  * @param fog share of fog let go there, by cell
@@ -21,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record ReachField(
         Scene scene,
+        Planning planning,
         Cavity cavity,
         VoxelGrid grid,
         FieldRegion region,

@@ -5,6 +5,7 @@ import baymist.access.Surroundings;
 import baymist.access.TipPose;
 import baymist.airflow.AirField;
 import baymist.cavity.Cavity;
+import baymist.cavity.CavityBuilder;
 import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
@@ -40,17 +41,18 @@ public final class ReachFields {
     private ReachFields() {}
 
     /**
-     * The reach field of a region, on the scene's own voxels.
+     * The reach field of a region at planning resolution.
      *
      * @throws SceneException if the scene can't be run, has no wand, or has no such region
      */
-    public static ReachField of(Scene scene, FieldOptions options, RunOptions run, RunObserver observer) {
-        if (scene.wands().isEmpty()) {
+    public static ReachField of(Scene stated, FieldOptions options, RunOptions run, RunObserver observer) {
+        if (stated.wands().isEmpty()) {
             throw new SceneException(
                     "FLD-004",
-                    SourcePlace.of(scene.file()),
+                    SourcePlace.of(stated.file()),
                     "the scene has no `wands`, so there is no jet to look with; add one");
         }
+        Scene scene = options.planning().of(stated, CavityBuilder.build(stated));
         RunResult before = null;
         Cavity cavity;
         VoxelGrid grid;
@@ -93,7 +95,8 @@ public final class ReachFields {
                 held = options.confirm() ? confirming.with(best.hold(), promised) : null;
                 drawn = options.confirm() && pass != null ? confirming.with(pass.pass(), Double.NaN) : null;
             }
-            return new ReachField(scene, cavity, grid, region, jet, fog, poses, held, pass, drawn);
+            return new ReachField(
+                    scene, options.planning(), cavity, grid, region, jet, fog, poses, held, pass, drawn);
         }
     }
 

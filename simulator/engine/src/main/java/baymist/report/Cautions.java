@@ -40,6 +40,20 @@ public final class Cautions {
                         + " at the nozzle (29 CFR 1910.242(b)).");
     }
 
+    /** What everybody who makes a wand is told. */
+    public static List<String> wandMaking() {
+        return List.of(
+                "Local rules, approved data and the judgement of a qualified person come first. This is a computed proposal, not a"
+                        + " design approval; tolerances are as agreed with who makes it.",
+                "Pressure: use tube and fittings that their maker rates above the supply's highest pressure. Prove the finished wand by"
+                        + " the shop's own rules, behind a shield and with liquid, before air goes in.",
+                "Edges: deburr every orifice and end inside and outside, round the nose, flush the bore clean. A burr scores"
+                        + " structure and a chip blocks an orifice.",
+                "In the structure: do not force it, keep hands off what you can't see, and count parts in and out.",
+                "Electricity and oxygen: make sure that nothing live and no oxygen equipment lies where the wand goes; a metal wand"
+                        + " conducts, and moving mist charges it: bond it as local rules ask.");
+    }
+
     private static String text(String format, Object... values) {
         return String.format(Locale.ROOT, format, values);
     }

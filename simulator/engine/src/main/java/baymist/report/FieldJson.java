@@ -26,6 +26,7 @@ final class FieldJson {
         region.put("where", f.region().where());
         Json.number(region, "areaM2", f.region().areaM2());
         region.set("centroidM", Json.vector(f.region().centroidM()));
+        root.put("resolution", f.planning().words());
         root.put("air", ReachField.FROZEN);
         Json.number(root, "hangS", f.fog().hangS());
         root.put("jetOf", f.jet().wand());
@@ -72,6 +73,7 @@ final class FieldJson {
         Json.number(o, "direct", p.direct());
         Json.number(o, "fog", p.fog());
         Json.number(o, "share", p.share());
+        Json.number(o, "even", p.even());
         return o;
     }
 

@@ -13,6 +13,9 @@ import java.util.Locale;
 
 /** A reach field in words. */
 public final class FieldReport {
+    /** A share below which a pose is told to be no good (ASSUMED). */
+    private static final double NEXT_TO_NOTHING = 0.02;
+
     private FieldReport() {}
 
     /** The field as plain text. */
@@ -38,6 +41,7 @@ public final class FieldReport {
                 "* ",
                 "The jet's share is that of one free jet of '" + f.jet().wand()
                         + "' turned where it lands most. It does not know where a wand can get to; the poses do.");
+        page.wrapped("* ", "Computed with " + f.planning().words() + ".");
         page.wrapped("* ", "The fog's share holds in " + ReachField.FROZEN + ". The forward run has it.");
         return page.toString();
     }
@@ -108,6 +112,11 @@ public final class FieldReport {
                     percent(p.direct()),
                     percent(p.fog()),
                     percent(p.share()));
+        }
+        if (f.poses().get(0).share() < NEXT_TO_NOTHING) {
+            page.wrapped(
+                    "",
+                    "No place that a wand gets to sends more than next to nothing there: another way in is needed, not another aim.");
         }
         page.wrapped("", "Shares of what is sprayed while the tip is held there. Clock 0 = structure up, seen along the wand from outside.");
     }

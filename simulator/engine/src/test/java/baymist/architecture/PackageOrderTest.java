@@ -40,6 +40,8 @@ class PackageOrderTest {
             "study",
             "field",
             "explain",
+            "plan",
+            "size",
             "report",
             "verify");
 

@@ -60,6 +60,19 @@ final class SectionFinder {
         return views;
     }
 
+    /** Sections through a point, square to each axis; the one along the longest axis shows the structure behind it as far as that goes. */
+    List<SectionView> through(Vec3 point) {
+        List<SectionView> views = new ArrayList<>();
+        for (int axis : new int[] {2, 1, 0}) {
+            Vec3 low = box.min();
+            Vec3 high = box.max();
+            double at = point.get(axis) + OFF_MIDDLE * box.size().get(axis);
+            String what = axis == 2 ? "Plan" : axis == 1 ? "Seen along y" : "Seen along x";
+            views.add(view(what, axis, at, low, high, axis != longest));
+        }
+        return views;
+    }
+
     private static String name(int axis) {
         return axis == 2 ? "Plan" : axis == 1 ? "Side view" : "View along x";
     }

@@ -37,7 +37,13 @@ public final class StructureDrawing {
 
     /** The structure with a layer over it and a line of words under its name. */
     static Canvas draw(CheckResult check, SectionLayer layer, String words, Lettering lettering) throws IOException {
-        List<SectionView> views = new SectionFinder(check).find();
+        return draw(check, new SectionFinder(check).find(), layer, words, lettering);
+    }
+
+    /** The same in views of one's own. */
+    static Canvas draw(
+            CheckResult check, List<SectionView> views, SectionLayer layer, String words, Lettering lettering)
+            throws IOException {
         SectionPainter painter = new SectionPainter(check, layer);
         double inner = WIDTH - 2 * MARGIN;
         double widest =

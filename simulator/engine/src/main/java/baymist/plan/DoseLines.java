@@ -1,0 +1,100 @@
+package baymist.plan;
+
+import baymist.access.Insertion;
+import baymist.access.Stations;
+import baymist.airflow.OpenFractions;
+import baymist.cavity.Cavity;
+import baymist.run.Approach;
+import baymist.scene.EntrySpec;
+import baymist.scene.PassSpec;
+import baymist.scene.Scene;
+import baymist.scene.TipSpec;
+import baymist.scene.WandSpec;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** All lines of a scene: every entry with every wand that goes in, along the entry's direction, at clock angles over the period of the tip. */
+final class DoseLines {
+    /** Depth that is left to the entry, m: nearer, the tip sprays out of it. */
+    private static final double SHALLOWEST_M = 0.01;
+
+    /** Angles (rad) and shares that differ by less are alike. */
+    private static final double ALIKE = 1e-6;
+
+    private DoseLines() {}
+
+    static List<DoseLine> of(Scene scene, Cavity cavity, DoseSettings settings) {
+        List<WandSpec> wands = new ArrayList<>(scene.wands().values());
+        wands.sort(Comparator.comparing(WandSpec::name));
+        List<PassSpec> passes = new ArrayList<>();
+        for (EntrySpec entry : scene.entries()) {
+            for (WandSpec wand : wands) {
+                passes.add(pass(entry, wand));
+            }
+        }
+        List<Insertion> insertions =
+                Approach.ways(scene.withPasses(passes), cavity).insertions();
+        List<DoseLine> lines = new ArrayList<>();
+        int ways = 0;
+        for (int i = 0; i < passes.size(); i++) {
+            Insertion in = insertions.get(i);
+            double deepest = in.feasible() ? Stations.deepestM(in) : 0;
+            if (!(deepest > SHALLOWEST_M)) {
+                continue;
+            }
+            WandSpec wand = Approach.wand(scene, passes.get(i));
+            double[] open = OpenFractions.pass(cavity.openings(), in.openingIndex(), wand.outerM());
+            double[] depths = depths(deepest, settings);
+            double spacing = (deepest - SHALLOWEST_M) / depths.length;
+            double period = periodRad(wand.tip());
+            int clocks = period == 0 ? 1 : (int) Math.max(1, Math.round(settings.clocks() * period / (2 * Math.PI)));
+            for (int k = 0; k < clocks; k++) {
+                double clock = period * k / clocks;
+                lines.add(new DoseLine(ways, passes.get(i), in, wand, open, clock, spacing, depths));
+            }
+            ways++;
+        }
+        return List.copyOf(lines);
+    }
+
+    private static PassSpec pass(EntrySpec entry, WandSpec wand) {
+        double deepest = Double.POSITIVE_INFINITY;
+        return new PassSpec("dose", entry.name(), wand.name(), deepest, 0, 0.1, 0, 0, 0, entry.place());
+    }
+
+    private static double[] depths(double deepestM, DoseSettings settings) {
+        double stroke = deepestM - SHALLOWEST_M;
+        int n = (int) Math.max(1, Math.min(settings.mostStations(), Math.ceil(stroke / settings.spacingM() - 1e-9)));
+        double[] depths = new double[n];
+        for (int i = 0; i < n; i++) {
+            depths[i] = deepestM - stroke * (i + 0.5) / n;
+        }
+        return depths;
+    }
+
+    /** Angle after which the tip's pattern repeats, rad; 0 where turning it changes nothing. */
+    static double periodRad(TipSpec tip) {
+        List<TipSpec.Jet> jets = tip.jets();
+        if (jets.stream().allMatch(j -> Math.abs(Math.sin(j.offAxisRad())) < ALIKE)) {
+            return 0;
+        }
+        for (int n = jets.size(); n > 1; n--) {
+            double turn = 2 * Math.PI / n;
+            if (jets.stream().allMatch(j -> jets.stream().anyMatch(k -> turnsInto(j, turn, k)))) {
+                return turn;
+            }
+        }
+        return 2 * Math.PI;
+    }
+
+    private static boolean turnsInto(TipSpec.Jet a, double turn, TipSpec.Jet b) {
+        boolean ahead = Math.abs(Math.sin(a.offAxisRad())) < ALIKE;
+        double off = ahead ? 0 : Math.abs(Math.IEEEremainder(a.clockRad() + turn - b.clockRad(), 2 * Math.PI));
+        return off < ALIKE
+                && Math.abs(a.offAxisRad() - b.offAxisRad()) < ALIKE
+                && Math.abs(a.orificeM() - b.orificeM()) < ALIKE * b.orificeM()
+                && Math.abs(a.liquidShare() - b.liquidShare()) < ALIKE
+                && Math.abs(a.airShare() - b.airShare()) < ALIKE;
+    }
+}

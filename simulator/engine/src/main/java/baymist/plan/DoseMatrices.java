@@ -1,0 +1,100 @@
+package baymist.plan;
+
+import baymist.cavity.Cavity;
+import baymist.cavity.CavityBuilder;
+import baymist.numeric.Workers;
+import baymist.run.EngineVersion;
+import baymist.run.Nozzles;
+import baymist.run.RunCancelledException;
+import baymist.run.RunObserver;
+import baymist.run.RunOptions;
+import baymist.scene.Scene;
+import baymist.scene.SceneContent;
+import baymist.spray.DropletBins;
+import baymist.spray.SizeBins;
+import baymist.voxel.VoxelGrid;
+import baymist.voxel.Voxelizer;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.Arrays;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
+
+/** Builds dose matrices, station by station, on all threads; what a store has is not computed again. */
+public final class DoseMatrices {
+    private DoseMatrices() {}
+
+    /**
+     * The dose matrix of a scene's entries and wands. Its passes do not matter.
+     *
+     * @throws RunCancelledException if the observer asks for it; what was computed is kept
+     * @throws UncheckedIOException if the store can't be written
+     */
+    public static DoseMatrix of(
+            Scene stated, DoseSettings settings, DoseStore store, RunOptions run, RunObserver observer) {
+        Cavity cavity = CavityBuilder.build(stated);
+        Scene scene = settings.planning().of(stated, cavity);
+        try (Workers workers = new Workers(run.threads())) {
+            VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
+            List<DoseLine> lines = DoseLines.of(scene, cavity, settings);
+            Scene sprayed = scene.withPasses(lines.stream().map(DoseLine::pass).distinct().toList());
+            SizeBins bins = DropletBins.of(Nozzles.sizes(sprayed), scene.sizeBins());
+            DoseBuilder builder = new DoseBuilder(scene, cavity, grid, bins, settings);
+            String base = SceneContent.hashOf(
+                    List.of(scene.withPasses(List.of()), settings, EngineVersion.VERSION));
+            DoseColumn[][] columns = new DoseColumn[lines.size()][];
+            int total = 0;
+            for (int l = 0; l < columns.length; l++) {
+                columns[l] = new DoseColumn[lines.get(l).stations()];
+                total += columns[l].length;
+            }
+            int[] lineOf = new int[total];
+            int[] stationOf = new int[total];
+            for (int l = 0, i = 0; l < columns.length; l++) {
+                for (int k = 0; k < columns[l].length; k++, i++) {
+                    lineOf[i] = l;
+                    stationOf[i] = k;
+                }
+            }
+            observer.stage("dose matrix: " + total + " stations");
+            AtomicInteger done = new AtomicInteger();
+            int all = total;
+            workers.forEach(total, i -> {
+                RunCancelledException.throwIf(observer.cancelled());
+                DoseLine line = lines.get(lineOf[i]);
+                String key = key(base, line, stationOf[i]);
+                DoseColumn column = store.get(key, bins.count(), grid.surfels().count());
+                if (column == null) {
+                    column = builder.column(line, stationOf[i]);
+                    put(store, key, column);
+                }
+                columns[lineOf[i]][stationOf[i]] = column;
+                synchronized (done) {
+                    observer.progress((double) done.incrementAndGet() / all, Double.NaN);
+                }
+            });
+            double[] ones = new double[bins.count()];
+            Arrays.fill(ones, 1);
+            double[] corrections = new double[grid.surfels().count()];
+            Arrays.fill(corrections, 1);
+            return new DoseMatrix(scene, cavity, grid, lines, columns, ones, corrections);
+        }
+    }
+
+    private static String key(String base, DoseLine line, int station) {
+        return SceneContent.hashOf(List.of(
+                base,
+                line.pass(),
+                line.clockRad(),
+                line.depthsM()[station],
+                line.spacingM()));
+    }
+
+    private static void put(DoseStore store, String key, DoseColumn column) {
+        try {
+            store.put(key, column);
+        } catch (IOException e) {
+            throw new UncheckedIOException("a dose can't be kept", e);
+        }
+    }
+}

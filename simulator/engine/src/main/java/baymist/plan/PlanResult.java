@@ -1,0 +1,44 @@
+package baymist.plan;
+
+import baymist.run.RunResult;
+import baymist.scene.Scene;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A plan, what the matrix promised, and what runs found.
+ *
+ * @param stated the scene as it was asked
+ * @param planned the same with the plan's passes: a scene that can be run and written
+ * @param matrix what the plan was found with
+ * @param strokes the plan by lines and stations of the matrix; empty where the scene's own passes were kept
+ * @param limits what it had to keep
+ * @param predicted by the matrix
+ * @param rounds each round's plan: predicted, and found by a run at planning resolution
+ * @param checked best of those runs
+ * @param own the scene's own passes in a run at planning resolution; null if it has none
+ * @param keptOwn whether the scene's own passes were better than any plan and were kept
+ * @param verified run at the scene's own resolution; null if none was asked for
+ * @param hands what hands and droplets make of it, by the matrix; null without strokes
+ */
+public record PlanResult(
+        Scene stated,
+        Scene planned,
+        DoseMatrix matrix,
+        List<Stroke> strokes,
+        PlanLimits limits,
+        PlanScore predicted,
+        List<Round> rounds,
+        PlanScore checked,
+        @Nullable PlanScore own,
+        boolean keptOwn,
+        @Nullable RunResult verified,
+        @Nullable HandsResult hands) {
+    /** A plan and what came of it at planning resolution. */
+    public record Round(PlanScore predicted, PlanScore found) {}
+
+    public PlanResult {
+        strokes = List.copyOf(strokes);
+        rounds = List.copyOf(rounds);
+    }
+}

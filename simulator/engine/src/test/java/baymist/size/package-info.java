@@ -1,0 +1,4 @@
+@NullMarked
+package baymist.size;
+
+import org.jspecify.annotations.NullMarked;
