@@ -13,7 +13,8 @@ import baymist.voxel.SurfelSet;
  * What is kept beside the film to say how sure it is: direct film by droplet size and by half of the rays, shear, splash.
  *
  * <p>Film is linear in the droplets: as long as neither coagulation nor the fog's weight acts back on the air, what a size leaves on a
- * surfel is its share of the spray times a response that no other share changes. So one run that keeps film by size holds the film of every
+ * surfel is its share of the spray times a response that no other share changes. So one run that keeps film by size holds the film
+ * of every
  * other median over the same sizes; three runs would cost three times as much and say the same (docs/theory/spray.md, 12).
  */
 final class FilmTrust {
@@ -122,7 +123,8 @@ final class FilmTrust {
     /**
      * Standing error of the share of area above a film, from two estimates of the film with half the rays each. Scatter: half the
      * difference of their shares, or half the root of the sum of squares of the surfels on which they differ, whichever is more (one
-     * difference alone may be small by chance). Bias: the distance of their mean share from the whole's is what doubling the rays did; as much is
+     * difference alone may be small by chance). Bias: the distance of their mean share from the whole's is what doubling the rays
+     * did; as much is
      * taken to be left, as for a bias that goes with one over the rays.
      */
     private double rayError(double[] first, double[] second, double[] whole, double thresholdM) {

@@ -9,8 +9,10 @@ import baymist.units.Air;
  * that mixes outside gives the liquid hardly any speed of its own), by a step implicit in v: unconditionally positive, exact in
  * both limits (a fine drop follows the air, a heavy one keeps its speed).
  *
- * <p>Across the jet gravity g alone acts: {@code dw/dt = g - w (1 + 0.15 Re^0.687)/τ} with {@code Re} by the speed relative to the air, both
- * components, and {@code dt = dx/v}; exact over each step for the drag at its end. In still air a fine drop sinks at its fall speed, a heavy one by
+ * <p>Across the jet gravity g alone acts: {@code dw/dt = g - w (1 + 0.15 Re^0.687)/τ} with {@code Re} by the speed relative to the
+ * air, both
+ * components, and {@code dt = dx/v}; exact over each step for the drag at its end. In still air a fine drop sinks at its fall
+ * speed, a heavy one by
  * {@code g t²/2}. Off the axis drops are slower by the ray's share of speed, but have come there from the core: their time of flight is
  * that on the axis over the share, at most twice as long (ASSUMED).
  */

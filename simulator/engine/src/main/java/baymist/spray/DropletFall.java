@@ -5,8 +5,10 @@ import baymist.units.Air;
 /**
  * A step of a drop's fall while air carries it sideways.
  *
- * <p>{@code dw/dt = g - w f/τ}, {@code dy/dt = w}, f = 1 + 0.15 Re^0.687 (Schiller and Naumann 1935) with the Reynolds number of the whole speed
- * relative to the air. For f held over the step the solution is {@code w = w∞ + (w0 - w∞) e}, {@code y = y0 + w∞ dt + (w0 - w∞)(1 - e) τ/f}, w∞ =
+ * <p>{@code dw/dt = g - w f/τ}, {@code dy/dt = w}, f = 1 + 0.15 Re^0.687 (Schiller and Naumann 1935) with the Reynolds number of
+ * the whole speed
+ * relative to the air. For f held over the step the solution is {@code w = w∞ + (w0 - w∞) e}, {@code y = y0 + w∞ dt + (w0 - w∞)(1
+ * - e) τ/f}, w∞ =
  * g τ/f, e = exp(-dt f/τ): in the Stokes range (f = 1) exact for steps of any length. Buoyancy is neglected.
  */
 final class DropletFall {

@@ -9,9 +9,11 @@ import java.util.Arrays;
  *
  * <p>A ray stands for a solid angle of its jet. Leaving all its liquid on one surfel would make film depend on where rays happen to fall;
  * so the surfels that hang together with the struck one (edge to edge, never across a sheet), look towards the tip and lie within the
- * bundle share it. Each takes by the liquid that the jet throws at it, its own solid angle times the jet's flux in its own direction, and by a
+ * bundle share it. Each takes by the liquid that the jet throws at it, its own solid angle times the jet's flux in its own
+ * direction, and by a
  * weight that falls from the middle of the bundle to its edge, {@code 1 - (δ/ρ)²} (Epanechnikov 1969, a kernel estimate). All weights are
- * divided by their sum, so no mass is made or lost. Where bundles overlap evenly the film is that of the jet's own law, whatever the rays.
+ * divided by their sum, so no mass is made or lost. Where bundles overlap evenly the film is that of the jet's own law, whatever
+ * the rays.
  *
  * <p>Holds scratch space; used by one thread.
  */

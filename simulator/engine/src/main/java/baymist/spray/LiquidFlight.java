@@ -15,7 +15,10 @@ final class LiquidFlight {
     /** Places at the edge of the footprint to which a ray's wall jet carries its fog. */
     private static final int RING = 4;
 
-    /** Sizes whose ways end nearer to each other than this share of a voxel's least edge fly together, the smallest along the ray itself. */
+    /**
+     * Sizes whose ways end nearer to each other than this share of a voxel's least edge fly together, the smallest along the ray
+     * itself.
+     */
     private static final double SINK_STEP = 0.5;
 
     private static final int DONE = -1;

@@ -8,14 +8,17 @@ import baymist.geom.Vec3;
  * <p>Ray i of n stands for an equal step of {@code 1 - 2^(-a q²)}, q = r/b within {@link #EDGE}; its angle round the jet and its place
  * along the stretch that the station stands for are the two-dimensional R sequence (multiples of the inverse powers of the plastic
  * number, Roberts 2018). With a = 1 every ray carries the same flow of air: the set for what the air does ({@link #ofAir}). The set for
- * the liquid takes a = {@value #LIQUID_TILT}: more even in solid angle, so that thin film far out is met by as many rays as the core, and each ray
- * carries the liquid of its step. Liquid goes as speed times fog concentration, {@code 2^(-q² (1 + 1/k²))}, k = 1.18. The local speed of a ray
+ * the liquid takes a = {@value #LIQUID_TILT}: more even in solid angle, so that thin film far out is met by as many rays as the
+ * core, and each ray
+ * carries the liquid of its step. Liquid goes as speed times fog concentration, {@code 2^(-q² (1 + 1/k²))}, k = 1.18. The local
+ * speed of a ray
  * is {@code 2^(-q²)} of that on the axis.
  */
 final class RaySet {
     private static final double PLASTIC = 1.324717957244746;
     /**
-     * Edge of the jet, in half-widths. Profiles are measured to follow the Gaussian out to some 2.2 (Rajaratnam 1976, figures, from memory) and
+     * Edge of the jet, in half-widths. Profiles are measured to follow the Gaussian out to some 2.2 (Rajaratnam 1976, figures,
+     * from memory) and
      * fall below it further out, where the jet flaps; the Gaussian itself has no edge, so that ever more rays would find ever more
      * outlying sheet. ASSUMED at 2.5, where the speed is 1.3 % of the centre's; 1.3 % of the flow and 0.06 % of the liquid lie beyond.
      */
@@ -58,7 +61,8 @@ final class RaySet {
     /**
      * The set as the station of a number sees it: shifted along quantile, turn and stretch by multiples of irrational numbers, so that
      * the stations of a pass fill each other's gaps and a surfel far along the jets is met by the rays of several of them (a Cranley and
-     * Patterson 1976 rotation with a Kronecker sequence in place of chance). Station 0 sees the plain set. A seed shifts all stations alike, by
+     * Patterson 1976 rotation with a Kronecker sequence in place of chance). Station 0 sees the plain set. A seed shifts all
+     * stations alike, by
      * multiples of the roots of 2, 3 and 5.
      */
     private RaySet(int count, long station, long seed, double tilt) {
