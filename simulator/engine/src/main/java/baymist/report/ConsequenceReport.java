@@ -29,15 +29,15 @@ final class ConsequenceReport {
         }
         page.heading("Oil left in the structure");
         page.line(
-                "%s %10s %10s  %-26s %s",
-                Page.cell("a day after close-up", 26), "oil", "standing", "centre of gravity (mm)", "deepest (mm)");
+                "%s %10s %10s  %-22s %s",
+                Page.cell("a day after close-up", 22), "oil", "standing", "centre of gravity (mm)", "deepest (mm)");
         for (Consequences.Oil o : c.oil()) {
             if (o.bay().equals(Consequences.ALL) && c.oil().size() == 2) {
                 continue;
             }
             page.line(
-                    "%s %8.2f g %8.2f g  %-26s %.0f um at %s",
-                    Page.cell("  " + o.bay(), 26),
+                    "%s %8.2f g %8.2f g  %-22s %.0f um at %s",
+                    Page.cell("  " + o.bay(), 22),
                     1e3 * o.massKg(),
                     1e3 * o.standingKg(),
                     place(o.centreM()),

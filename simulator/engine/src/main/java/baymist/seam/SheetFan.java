@@ -7,7 +7,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Half-planes of sheet round a piece of line, by part and angle. Mutable while it is filled; sorted by {@link #wedgesOf}.
+ * Half-planes of sheet round a piece of line, by part and angle. Mutable while it is filled; sorted by {@link #sectors}.
  */
 final class SheetFan {
     /** Half-planes of one part nearer than this are one, rad. */
