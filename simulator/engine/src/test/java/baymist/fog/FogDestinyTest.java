@@ -10,13 +10,12 @@ import baymist.airflow.AirWindow;
 import baymist.airflow.OpenFractions;
 import baymist.cavity.Cavity;
 import baymist.cavity.CavityBuilder;
-import baymist.geom.Vec3;
 import baymist.scene.Scene;
+import baymist.scene.Transport;
 import baymist.scene.VoxelSpec;
 import baymist.scene.WallFinish;
 import baymist.scene.io.SceneReader;
 import baymist.spray.SizeBins;
-import baymist.scene.Transport;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
 import baymist.voxel.Voxelizer;
@@ -45,7 +44,8 @@ class FogDestinyTest {
             while (!Files.isDirectory(root.resolve("scenes"))) {
                 root = root.getParent();
             }
-            Scene scene = SceneReader.read(root.resolve("scenes/wing-box.yaml")).withVoxel(new VoxelSpec(0.03, 0.04, 0.03));
+            Scene scene =
+                    SceneReader.read(root.resolve("scenes/wing-box.yaml")).withVoxel(new VoxelSpec(0.03, 0.04, 0.03));
             Cavity cavity = CavityBuilder.build(scene);
             return new Box(cavity, Voxelizer.voxelize(cavity, scene.voxel(), Fields.ONE), scene);
         }
@@ -73,7 +73,8 @@ class FogDestinyTest {
                     int b = (a + 1) % 3;
                     int alongA = grid.neighbour(c, 2 * a + 1);
                     int alongB = grid.neighbour(c, 2 * b + 1);
-                    Integer[] round = {face.get(3 * c + a), face.get(3 * alongA + b), face.get(3 * alongB + a), face.get(3 * c + b)
+                    Integer[] round = {
+                        face.get(3 * c + a), face.get(3 * alongA + b), face.get(3 * alongB + a), face.get(3 * c + b)
                     };
                     if (alongA >= 0 && alongB >= 0 && Arrays.stream(round).allMatch(Objects::nonNull)) {
                         double flow = 2e-4 * random.nextGaussian();
@@ -99,12 +100,12 @@ class FogDestinyTest {
     }
 
     private static FogOperator operator(VoxelGrid grid, AirField air, double diameterM) {
-        return FogOperator.of(
-                grid, air, Fields.one(diameterM), 0, DENSITY, Fields.AIR, Fields.DOWN, WallFinish.SMOOTH);
+        return FogOperator.of(grid, air, Fields.one(diameterM), 0, DENSITY, Fields.AIR, Fields.DOWN, WallFinish.SMOOTH);
     }
 
     private static double dot(double[] a, double[] b) {
-        return FogBin.sum(IntStream.range(0, a.length).mapToDouble(i -> a[i] * b[i]).toArray());
+        return FogBin.sum(
+                IntStream.range(0, a.length).mapToDouble(i -> a[i] * b[i]).toArray());
     }
 
     private static double[] random(int n, Random random) {
@@ -136,7 +137,15 @@ class FogDestinyTest {
         Box box = Box.wing();
         AirField air = box.stormy(3);
         FogOperator a = operator(box.grid, air, 20e-6);
-        FogStepper fog = new FogStepper(box.grid, Fields.one(20e-6), DENSITY, Fields.AIR, Fields.DOWN, WallFinish.SMOOTH, Transport.FIRST_ORDER, Fields.ONE);
+        FogStepper fog = new FogStepper(
+                box.grid,
+                Fields.one(20e-6),
+                DENSITY,
+                Fields.AIR,
+                Fields.DOWN,
+                WallFinish.SMOOTH,
+                Transport.FIRST_ORDER,
+                Fields.ONE);
         Random random = new Random(5);
         double[] mass = random.doubles(a.cells(), 0, 1e-6).toArray();
         for (int c = 0; c < mass.length; c++) {
@@ -165,7 +174,15 @@ class FogDestinyTest {
         double most = 0;
         for (int i = 0; i < 20; i++) {
             int cell = random.nextInt(box.grid.cellCount());
-            FogStepper fog = new FogStepper(box.grid, bins, DENSITY, Fields.AIR, Fields.DOWN, WallFinish.SMOOTH, Transport.FIRST_ORDER, Fields.ONE);
+            FogStepper fog = new FogStepper(
+                    box.grid,
+                    bins,
+                    DENSITY,
+                    Fields.AIR,
+                    Fields.DOWN,
+                    WallFinish.SMOOTH,
+                    Transport.FIRST_ORDER,
+                    Fields.ONE);
             fog.release(cell, 1);
             for (int w = 0; w < 400 && fog.airborneKg() > 1e-9; w++) {
                 fog.advance(air, null, 0.5);
@@ -174,7 +191,8 @@ class FogDestinyTest {
             for (int s : region) {
                 landed += fog.depositedKg(s);
             }
-            // time-integrated explicit steps meet the steady solve exactly; quiet air is stepped in parts (split), of first order in time
+            // time-integrated explicit steps meet the steady solve exactly; quiet air is stepped in parts (split), of
+            // first order in time
             double tolerance = storm ? 1e-7 : 0.01;
             assertEquals(landed, field[cell], tolerance + fog.airborneKg(), "from cell " + cell);
             most = Math.max(most, landed);
@@ -216,7 +234,8 @@ class FogDestinyTest {
         VoxelGrid grid = BoxGrid.cubes(4, 3, 5, 0.02).build();
         AirField air = Fields.still(grid, 20, friction, 1);
         FogOperator a = operator(grid, air, d);
-        DepositionLaw law = new DepositionLaw(FogDroplet.of(d, DENSITY, Fields.AIR, 9.81), Fields.AIR, WallFinish.SMOOTH);
+        DepositionLaw law =
+                new DepositionLaw(FogDroplet.of(d, DENSITY, Fields.AIR, 9.81), Fields.AIR, WallFinish.SMOOTH);
         double floorArea = 4 * 3 * 4e-4;
         double sideArea = 2 * (4 + 3) * 5 * 4e-4;
         double floor = law.speedMPerS(friction, 1) * floorArea;

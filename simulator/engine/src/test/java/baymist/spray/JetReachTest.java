@@ -32,8 +32,7 @@ class JetReachTest {
     }
 
     private static WandSpec wand(double offAxis) {
-        return new WandSpec(
-                "w", 1, 6e-3, 2e-3, new TipSpec("t", List.of(new TipSpec.Jet(offAxis, 0, 0.8e-3, 1, 1))));
+        return new WandSpec("w", 1, 6e-3, 2e-3, new TipSpec("t", List.of(new TipSpec.Jet(offAxis, 0, 0.8e-3, 1, 1))));
     }
 
     private static JetReach reach(DropletSpec drops, JetSource jet) {
@@ -41,8 +40,8 @@ class JetReachTest {
     }
 
     private static JetSource jet(double offAxis, TipPose pose, DropletSpec drops) {
-        SupplySpec atTip = TipFlow.of(supply(drops), wand(offAxis), PRODUCT, Air.STANDARD)
-                .supply();
+        SupplySpec atTip =
+                TipFlow.of(supply(drops), wand(offAxis), PRODUCT, Air.STANDARD).supply();
         return TipJets.of(wand(offAxis).tip(), pose, atTip, Air.STANDARD).get(0);
     }
 
