@@ -15,7 +15,8 @@ final class FogKernels {
             return new PlainKernel();
         }
         try {
-            return (FogKernel) Class.forName("baymist.fog.VectorKernel")
+            return Class.forName("baymist.fog.VectorKernel")
+                    .asSubclass(FogKernel.class)
                     .getDeclaredConstructor()
                     .newInstance();
         } catch (ReflectiveOperationException | LinkageError e) {
