@@ -102,7 +102,7 @@ final class FieldCommand extends SceneCommand {
     private Planning planning() {
         Planning coarse = FieldOptions.COARSE;
         return full
-                ? Planning.FULL
+                ? Planning.OWN
                 : options().voxel == null ? coarse : new Planning(1, coarse.sizeBins(), coarse.raysPerJet(), 1);
     }
 

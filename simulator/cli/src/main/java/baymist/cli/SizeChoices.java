@@ -45,15 +45,12 @@ final class SizeChoices {
         if (markM < 0.005 || markM > mostM || mostM > 10) {
             throw refuse("--mark and --longest: marks of 5 mm or more and wands of one mark to 10 m expected");
         }
-        List<Tube> tubes =
-                outers.isEmpty() ? Tube.USUAL : outers.stream().map(this::tube).toList();
+        List<Tube> tubes = outers.isEmpty() ? Tube.USUAL : outers.stream().map(this::tube).toList();
         List<Pattern> patterns = tips.isEmpty()
                 ? SizeRequest.patternsOf(scene)
                 : tips.stream().map(f -> Pattern.of(stages.readWand(f))).toList();
         boolean none = bends.size() == 1 && bends.get(0).strip().equals("none");
-        List<Hook> hooks = bends.isEmpty()
-                ? Hook.USUAL
-                : none ? List.of() : bends.stream().map(this::hook).toList();
+        List<Hook> hooks = bends.isEmpty() ? Hook.USUAL : none ? List.of() : bends.stream().map(this::hook).toList();
         return new SizeRequest(
                 reached,
                 seams,

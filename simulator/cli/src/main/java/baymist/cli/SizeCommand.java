@@ -82,8 +82,7 @@ final class SizeCommand extends SceneCommand {
     @Option(
             names = "--tip",
             paramLabel = "FILE",
-            description =
-                    "Wand file whose tip is tried; may be given several times; default the scene's and two usual ones.")
+            description = "Wand file whose tip is tried; may be given several times; default the scene's and two usual ones.")
     private List<Path> tips = new ArrayList<>();
 
     @Option(
@@ -98,10 +97,7 @@ final class SizeCommand extends SceneCommand {
             description = "Hook to try at once: \"angle / radius / leg\", or \"none\"; may be given several times.")
     private List<String> bends = new ArrayList<>();
 
-    @Option(
-            names = "--material",
-            paramLabel = "NAME",
-            description = "Material of the tubes; default the scene's, else stainless.")
+    @Option(names = "--material", paramLabel = "NAME", description = "Material of the tubes; default the scene's, else stainless.")
     private @Nullable String material;
 
     @Option(names = "--no-verify", description = "Do not run the chosen wand in full.")

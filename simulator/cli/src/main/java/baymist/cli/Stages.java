@@ -134,7 +134,6 @@ interface Stages {
             @Nullable Path keep,
             RunOptions options,
             RunObserver observer);
-
     ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer);
 
     PlanResult plan(Scene scene, PlanOptions plan, RunOptions options, RunObserver observer);

@@ -6,10 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import baymist.explain.ExplainOptions;
 import baymist.explain.Explanation;
-import baymist.field.FieldOptions;
-import baymist.field.ReachField;
-import baymist.field.RegionChoice;
-import baymist.geom.Vec3;
 import baymist.plan.DoseSettings;
 import baymist.plan.PlanOptions;
 import baymist.plan.PlanResult;
@@ -19,6 +15,10 @@ import baymist.problem.Severity;
 import baymist.problem.SimulationException;
 import baymist.problem.SourcePlace;
 import baymist.report.SampleRun;
+import baymist.field.FieldOptions;
+import baymist.field.ReachField;
+import baymist.field.RegionChoice;
+import baymist.geom.Vec3;
 import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
@@ -28,10 +28,10 @@ import baymist.run.RunResult;
 import baymist.scene.Scene;
 import baymist.scene.TipSpec;
 import baymist.scene.WandSpec;
+import baymist.study.Planning;
 import baymist.size.SampleSize;
 import baymist.size.SizeRequest;
 import baymist.size.SizeResult;
-import baymist.study.Planning;
 import baymist.verify.Inputs;
 import baymist.verify.OrderStudy;
 import baymist.verify.Outcome;
@@ -78,13 +78,8 @@ class CliTest {
         double spread = 0.01;
         final List<Double> ratios = new ArrayList<>();
         ReachOptions asked = ReachOptions.DEFAULT;
-
-        @org.jspecify.annotations.Nullable
-        FieldOptions askedField;
-
-        @org.jspecify.annotations.Nullable
-        PlanOptions askedPlan;
-
+        @org.jspecify.annotations.Nullable FieldOptions askedField;
+        @org.jspecify.annotations.Nullable PlanOptions askedPlan;
         boolean meets = true;
         final List<SizeRequest> sized = new ArrayList<>();
 

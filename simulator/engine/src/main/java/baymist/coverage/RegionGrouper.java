@@ -240,7 +240,7 @@ final class RegionGrouper {
     }
 
     private boolean isCore(int s, double[] depth) {
-        return (bare(s) || bridged[s]) && depth[s] > bridgeM / 2;
+        return (bare(s) || bridged[s]) && depth[s] >= bridgeM / 2 * STRICTLY;
     }
 
     /** Way from film that is no bridge to each bare or bridged surfel's middle, m, [surfels]. */

@@ -62,7 +62,11 @@ public final class SeamMap {
         return new SeamMap(cavity, grid, List.of(), List.of());
     }
 
-    /** @param creepM how far from the line film may lie to get into the seam, m */
+    /**
+     * Finds the seams of a cavity and what lies beside them.
+     *
+     * @param creepM how far from the line film may lie to get into the seam, m
+     */
     public static SeamMap of(Cavity cavity, VoxelGrid grid, double creepM) {
         List<SeamSegment> segments = SeamFinder.find(cavity);
         if (segments.isEmpty()) {

@@ -33,6 +33,7 @@ public final class CompareReport {
             coverage(page, ran);
             cost(page, ran);
             full(page, c);
+            own(page, c);
             left(page, c.rows().get(0));
         }
         notRun(page, c, ran.size());
@@ -53,7 +54,7 @@ public final class CompareReport {
                     c.rows().size());
             return;
         }
-        StudyResult r = best.outcome();
+        StudyResult r = best.full() == null ? best.outcome() : best.full();
         page.line(
                 "Best of %d: %s. It reaches %s of the inside and protects %s with %s mL in %s s of trigger.",
                 c.rows().size(),
@@ -106,9 +107,8 @@ public final class CompareReport {
                             percent(r.excess())));
         }
         page.line(
-                "* = Pareto: no other is at least as good in coverage, seams, product, time, panels, holes and items, and");
-        page.line(
-                "better in one of them. Clock in degrees; bare = number of bare regions; seams reached on a side at least.");
+                "* = Pareto: none is as good in coverage, seams, product, time, panels, holes and items.");
+        page.line("Clock in degrees; bare = number of bare regions; seams reached on one side at least.");
     }
 
     private static void cost(Page page, List<CompareRow> ran) {
@@ -137,23 +137,43 @@ public final class CompareReport {
     }
 
     private static void full(Page page, Compared c) {
-        StudyResult f = c.full();
-        CompareRow best = c.best();
-        if (f == null || best == null) {
+        List<CompareRow> rows = c.rows().stream().filter(r -> r.full() != null).toList();
+        if (rows.isEmpty()) {
             return;
         }
-        page.heading("The best in full");
+        page.heading("Finalists in full");
         page.line(
-                "At the scene's own resolution and air it reaches %s and protects %s (planning: %s and %s).",
-                percent(f.reached()),
-                percent(f.protectedShare()),
-                percent(best.outcome().reached()),
-                percent(best.outcome().protectedShare()));
+                "The best %d within %.0f points at planning resolution, run at the scene's own resolution, projected air:",
+                rows.size(), 100 * Compared.MARGIN);
+        for (int i = 0; i < rows.size(); i++) {
+            StudyResult f = rows.get(i).full();
+            if (f != null) {
+                page.line(
+                        "%3d  reached %s, protected %s, seams %s",
+                        i + 1, percent(f.reached()), percent(f.protectedShare()), percent(f.seamsReached()));
+            }
+        }
+    }
+
+    private static void own(Page page, Compared c) {
+        double miss = c.worstMiss();
+        if (miss > Compared.MARGIN) {
+            page.line(
+                    "Planning was off by up to %.0f points here, more than the %.0f that it is given: others may be as good."
+                            + " Compare again with --planning 1.",
+                    100 * miss, 100 * Compared.MARGIN);
+        }
+        StudyResult o = c.own();
+        if (o != null) {
+            page.line(
+                    "The best one with the scene's own air: reached %s, protected %s, seams %s.",
+                    percent(o.reached()), percent(o.protectedShare()), percent(o.seamsReached()));
+        }
     }
 
     private static void left(Page page, CompareRow best) {
         page.heading("What the best leaves bare");
-        List<StudyResult.Bare> bare = best.outcome().bare();
+        List<StudyResult.Bare> bare = (best.full() == null ? best.outcome() : best.full()).bare();
         if (bare.isEmpty()) {
             page.line("nothing");
         }

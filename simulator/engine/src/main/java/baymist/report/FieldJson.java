@@ -41,6 +41,7 @@ final class FieldJson {
             ObjectNode pass = root.putObject("pass");
             motion(pass, f.pass().pass());
             Json.number(pass, "wetted", f.pass().wetted());
+            Json.number(pass, "fogM", f.pass().fogM());
         }
         root.set("confirmedPass", confirmed(f.confirmedPass()));
         root.set("cells", cells(f));

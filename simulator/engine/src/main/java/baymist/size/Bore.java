@@ -35,7 +35,6 @@ public record Bore(double liquidKgPerS, double liquidM3PerS, double liquidLossPa
 
     /** Whether the state at the tip depends on the wand at all. */
     static boolean dependsOnWand(SupplySpec supply) {
-        return supply instanceof SupplySpec.Pressure p
-                && (p.feed() != null || !p.cups().isEmpty());
+        return supply instanceof SupplySpec.Pressure p && (p.feed() != null || !p.cups().isEmpty());
     }
 }

@@ -22,7 +22,8 @@ public record Pattern(String name, TipSpec tip, double tipOuterM, double tipLeng
     /** The tip of a wand that is at hand. */
     public static Pattern of(WandSpec wand) {
         boolean thick = wand.tipOuterM() > wand.outerM();
-        return new Pattern(wand.tip().name(), wand.tip(), thick ? wand.tipOuterM() : 0, thick ? wand.tipLengthM() : 0);
+        return new Pattern(
+                wand.tip().name(), wand.tip(), thick ? wand.tipOuterM() : 0, thick ? wand.tipLengthM() : 0);
     }
 
     /** Jets evenly round the wand. */

@@ -54,7 +54,15 @@ public record SizeRequest(
     /** The usual choice for a scene: its own wands' tips and material, usual tubes, bends where they are needed. */
     public static SizeRequest of(Scene scene) {
         return new SizeRequest(
-                REACHED, 0, MARK_M, MOST_M, Tube.USUAL, patternsOf(scene), Hook.USUAL, false, materialOf(scene));
+                REACHED,
+                0,
+                MARK_M,
+                MOST_M,
+                Tube.USUAL,
+                patternsOf(scene),
+                Hook.USUAL,
+                false,
+                materialOf(scene));
     }
 
     /** Tips of the wands that the scene names, then the usual ones that differ from them. */
@@ -69,8 +77,8 @@ public record SizeRequest(
 
     private static void add(List<Pattern> all, Pattern p) {
         if (!p.tip().jets().isEmpty()
-                && all.stream()
-                        .noneMatch(q -> q.tip().jets().equals(p.tip().jets()) && q.tipOuterM() == p.tipOuterM())) {
+                && all.stream().noneMatch(q -> q.tip().jets().equals(p.tip().jets())
+                        && q.tipOuterM() == p.tipOuterM())) {
             all.add(p);
         }
     }

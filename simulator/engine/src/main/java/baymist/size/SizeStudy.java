@@ -68,9 +68,8 @@ public final class SizeStudy {
 
     /** Rounds of runs over all designs at once, until none wants another. */
     private void sweep(List<Design> designs) {
-        List<Sweep> now = designs.stream()
-                .map(d -> Sweep.begin(scene, around, d, request))
-                .toList();
+        List<Sweep> now =
+                designs.stream().map(d -> Sweep.begin(scene, around, d, request)).toList();
         sweeps.addAll(now);
         for (int round = 1; true; round++) {
             List<Sweep> owners = new ArrayList<>();

@@ -27,17 +27,15 @@ final class Trial {
         for (PassSpec p : scene.passes()) {
             double to = design.hook() == null
                     ? Math.min(p.toDepthM(), 0.5 * lengthM)
-                    : Math.min(Math.max(p.toDepthM(), design.hook().tubeM()), (1 - HOOK_STROKE) * lengthM);
+                    : Math.min(
+                            Math.max(p.toDepthM(), design.hook().tubeM()), (1 - HOOK_STROKE) * lengthM);
             PassSpec own = p.withWand(wand.name()).withDepthsM(lengthM, to);
             passes.add(own);
             if (design.hook() != null && !turnedAlready(scene, p)) {
                 passes.add(renamed(own.withClockRad(p.clockRad() + Math.PI)));
             }
         }
-        return SceneEdit.of(scene)
-                .wands(Map.of(wand.name(), wand))
-                .passes(passes)
-                .done();
+        return SceneEdit.of(scene).wands(Map.of(wand.name(), wand)).passes(passes).done();
     }
 
     private static boolean turnedAlready(Scene scene, PassSpec p) {

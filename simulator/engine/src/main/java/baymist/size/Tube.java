@@ -19,10 +19,7 @@ public record Tube(double outerM, double boreM) {
      * liquid bores of the wands in models/wands.
      */
     public static final List<Tube> USUAL = List.of(
-            new Tube(0.003175, 0.0016),
-            new Tube(0.0047625, 0.002),
-            new Tube(0.00635, 0.003),
-            new Tube(0.0079375, 0.003));
+            new Tube(0.003175, 0.0016), new Tube(0.0047625, 0.002), new Tube(0.00635, 0.003), new Tube(0.0079375, 0.003));
 
     public Tube {
         if (!(boreM > 0 && boreM < outerM) || !Double.isFinite(outerM)) {

@@ -115,8 +115,7 @@ record Way(@Nullable String refusal, double[] depthM, String endedBy, double hol
         SagResult most = null;
         for (Insertion in : insertions) {
             if (in.path() instanceof WandPath.Straight line && in.maxDepthM() > 0) {
-                TubeSection tube = TubeSection.of(
-                        design.wand(in.maxDepthM()), scene.product().densityKgPerM3());
+                TubeSection tube = TubeSection.of(design.wand(in.maxDepthM()), scene.product().densityKgPerM3());
                 Sag sag = new Sag(around, in.openingIndex(), line, tube, scene.gravity(), scene.gravityMPerS2());
                 SagResult r = sag.at(Math.min(atM, in.maxDepthM()));
                 most = most == null || Math.abs(r.dropM()) > Math.abs(most.dropM()) ? r : most;

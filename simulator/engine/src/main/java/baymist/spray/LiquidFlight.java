@@ -20,6 +20,9 @@ final class LiquidFlight {
 
     private static final int DONE = -1;
 
+    /** Bundles of one half of the rays are twice as large as those of the other: what the halves tell apart is also what the size does. */
+    private static final double WIDER = 4.0 / 3;
+
     /** Times that the place where sinking drops arrive is looked for; the way there is nearly straight. */
     private static final int SINK_STEPS = 2;
 
@@ -145,7 +148,8 @@ final class LiquidFlight {
             RaySet set = context.liquidSet();
             Vec3 from = ray.origin().plus(to.sunkM(), down);
             int i = ray.index();
-            footprint.gather(from, set.tangentU(i), set.tangentV(i), set.angle(i), struck);
+            double angle = set.angle(i) * (set.firstHalf(i) ? WIDER : 2 - WIDER);
+            footprint.gather(from, set.tangentU(i), set.tangentV(i), angle, struck);
             for (int n = 0; n < footprint.count(); n++) {
                 settle(ray, to, n);
             }

@@ -31,7 +31,8 @@ import org.jspecify.annotations.Nullable;
  * What a job can reach at most, before anything is sprayed. Two bounds that no spraying can pass:
  *
  * <ol>
- *   <li>product: a film of haze on a share {@code s} of the area {@code A} takes {@code s A h} of liquid, and no more than what leaves the tip is there;
+ *   <li>product: a film of haze on a share {@code s} of the area {@code A} takes {@code s A h} of liquid, and no more than what
+ * leaves the tip is there;
  *   <li>air: product gets only into bays that are joined, by openings open while spraying or hanging, to a bay that the tip stands in.
  * </ol>
  *

@@ -21,7 +21,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Lists the candidates of a comparison: entries x wands x clock angles, and every extra hole as an entry of its own.
  *
- * <p>Clock angles that a straight wand's tip can't tell apart are one candidate: a ring of eight jets turned by 45 degrees is the same ring.
+ * <p>Clock angles that a straight wand's tip can't tell apart are one candidate: a ring of eight jets turned by 45 degrees is the
+ * same ring.
  */
 public final class Candidates {
     /** Clock angles closer than this are one, rad. */

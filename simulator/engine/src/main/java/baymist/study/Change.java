@@ -232,7 +232,8 @@ public sealed interface Change {
     }
 
     /**
-     * A new round hole, open in every phase, and an entry of the same name through it. Drilling structure needs approved data and a licensed
+     * A new round hole, open in every phase, and an entry of the same name through it. Drilling structure needs approved data and
+     * a licensed
      * person.
      *
      * @param centreM moved onto the nearest point of the part, m

@@ -24,9 +24,11 @@ import org.jspecify.annotations.Nullable;
  *
  * <ol>
  *   <li>lies in a part that the scene allows, and that it does not mark as primary or pressurised;
- *   <li>keeps at least {@link #EDGE_DIAMETERS} D from the sheet's free edges and from the rims of openings, and {@link #PITCH_DIAMETERS} D from other drilled
+ *   <li>keeps at least {@link #EDGE_DIAMETERS} D from the sheet's free edges and from the rims of openings, and {@link
+ * #PITCH_DIAMETERS} D from other drilled
  *       holes (FAA AC 43.13-1B, 4-57: edge distance 2 D, pitch 3 D, from memory);
- *   <li>keeps clear of every other part that meets the sheet (spar, rib, stringer, doubler) by a flange of {@link #FLANGE_M} and half its diameter, and by 3 D
+ *   <li>keeps clear of every other part that meets the sheet (spar, rib, stringer, doubler) by a flange of {@link #FLANGE_M} and
+ * half its diameter, and by 3 D
  *       from a row of rivets in the middle of that flange;
  *   <li>keeps {@link #ITEM_M} from protected items, along the drill's way in;
  *   <li>can be reached from outside: {@link #OUTSIDE_M} of free way for the drill, no sheet within {@link #INSIDE_M} behind.

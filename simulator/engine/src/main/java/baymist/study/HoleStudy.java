@@ -19,8 +19,10 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Which access holes would help a job, one after the other. In each round the places that keep {@link HoleRules} and lie nearest to bare surface are tried with
- * each wand that a drill passes: the job gets one more pass through the hole. The best is kept; it ends when the next one would add less than
+ * Which access holes would help a job, one after the other. In each round the places that keep {@link HoleRules} and lie nearest
+ * to bare surface are tried with
+ * each wand that a drill passes: the job gets one more pass through the hole. The best is kept; it ends when the next one would
+ * add less than
  * the scene's share, or no place is left.
  */
 public final class HoleStudy {

@@ -15,7 +15,8 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Results kept in a folder, one file for each, named by their key, so that a study that was stopped goes on from what it had. A file is written
+ * Results kept in a folder, one file for each, named by their key, so that a study that was stopped goes on from what it had. A
+ * file is written
  * beside its place and moved there whole; one that can't be read counts as not there. Nothing in the folder is needed: losing it
  * costs time alone.
  */

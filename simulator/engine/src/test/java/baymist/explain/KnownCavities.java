@@ -107,34 +107,21 @@ final class KnownCavities {
         all.add(side("left wall", 0));
         all.add(side("right wall", width));
         plates.forEach(p -> all.add(p));
-        StringBuilder y = new StringBuilder(
-                "baymist: 1\ntitle: constructed\ncavity:\n  family: plates\n  name: box\n  plates:\n");
+        StringBuilder y = new StringBuilder("baymist: 1\ntitle: constructed\ncavity:\n  family: plates\n  name: box\n  plates:\n");
         all.forEach(p -> y.append("    - ").append(p).append('\n'));
         if (!ports.isEmpty()) {
             y.append("  ports:\n");
             ports.forEach(p -> y.append("    - ").append(p).append('\n'));
         }
-        y.append("  inside: [")
-                .append(mm(0.5 * between(0.99, 1) * 0.1))
-                .append(", ")
-                .append(mm(0.5 * width))
-                .append(", ")
-                .append(mm(0.9 * height))
-                .append("]\n");
-        y.append("wands:\n  - {name: rod, length: ")
-                .append(mm(wandM))
-                .append(", outer_diameter: 8 mm, bore: 2 mm, tip: {name: t, ")
-                .append(tip)
-                .append("}}\n");
-        y.append(
-                "product: {name: oil, density: 870 kg/m3, viscosity: 40 mPa s, surface_tension: 30 mN/m, non_volatile: 98 %}\n");
+        y.append("  inside: [").append(mm(0.5 * between(0.99, 1) * 0.1)).append(", ").append(mm(0.5 * width)).append(", ").append(mm(0.9 * height)).append("]\n");
+        y.append("wands:\n  - {name: rod, length: ").append(mm(wandM)).append(", outer_diameter: 8 mm, bore: 2 mm, tip: {name: t, ").append(tip).append("}}\n");
+        y.append("product: {name: oil, density: 870 kg/m3, viscosity: 40 mPa s, surface_tension: 30 mN/m, non_volatile: 98 %}\n");
         y.append(String.format(
                 Locale.ROOT,
                 "supply: {pressure: 60 psi, liquid: %.3f mL/min, droplets: {rosin_rammler: {dv50: %.1f um, spread: 2.5}}}\n",
                 mlPerMin,
                 dv50Um));
-        y.append(
-                        "entries: [{name: front, opening: wand hole, direction: [1, 0, 0]}]\npasses:\n  - {name: line, entry: front, wand: rod, ")
+        y.append("entries: [{name: front, opening: wand hole, direction: [1, 0, 0]}]\npasses:\n  - {name: line, entry: front, wand: rod, ")
                 .append(pass)
                 .append("}\nhang: ")
                 .append(hang)
@@ -207,8 +194,7 @@ final class KnownCavities {
         across("front", 0, "wand hole", 0.02, 0.5 * width, 0.5 * height, "open");
         across("aft", length, "", 0, 0, 0, "");
         port("vent", "ceiling", 0.025, 0.5 * length, 0.2 * width, height, "open");
-        Scene s =
-                scene(FAN, 0.9 * length, "from: deepest, to: 40 mm, draw_back: 60 mm/s, clock: 90 deg", 40, 60, "20 s");
+        Scene s = scene(FAN, 0.9 * length, "from: deepest, to: 40 mm, draw_back: 60 mm/s, clock: 90 deg", 40, 60, "20 s");
         return new Known("pattern", s, new Vec3(0.5 * length, width, 0.5 * height), Cause.PATTERN);
     }
 
@@ -217,8 +203,7 @@ final class KnownCavities {
         box(between(0.5, 0.65), between(0.24, 0.3), between(0.18, 0.24));
         across("front", 0, "wand hole", 0.02, 0.5 * width, 0.5 * height, "open");
         across("aft", length, "vent", 0.025, 0.3 * width, 0.7 * height, "open");
-        Scene s = scene(
-                FAN, 0.9 * length, "from: deepest, to: 40 mm, draw_back: 60 mm/s, clock: 180 deg", 40, 60, "20 s");
+        Scene s = scene(FAN, 0.9 * length, "from: deepest, to: 40 mm, draw_back: 60 mm/s, clock: 180 deg", 40, 60, "20 s");
         return new Known("ceiling", s, new Vec3(0.5 * length, 0.5 * width, height), Cause.PATTERN);
     }
 
@@ -254,14 +239,7 @@ final class KnownCavities {
         box(between(0.55, 0.65), between(0.24, 0.28), between(0.18, 0.22));
         double x = between(0.5, 0.55) * length;
         across("front", 0, "wand hole", 0.02, 0.2 * width, 0.25 * height, "open");
-        across(
-                "web",
-                x,
-                "hatch",
-                between(0.08, 0.1),
-                0.6 * width,
-                0.5 * height,
-                "{pass: open, hang: closed, after: closed}");
+        across("web", x, "hatch", between(0.08, 0.1), 0.6 * width, 0.5 * height, "{pass: open, hang: closed, after: closed}");
         across("aft", length, "", 0, 0, 0, "");
         Scene s = scene(RING, 0.4, "from: 100 mm, to: 100 mm, hold: 1.5 s", 120, 10, "5 min");
         return new Known("closed early", s, new Vec3(0.5 * (x + length), 0.5 * width, 0), Cause.CLOSED_EARLY);
@@ -294,13 +272,7 @@ final class KnownCavities {
                 mm(width)));
         across("front", 0, "wand hole", 0.02, 0.5 * width, 0.2 * height, "open");
         across("aft", length, "vent", 0.03, 0.5 * width, 0.9 * height, "open");
-        Scene s = scene(
-                RING,
-                0.9 * length,
-                "from: deepest, to: 0.5 m, hold: 1 s, draw_back: 20 mm/s".replace("0.5 m", mm(0.35 * length)),
-                60,
-                60,
-                "60 s");
+        Scene s = scene(RING, 0.9 * length, "from: deepest, to: 0.5 m, hold: 1 s, draw_back: 20 mm/s".replace("0.5 m", mm(0.35 * length)), 60, 60, "60 s");
         return new Known("sump", s, new Vec3(0.6 * length, 0.5 * width, z + 0.01), Cause.SETTLING);
     }
 

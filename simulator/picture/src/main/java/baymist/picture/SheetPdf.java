@@ -29,8 +29,8 @@ final class SheetPdf {
             document.setDocumentInformation(about);
             // the same sheet gives the same bytes: no clock in the identity of the file
             document.setDocumentId(1L);
-            PDPage page =
-                    new PDPage(new PDRectangle((float) (POINT * sheet.widthMm()), (float) (POINT * sheet.heightMm())));
+            PDPage page = new PDPage(
+                    new PDRectangle((float) (POINT * sheet.widthMm()), (float) (POINT * sheet.heightMm())));
             document.addPage(page);
             PDType0Font font = PDType0Font.load(document, file, true);
             try (PDPageContentStream stream = new PDPageContentStream(document, page)) {

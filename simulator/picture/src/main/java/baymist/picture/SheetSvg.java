@@ -17,14 +17,14 @@ final class SheetSvg {
     static void write(Sheet sheet, Writer out) throws IOException {
         Lettering letters = Lettering.load();
         out.write(String.format(
-                        Locale.ROOT,
-                        "<?xml version=\"1.0\" encoding=\"UTF-8\"?>%n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%smm\" height=\"%smm\""
-                                + " viewBox=\"0 0 %s %s\">%n<title>%s</title>%n<rect width=\"100%%\" height=\"100%%\" fill=\"white\"/>%n",
-                        n(sheet.widthMm()),
-                        n(sheet.heightMm()),
-                        n(sheet.widthMm()),
-                        n(sheet.heightMm()),
-                        escaped(sheet.title()))
+                Locale.ROOT,
+                "<?xml version=\"1.0\" encoding=\"UTF-8\"?>%n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%smm\" height=\"%smm\""
+                        + " viewBox=\"0 0 %s %s\">%n<title>%s</title>%n<rect width=\"100%%\" height=\"100%%\" fill=\"white\"/>%n",
+                n(sheet.widthMm()),
+                n(sheet.heightMm()),
+                n(sheet.widthMm()),
+                n(sheet.heightMm()),
+                escaped(sheet.title()))
                 .replace(System.lineSeparator(), "\n"));
         letters(sheet, letters, out);
         out.write("<g fill=\"none\" stroke=\"black\" stroke-linejoin=\"round\">\n");

@@ -82,17 +82,14 @@ final class WandElevation {
     /** Sheet place and direction towards the nose at a distance from the nose along the tube, mm. */
     private double[] at(double fromNose) {
         double bend = hook == null ? 0 : 1e3 * hook.tubeM();
-        double[] p = fromNose < bend ? bent(bend - fromNose) : new double[] {fromNose - bend, 0, -1, 0};
+        double[] p = fromNose < bend
+                ? bent(bend - fromNose)
+                : new double[] {fromNose - bend, 0, -1, 0};
         return new double[] {startX + p[0] / scale, axisY + p[1] / scale, p[2], p[3]};
     }
 
     void draw() {
-        sheet.text(
-                LEFT - 10,
-                TOP - 5,
-                3.5,
-                Sheet.Anchor.START,
-                "WAND, scale " + scaleText() + ", lengths along the tube from the nose");
+        sheet.text(LEFT - 10, TOP - 5, 3.5, Sheet.Anchor.START, "WAND, scale " + scaleText() + ", lengths along the tube from the nose");
         outline(0, lengthMm, outerMm);
         double tipLength = 1e3 * wand.design().pattern().tipLengthM();
         if (tipMm > outerMm) {
@@ -140,13 +137,7 @@ final class WandElevation {
                 continue;
             }
             double[] p = at(a);
-            sheet.line(
-                    p[0] - half * p[3],
-                    p[1] + half * p[2],
-                    p[0] + half * p[3],
-                    p[1] - half * p[2],
-                    0.3,
-                    Sheet.Dash.SOLID);
+            sheet.line(p[0] - half * p[3], p[1] + half * p[2], p[0] + half * p[3], p[1] - half * p[2], 0.3, Sheet.Dash.SOLID);
             if (k % every == 0 && a > bend && Math.abs(a - 1e3 * wand.stopM()) > 1e-6) {
                 sheet.text(p[0], axisY - half - 1, NUMBER_MM, Sheet.Anchor.MIDDLE, Tube.mm(a / 1e3));
             }
@@ -172,8 +163,7 @@ final class WandElevation {
         String words = stop > lengthMm - 1e-6 ? "STOP: the whole wand is in" : "STOP " + Tube.mm(stop / 1e3);
         sheet.line(p[0], axisY - half - 6, p[0], axisY + half, 0.7, Sheet.Dash.SOLID);
         boolean late = p[0] > LEFT + ROOM_MM - 40;
-        sheet.text(
-                p[0] + (late ? -1.2 : 1.2), axisY - half - 5, 3, late ? Sheet.Anchor.END : Sheet.Anchor.START, words);
+        sheet.text(p[0] + (late ? -1.2 : 1.2), axisY - half - 5, 3, late ? Sheet.Anchor.END : Sheet.Anchor.START, words);
     }
 
     private void dimensions() {

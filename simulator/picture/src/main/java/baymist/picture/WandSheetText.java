@@ -59,16 +59,11 @@ final class WandSheetText {
         int shown = 0;
         for (Map.Entry<String, List<String>> e : groups.entrySet()) {
             if (y > BOTTOM_Y - 14) {
-                sheet.text(
-                        TABLE_X,
-                        y,
-                        SIZE,
-                        Sheet.Anchor.START,
-                        "and " + (groups.size() - shown) + " more kinds: see the wand file");
+                sheet.text(TABLE_X, y, SIZE, Sheet.Anchor.START, "and " + (groups.size() - shown) + " more kinds: see the wand file");
                 break;
             }
-            String text = e.getValue().size() + " x " + e.getKey() + "; clock " + String.join(", ", e.getValue())
-                    + " deg from the pin, clockwise from the hand";
+            String text = e.getValue().size() + " x " + e.getKey() + "; clock "
+                    + String.join(", ", e.getValue()) + " deg from the pin, clockwise from the hand";
             y = wrapped(TABLE_X, y, TABLE_W, text) + 1;
             shown++;
         }
@@ -76,8 +71,7 @@ final class WandSheetText {
                 TABLE_X,
                 y + 2,
                 TABLE_W,
-                "Orifices to the side lie " + Tube.mm(WandTip.ROW_MM / 1e3)
-                        + " from the nose, those ahead on a circle of half of"
+                "Orifices to the side lie " + Tube.mm(WandTip.ROW_MM / 1e3) + " from the nose, those ahead on a circle of half of"
                         + " the nose's diameter. Each is the air's orifice; the liquid meets the air there. How both ways are led inside is the maker's.");
     }
 
@@ -103,18 +97,9 @@ final class WandSheetText {
     private void title() throws IOException {
         double y = BOTTOM_Y;
         sheet.box(TITLE_X, y, TITLE_W, 287 - y, 0.5);
-        sheet.text(
-                TITLE_X + 3,
-                y + 7.5,
-                4.6,
-                Sheet.Anchor.START,
-                fitted("Wand " + wand.design().words() + ", " + Tube.mm(wand.lengthM()) + " mm", 4.6));
+        sheet.text(TITLE_X + 3, y + 7.5, 4.6, Sheet.Anchor.START, fitted("Wand " + wand.design().words() + ", " + Tube.mm(wand.lengthM()) + " mm", 4.6));
         List<String[]> rows = new ArrayList<>();
-        rows.add(row(
-                "Length",
-                Tube.mm(wand.lengthM()) + " mm from the nose",
-                "Tube",
-                wand.design().tube().words()));
+        rows.add(row("Length", Tube.mm(wand.lengthM()) + " mm from the nose", "Tube", wand.design().tube().words()));
         rows.add(row(
                 "Material",
                 wand.design().material().name() + " tube, pressure-rated",

@@ -41,12 +41,7 @@ final class WandTip {
     }
 
     void draw() {
-        sheet.text(
-                SIDE_X - 18,
-                TOP,
-                3.5,
-                Sheet.Anchor.START,
-                "TIP from the left, pin up, nose to the left, scale " + scaleText());
+        sheet.text(SIDE_X - 18, TOP, 3.5, Sheet.Anchor.START, "TIP from the left, pin up, nose to the left, scale " + scaleText());
         side();
         sheet.text(VIEW_X - 37, TOP, 3.5, Sheet.Anchor.START, "ORIFICES from the hand along the wand");
         view();
@@ -95,9 +90,7 @@ final class WandTip {
 
     private void breakLine(double x, double r) {
         sheet.path(
-                new double[] {
-                    x, AXIS_Y - r, x + 1.2, AXIS_Y - r / 2, x - 1.2, AXIS_Y, x + 1.2, AXIS_Y + r / 2, x, AXIS_Y + r
-                },
+                new double[] {x, AXIS_Y - r, x + 1.2, AXIS_Y - r / 2, x - 1.2, AXIS_Y, x + 1.2, AXIS_Y + r / 2, x, AXIS_Y + r},
                 false,
                 Sheet.THIN,
                 Sheet.Dash.SOLID);
@@ -117,20 +110,8 @@ final class WandTip {
                 ellipse(row, AXIS_Y - r * up, 0.5 * d, 0.5 * d * narrow, near ? Sheet.Dash.SOLID : Sheet.Dash.HIDDEN);
             } else {
                 double off = forward(j, r) * up;
-                sheet.line(
-                        SIDE_X - 1,
-                        AXIS_Y - off - d / 2,
-                        SIDE_X + mm(0.6),
-                        AXIS_Y - off - d / 2,
-                        Sheet.THIN,
-                        Sheet.Dash.HIDDEN);
-                sheet.line(
-                        SIDE_X - 1,
-                        AXIS_Y - off + d / 2,
-                        SIDE_X + mm(0.6),
-                        AXIS_Y - off + d / 2,
-                        Sheet.THIN,
-                        Sheet.Dash.HIDDEN);
+                sheet.line(SIDE_X - 1, AXIS_Y - off - d / 2, SIDE_X + mm(0.6), AXIS_Y - off - d / 2, Sheet.THIN, Sheet.Dash.HIDDEN);
+                sheet.line(SIDE_X - 1, AXIS_Y - off + d / 2, SIDE_X + mm(0.6), AXIS_Y - off + d / 2, Sheet.THIN, Sheet.Dash.HIDDEN);
             }
         }
         steepest(r, row);
@@ -200,17 +181,15 @@ final class WandTip {
                     double oy = s * half * sin;
                     double outerEnd = Math.sqrt(Math.max(0, r * r - half * half));
                     sheet.thin(
-                            VIEW_X + b * sin + ox,
-                            AXIS_Y - b * cos + oy,
-                            VIEW_X + outerEnd * sin + ox,
-                            AXIS_Y - outerEnd * cos + oy);
+                            VIEW_X + b * sin + ox, AXIS_Y - b * cos + oy, VIEW_X + outerEnd * sin + ox, AXIS_Y - outerEnd * cos + oy);
                 }
             }
             if (!many || i % 2 == 0) {
                 label(j, r, sin, cos);
             }
         }
-        sheet.area(VIEW_X - 1.2, AXIS_Y - r - 12, VIEW_X + 1.2, AXIS_Y - r - 12, VIEW_X, AXIS_Y - r - 9.5);
+        sheet.area(
+                VIEW_X - 1.2, AXIS_Y - r - 12, VIEW_X + 1.2, AXIS_Y - r - 12, VIEW_X, AXIS_Y - r - 9.5);
         sheet.text(VIEW_X + 2, AXIS_Y - r - 10, 2.6, Sheet.Anchor.START, "pin");
     }
 
@@ -219,14 +198,8 @@ final class WandTip {
             return;
         }
         double away = Math.abs(sin) < 0.2 ? r + 5.5 : r + 6;
-        Sheet.Anchor anchor =
-                Math.abs(sin) < 0.2 ? Sheet.Anchor.MIDDLE : sin > 0 ? Sheet.Anchor.START : Sheet.Anchor.END;
-        sheet.text(
-                VIEW_X + (away - (Math.abs(sin) < 0.2 ? 0 : 1.5)) * sin,
-                AXIS_Y - away * cos + 0.9,
-                2.5,
-                anchor,
-                degrees(turned(j.clockRad())));
+        Sheet.Anchor anchor = Math.abs(sin) < 0.2 ? Sheet.Anchor.MIDDLE : sin > 0 ? Sheet.Anchor.START : Sheet.Anchor.END;
+        sheet.text(VIEW_X + (away - (Math.abs(sin) < 0.2 ? 0 : 1.5)) * sin, AXIS_Y - away * cos + 0.9, 2.5, anchor, degrees(turned(j.clockRad())));
     }
 
     private void section() {
@@ -235,24 +208,10 @@ final class WandTip {
         sheet.circle(TUBE_X, AXIS_Y, r, Sheet.THICK, Sheet.Dash.SOLID);
         sheet.circle(TUBE_X, AXIS_Y, b, Sheet.THICK, Sheet.Dash.SOLID);
         hatch(r, b);
-        sheet.leader(
-                TUBE_X + r * 0.7071,
-                AXIS_Y + r * 0.7071,
-                TUBE_X + r * 0.7071 - 5,
-                AXIS_Y + r + 7,
-                "outside " + Tube.mm(tube / 1e3));
-        sheet.leader(
-                TUBE_X + b * 0.7071,
-                AXIS_Y - b * 0.7071,
-                TUBE_X - r * 0.4,
-                AXIS_Y - r - 7,
-                "bore " + Tube.mm(bore / 1e3));
+        sheet.leader(TUBE_X + r * 0.7071, AXIS_Y + r * 0.7071, TUBE_X + r * 0.7071 - 5, AXIS_Y + r + 7, "outside " + Tube.mm(tube / 1e3));
+        sheet.leader(TUBE_X + b * 0.7071, AXIS_Y - b * 0.7071, TUBE_X - r * 0.4, AXIS_Y - r - 7, "bore " + Tube.mm(bore / 1e3));
         sheet.text(
-                TUBE_X,
-                AXIS_Y + r + 13,
-                2.5,
-                Sheet.Anchor.MIDDLE,
-                "metal " + Tube.mm((tube - bore) / 2e3) + " a side,");
+                TUBE_X, AXIS_Y + r + 13, 2.5, Sheet.Anchor.MIDDLE, "metal " + Tube.mm((tube - bore) / 2e3) + " a side,");
         sheet.text(TUBE_X, AXIS_Y + r + 16.5, 2.5, Sheet.Anchor.MIDDLE, "less the air's way");
     }
 

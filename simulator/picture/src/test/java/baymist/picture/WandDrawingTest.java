@@ -67,15 +67,8 @@ class WandDrawingTest {
         List<Candidate> all = new ArrayList<>();
         for (int i = 0; i < 24; i++) {
             double outer = 0.002 + 0.01 * random.nextDouble();
-            Hook hook = i % 3 == 0
-                    ? new Hook(
-                            0.3 + 2.8 * random.nextDouble(),
-                            0.012 + 0.08 * random.nextDouble(),
-                            0.1 * random.nextDouble())
-                    : null;
-            Pattern tip = i % 2 == 0
-                    ? Pattern.ring(2 + random.nextInt(15), 0.0002 + 0.0004 * random.nextDouble())
-                    : Pattern.forward(1 + random.nextInt(6), 0.6, 0.0005);
+            Hook hook = i % 3 == 0 ? new Hook(0.3 + 2.8 * random.nextDouble(), 0.012 + 0.08 * random.nextDouble(), 0.1 * random.nextDouble()) : null;
+            Pattern tip = i % 2 == 0 ? Pattern.ring(2 + random.nextInt(15), 0.0002 + 0.0004 * random.nextDouble()) : Pattern.forward(1 + random.nextInt(6), 0.6, 0.0005);
             double length = (hook == null ? 0.1 : 2 * hook.tubeM()) + 2.8 * random.nextDouble();
             all.add(wand(outer, hook, tip, length, length * (i % 4 == 0 ? 1 : 0.6 + 0.4 * random.nextDouble())));
         }
