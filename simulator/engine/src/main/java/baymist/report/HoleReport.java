@@ -57,21 +57,29 @@ public final class HoleReport {
         for (int i = 0; i < h.chosen().size(); i++) {
             HoleStudy.Chosen c = h.chosen().get(i);
             page.wrapped(String.format(Locale.ROOT, "%2d  ", i + 1), c.site().words() + ", for " + c.wand() + ".");
-            page.wrapped("    ", String.format(
-                    Locale.ROOT,
-                    "Adds %.1f %% of the surface alone, %.1f %% after those before it; then %.1f %% is reached.",
-                    100 * c.aloneGain(),
-                    100 * c.gain(),
-                    100 * c.after().reached()));
-            page.wrapped("    ", String.format(
-                    Locale.ROOT,
-                    "%.1f mm from the nearest edge or opening (2 D = %.1f mm)%s. Closed by %s.",
-                    1e3 * c.site().edgeM(),
-                    2e3 * c.site().drill().diameterM(),
-                    c.site().member().isEmpty()
-                            ? ""
-                            : String.format(Locale.ROOT, ", %.1f mm from %s", 1e3 * c.site().memberM(), c.site().member()),
-                    c.site().drill().rivet()));
+            page.wrapped(
+                    "    ",
+                    String.format(
+                            Locale.ROOT,
+                            "Adds %.1f %% of the surface alone, %.1f %% after those before it; then %.1f %% is reached.",
+                            100 * c.aloneGain(),
+                            100 * c.gain(),
+                            100 * c.after().reached()));
+            page.wrapped(
+                    "    ",
+                    String.format(
+                            Locale.ROOT,
+                            "%.1f mm from the nearest edge or opening (2 D = %.1f mm)%s. Closed by %s.",
+                            1e3 * c.site().edgeM(),
+                            2e3 * c.site().drill().diameterM(),
+                            c.site().member().isEmpty()
+                                    ? ""
+                                    : String.format(
+                                            Locale.ROOT,
+                                            ", %.1f mm from %s",
+                                            1e3 * c.site().memberM(),
+                                            c.site().member()),
+                            c.site().drill().rivet()));
         }
     }
 

@@ -45,8 +45,8 @@ public record PastRun(
             throw refused(
                     "CMP-002",
                     table,
-                    "the film of the earlier run can't be read (" + e.getMessage() + "); "
-                            + FilmTable.FILE + " as `baymist run` writes it beside result.json would be right");
+                    "the film of the earlier run can't be read (" + e.getMessage() + "); " + FilmTable.FILE
+                            + " as `baymist run` writes it beside result.json would be right");
         }
         String hash = root.path("film").path("sha256").asText();
         if (!FilmTable.sha256(text).equals(hash)) {
@@ -73,7 +73,8 @@ public record PastRun(
             throw refused(
                     "CMP-001",
                     file,
-                    "this is not a result of format " + ResultJson.FORMAT + "; result.json of an earlier run would be right");
+                    "this is not a result of format " + ResultJson.FORMAT
+                            + "; result.json of an earlier run would be right");
         }
         if (!root.has("film")) {
             throw refused(

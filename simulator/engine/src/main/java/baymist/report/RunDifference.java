@@ -105,7 +105,8 @@ public record RunDifference(
         for (int s = 0; s < q.count(); s++) {
             if (q.isStructure(s) && !Double.isNaN(match.before[s])) {
                 String part = now.cavity().parts().get(q.part()[s]).name();
-                String bay = now.grid().bays().get(now.grid().bayOfCell(q.cell()[s])).name();
+                String bay =
+                        now.grid().bays().get(now.grid().bayOfCell(q.cell()[s])).name();
                 for (double[] sum : List.of(
                         total,
                         parts.computeIfAbsent(part, k -> new double[9]),
@@ -174,10 +175,12 @@ public record RunDifference(
         SeamCoverage c = now.coverage().seams();
         list.add(new Seams("all", past.seams().getOrDefault("all", Double.NaN), c.reached()));
         for (SeamCoverage.Share s : c.byPart()) {
-            list.add(new Seams("part: " + s.name(), past.seams().getOrDefault("part: " + s.name(), Double.NaN), s.reached()));
+            list.add(new Seams(
+                    "part: " + s.name(), past.seams().getOrDefault("part: " + s.name(), Double.NaN), s.reached()));
         }
         for (SeamCoverage.Share s : c.byBay()) {
-            list.add(new Seams("bay: " + s.name(), past.seams().getOrDefault("bay: " + s.name(), Double.NaN), s.reached()));
+            list.add(new Seams(
+                    "bay: " + s.name(), past.seams().getOrDefault("bay: " + s.name(), Double.NaN), s.reached()));
         }
         return list;
     }
@@ -240,8 +243,7 @@ public record RunDifference(
                                     + q.normalY()[s] * table.normal()[3 * i + 1]
                                     + q.normalZ()[s] * table.normal()[3 * i + 2];
                             // a surfel of the same area at the same place is itself, whatever lies on it
-                            double d = distance(q, table, s, i)
-                                    + (table.areaM2()[i] == q.areaM2()[s] ? 0 : 1e-6);
+                            double d = distance(q, table, s, i) + (table.areaM2()[i] == q.areaM2()[s] ? 0 : 1e-6);
                             if (looks > 0.5 && (d < least || (d == least && i < best))) {
                                 least = d;
                                 best = i;

@@ -91,7 +91,8 @@ public final class TextReport {
         group(page, "by facing", c.byFacing(), List.of());
         page.line("Bars: # protected, + thin, . bare. Protected includes excess; reached = protected + thin.");
         if (c.seams().lengthM() > 0) {
-            page.line("Seams: metres of line where parts meet, half with either part, and the share with film beside it.");
+            page.line(
+                    "Seams: metres of line where parts meet, half with either part, and the share with film beside it.");
         }
     }
 

@@ -10,8 +10,7 @@ package baymist.scene;
  * @param bridgeM film narrower than this does not part a bare region, nor does a neck of bare sheet narrower than this join two, m
  * @param spotM side of the square below whose area a bare region is a spot, m
  */
-public record TargetSpec(
-        double hazeM, double buildM, double excessM, double seamCreepM, double bridgeM, double spotM) {
+public record TargetSpec(double hazeM, double buildM, double excessM, double seamCreepM, double bridgeM, double spotM) {
     /** ASSUMED: oil runs into a fillet from as far as this, a few times its capillary length of 2 mm. */
     public static final double SEAM_CREEP_M = 5e-3;
     /** ASSUMED: about what a finger's tip covers. */

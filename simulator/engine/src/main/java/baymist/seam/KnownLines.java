@@ -49,8 +49,7 @@ final class KnownLines {
         return left;
     }
 
-    private static double @Nullable [] covered(
-            SeamSegment s, Vec3 from, Vec3 unit, double nearM) {
+    private static double @Nullable [] covered(SeamSegment s, Vec3 from, Vec3 unit, double nearM) {
         Vec3 along = s.to().minus(s.from());
         if (Math.abs(along.dot(unit)) < PARALLEL * along.length()) {
             return null;

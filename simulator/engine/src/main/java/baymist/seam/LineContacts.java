@@ -110,8 +110,7 @@ final class LineContacts {
     }
 
     /** Where the line runs along a triangle, and to which sides the triangle lies, or null. */
-    private @Nullable Contact contact(
-            Vec3 from, Vec3 unit, double length, int t, double tolerance) {
+    private @Nullable Contact contact(Vec3 from, Vec3 unit, double length, int t, double tolerance) {
         Vec3 n = normals[t];
         double rise = unit.dot(n);
         if (Math.abs(rise) > SLOPE) {

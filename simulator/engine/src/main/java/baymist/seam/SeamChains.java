@@ -30,8 +30,7 @@ public final class SeamChains {
 
     private record End(long i, long j, long k) {
         static End of(Vec3 p) {
-            return new End(
-                    Math.round(p.x() / SAME_M), Math.round(p.y() / SAME_M), Math.round(p.z() / SAME_M));
+            return new End(Math.round(p.x() / SAME_M), Math.round(p.y() / SAME_M), Math.round(p.z() / SAME_M));
         }
     }
 
@@ -129,10 +128,7 @@ public final class SeamChains {
                 beside = other.lengthM() > beside.lengthM() ? other : beside;
             }
             boolean splinter = s.lengthM() < SPLINTER_M && beside.lengthM() > SPLINTER_M;
-            out.add(
-                    splinter
-                            ? new SeamSegment(s.partA(), s.partB(), beside.kind(), s.from(), s.to(), s.wedges())
-                            : s);
+            out.add(splinter ? new SeamSegment(s.partA(), s.partB(), beside.kind(), s.from(), s.to(), s.wedges()) : s);
         }
         return out;
     }

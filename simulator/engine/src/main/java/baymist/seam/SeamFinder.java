@@ -71,7 +71,8 @@ public final class SeamFinder {
 
     /** Edges that touch nothing exactly, against sheets within half of both gauges. */
     private void takeNear() {
-        double thickest = cavity.parts().stream().mapToDouble(p -> p.gaugeM()).max().orElse(0);
+        double thickest =
+                cavity.parts().stream().mapToDouble(p -> p.gaugeM()).max().orElse(0);
         for (Loose edge : loose) {
             double own = cavity.parts().get(edge.part).gaugeM();
             double near = 0.5 * (own + thickest) + ROOM_M;

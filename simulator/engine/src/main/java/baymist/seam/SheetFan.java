@@ -95,7 +95,8 @@ final class SheetFan {
             }
         }
         int n = groups.size();
-        if (n > 1 && 2 * Math.PI + groups.get(0).get(0).angle - groups.get(n - 1).get(0).angle < SAME_RAD) {
+        if (n > 1
+                && 2 * Math.PI + groups.get(0).get(0).angle - groups.get(n - 1).get(0).angle < SAME_RAD) {
             groups.get(0).addAll(groups.remove(--n));
         }
         List<Sector> found = new ArrayList<>();
@@ -120,8 +121,7 @@ final class SheetFan {
 
     private SeamWedge wedge(double from, double open) {
         double to = from + open;
-        return new SeamWedge(
-                at(from), at(to), at(from + Math.PI / 2), at(to - Math.PI / 2), at(from + open / 2), open);
+        return new SeamWedge(at(from), at(to), at(from + Math.PI / 2), at(to - Math.PI / 2), at(from + open / 2), open);
     }
 
     private Vec3 at(double angle) {

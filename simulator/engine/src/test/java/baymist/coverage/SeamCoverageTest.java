@@ -74,7 +74,8 @@ class SeamCoverageTest {
     @Test
     void eachSideOfAWebCountsByItsOwnFilm() {
         // a web at 0.2 whose one side is wet: its seam is reached on that side alone
-        Cavity cavity = new QuadSheets().box(A, B, C).plate("web", 0, 0.21, 0, B, 0, C).build();
+        Cavity cavity =
+                new QuadSheets().box(A, B, C).plate("web", 0, 0.21, 0, B, 0, C).build();
         for (double voxel : new double[] {0.02, 0.014}) {
             VoxelGrid grid = grid(cavity, new VoxelSpec(voxel, voxel, voxel));
             double[] film = new double[grid.surfels().count()];
@@ -111,15 +112,27 @@ class SeamCoverageTest {
             assertTrue(c.reached() <= before && c.protectedShare() <= c.reached());
             before = c.reached();
             for (List<SeamCoverage.Share> table : List.of(c.byPart(), c.byBay(), c.byKind())) {
-                assertEquals(c.lengthM(), table.stream().mapToDouble(SeamCoverage.Share::lengthM).sum(), 1e-9);
+                assertEquals(
+                        c.lengthM(),
+                        table.stream().mapToDouble(SeamCoverage.Share::lengthM).sum(),
+                        1e-9);
                 assertEquals(
                         c.lengthM() * c.reached(),
-                        table.stream().mapToDouble(r -> r.lengthM() * r.reached()).sum(),
+                        table.stream()
+                                .mapToDouble(r -> r.lengthM() * r.reached())
+                                .sum(),
                         1e-9);
             }
-            assertEquals(c.lengthM(), c.bySeam().stream().mapToDouble(SeamCoverage.Seam::lengthM).sum(), 1e-9);
-            assertEquals(c.lineM(), c.lines().stream().mapToDouble(SeamCoverage.Line::lengthM).sum(), 1e-9);
-            double bare = c.bySeam().stream().mapToDouble(SeamCoverage.Seam::bareM).sum();
+            assertEquals(
+                    c.lengthM(),
+                    c.bySeam().stream().mapToDouble(SeamCoverage.Seam::lengthM).sum(),
+                    1e-9);
+            assertEquals(
+                    c.lineM(),
+                    c.lines().stream().mapToDouble(SeamCoverage.Line::lengthM).sum(),
+                    1e-9);
+            double bare =
+                    c.bySeam().stream().mapToDouble(SeamCoverage.Seam::bareM).sum();
             double[] bySurfel = map.bareBySurfel(film, haze);
             assertEquals(bare, java.util.Arrays.stream(bySurfel).sum(), 1e-9);
             for (int s = 0; s < film.length; s++) {

@@ -80,7 +80,8 @@ class FogOrderTest {
         assertTrue(donor > 10 * coarse, donor + " by donor cells, " + coarse + " with slopes");
     }
 
-    // Harten (1983), J. Comput. Phys. 49, 357: a limited transport lets no total variation grow. A block falls through a column.
+    // Harten (1983), J. Comput. Phys. 49, 357: a limited transport lets no total variation grow. A block falls through
+    // a column.
     @ParameterizedTest
     @ValueSource(doubles = {0.1, 0.3, 0.59, 0.6})
     void aFallingBlockGrowsNoWaves(double courant) {

@@ -123,7 +123,8 @@ class OilLeftTest {
         assertTrue(all.deepestAtM().length() < 0.03, "deepest at " + all.deepestAtM());
         double wall = 0.3 * 0.2;
         double stays = 880 * wall * residual;
-        assertTrue(all.standingKg() > 0.6 * (all.massKg() - stays), "stands " + all.standingKg() + " of " + all.massKg());
+        assertTrue(
+                all.standingKg() > 0.6 * (all.massKg() - stays), "stands " + all.standingKg() + " of " + all.massKg());
         assertTrue(all.standingKg() < all.massKg() - stays * 0.9);
     }
 }

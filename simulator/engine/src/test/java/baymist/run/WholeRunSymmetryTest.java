@@ -31,7 +31,8 @@ class WholeRunSymmetryTest {
         static Walls of(RunResult r, String... walls) {
             double[] kg = new double[walls.length];
             for (int s = 0; s < r.filmM().length; s++) {
-                String part = r.cavity().parts().get(r.grid().surfels().part()[s]).name();
+                String part =
+                        r.cavity().parts().get(r.grid().surfels().part()[s]).name();
                 for (int w = 0; w < walls.length; w++) {
                     kg[w] += part.equals(walls[w]) ? r.directKg()[s] : 0;
                 }
@@ -69,8 +70,8 @@ class WholeRunSymmetryTest {
                 .withCuts(entry, port)
                 .withWands(new WandSpec("rod", 1.2, 0.00635, 0.002, tip))
                 .withEntries(new EntrySpec("way in", "hole", null, SceneFixtures.HERE))
-                .withPasses(new PassSpec(
-                        "pass", "way in", "rod", 0.45, 0.05, 0.1, hand * 0.4, 0, 0, SceneFixtures.HERE))
+                .withPasses(
+                        new PassSpec("pass", "way in", "rod", 0.45, 0.05, 0.1, hand * 0.4, 0, 0, SceneFixtures.HERE))
                 .withVoxel(H, H, H)
                 .withNumerics(4, 64)
                 .withHangS(4)
@@ -81,13 +82,7 @@ class WholeRunSymmetryTest {
     private static Walls plain(long seed) {
         Scene scene = job(new Vec3(A, B, C), "aft wall", new Vec3(A, 0.09, 0.07), new Vec3(0.2, 0.1, C), false, seed);
         return Walls.of(
-                TestScenes.run(scene, 2),
-                "forward wall",
-                "aft wall",
-                "left wall",
-                "right wall",
-                "floor",
-                "ceiling");
+                TestScenes.run(scene, 2), "forward wall", "aft wall", "left wall", "right wall", "floor", "ceiling");
     }
 
     @Test

@@ -36,13 +36,7 @@ class SeamFinderTest {
     void aBoxHasTwelveEdgesInAnyAttitude(double roll, double pitch, double yaw) {
         Vec3 size = new Vec3(0.4, 0.3, 0.2);
         CavitySpec.Block block = new CavitySpec.Block(
-                "box",
-                size,
-                new Vec3(roll, pitch, yaw),
-                new Vec3(1, -2, 0.5),
-                0.001,
-                List.of(),
-                SceneFixtures.HERE);
+                "box", size, new Vec3(roll, pitch, yaw), new Vec3(1, -2, 0.5), 0.001, List.of(), SceneFixtures.HERE);
         List<SeamSegment> seams = SeamFinder.find(CavityBuilder.build(block, List.of(), Map.of(), List.of()));
         // four edges each of a, b and c
         assertEquals(4 * (0.4 + 0.3 + 0.2), line(seams), 1e-9);

@@ -91,8 +91,7 @@ class DropletFallTest {
             double dx = (1.5 - 1e-3) / steps;
             double v = drops.at(0, x + 0.5 * dx);
             double dt = dx / v;
-            double f = Droplet.dragFactor(
-                    Droplet.reynolds(20e-6, Math.hypot(free.centreSpeedMPerS(x) - v, w), AIR));
+            double f = Droplet.dragFactor(Droplet.reynolds(20e-6, Math.hypot(free.centreSpeedMPerS(x) - v, w), AIR));
             w += dt * (G - w * f / tau);
             y += w * dt;
             x += dx;

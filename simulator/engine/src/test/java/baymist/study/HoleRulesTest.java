@@ -34,7 +34,8 @@ class HoleRulesTest {
     Path folder;
 
     /**
-     * Rules as FAA AC 43.13-1B, chapter 4, gives them for rivet holes (edge distance 2 D, pitch 3 D; from memory), judged by sampling the sheets
+     * Rules as FAA AC 43.13-1B, chapter 4, gives them for rivet holes (edge distance 2 D, pitch 3 D; from memory), judged by
+     * sampling the sheets
      * rather than by the distances that the code under test uses.
      */
     @Test
@@ -59,12 +60,7 @@ class HoleRulesTest {
     }
 
     private static void judge(
-            Scene scene,
-            DrillingSpec spec,
-            Cavity cavity,
-            Map<String, List<Vec3>> samples,
-            HoleSite s,
-            String what) {
+            Scene scene, DrillingSpec spec, Cavity cavity, Map<String, List<Vec3>> samples, HoleSite s, String what) {
         double d = s.drill().diameterM();
         assertTrue(spec.parts().contains(s.part()), what);
         assertFalse(spec.primary().contains(s.part()), what);
@@ -72,7 +68,10 @@ class HoleRulesTest {
         samples.forEach((other, points) -> {
             double least = other.equals(s.part())
                     ? Double.POSITIVE_INFINITY
-                    : points.stream().mapToDouble(p -> p.distance(s.centreM())).min().orElse(1);
+                    : points.stream()
+                            .mapToDouble(p -> p.distance(s.centreM()))
+                            .min()
+                            .orElse(1);
             assertTrue(least >= 3 * d + 0.010 - 1e-9, what + " is " + least + " from " + other);
             assertTrue(least >= 0.020 + d / 2 - 1e-9, what + " is on a flange of " + other);
         });
@@ -122,7 +121,8 @@ class HoleRulesTest {
         double width = 80 + 200 * random.nextDouble();
         double height = 60 + 120 * random.nextDouble();
         double length = 300 + 500 * random.nextDouble();
-        StringBuilder text = new StringBuilder("baymist: 1\ntitle: drawn\ncavity:\n  family: box_section\n  name: drawn\n");
+        StringBuilder text =
+                new StringBuilder("baymist: 1\ntitle: drawn\ncavity:\n  family: box_section\n  name: drawn\n");
         text.append(format("  rectangle: {width: %.1f mm, height: %.1f mm}\n", width, height));
         text.append(format("  line: [{at: [0, 0, 0]}, {at: [%.1f mm, 0, 0]}]\n", length));
         text.append(format("  baffles: [{along: %.1f mm}]\n", length * (0.3 + 0.4 * random.nextDouble())));
@@ -136,9 +136,12 @@ class HoleRulesTest {
         text.append(format(
                 "protected: [{name: servo, sphere: {at: [%.1f mm, 0, 0], diameter: 30 mm}}]\n",
                 length * random.nextDouble() * 0.8 + 40));
-        text.append("product: ").append(root().resolve("models/products/ambergale-40.yaml")).append('\n');
+        text.append("product: ")
+                .append(root().resolve("models/products/ambergale-40.yaml"))
+                .append('\n');
         text.append("supply: {droplets: tracer}\nvoxel: 10 mm\n");
-        text.append("drilling: {parts: [left wall, top, bottom, right wall], primary: [").append(walls[draw % 4]);
+        text.append("drilling: {parts: [left wall, top, bottom, right wall], primary: [")
+                .append(walls[draw % 4]);
         text.append("], pressurised: [").append(walls[(draw + 1) % 4]).append("], drills: [30, 11], grid: 25 mm}\n");
         Path file = folder.resolve("drawn-" + draw + ".yaml");
         Files.writeString(file, text);
@@ -162,7 +165,9 @@ class HoleRulesTest {
         assertEquals(0.1285 * 0.0254, DrillSize.of(30).diameterM(), 1e-9);
         assertEquals(0.1590 * 0.0254, DrillSize.of(21).diameterM(), 1e-9);
         assertEquals(0.1910 * 0.0254, DrillSize.of(11).diameterM(), 1e-9);
-        assertTrue(DrillSize.of(30).rivet().contains("AD4 (1/8 in)"), DrillSize.of(30).rivet());
+        assertTrue(
+                DrillSize.of(30).rivet().contains("AD4 (1/8 in)"),
+                DrillSize.of(30).rivet());
     }
 
     @Test
@@ -171,7 +176,9 @@ class HoleRulesTest {
         DrillingSpec spec = java.util.Objects.requireNonNull(scene.studies().drilling());
         var thin = java.util.Objects.requireNonNull(scene.wands().get("needle 1/8 in all round"));
         var thick = SceneReader.readWand(root().resolve("models/wands/ring-5-16-8ft.yaml"));
-        assertEquals(30, java.util.Objects.requireNonNull(DrillSize.passing(spec, thin)).number());
+        assertEquals(
+                30,
+                java.util.Objects.requireNonNull(DrillSize.passing(spec, thin)).number());
         assertNull(DrillSize.passing(spec, thick));
     }
 

@@ -5,8 +5,8 @@ import baymist.scene.AirSpec;
 import baymist.scene.BodySpec;
 import baymist.scene.InitialFog;
 import baymist.scene.Scene;
-import baymist.scene.Transport;
 import baymist.scene.TargetSpec;
+import baymist.scene.Transport;
 import baymist.scene.VoxelSpec;
 import baymist.units.Air;
 import baymist.units.Dimension;
@@ -43,10 +43,12 @@ final class RoundWriting {
     }
 
     static Object bays(Scene scene) {
-        return Written.list(scene.bayLabels(), b -> Written.group()
-                .put("name", b.name())
-                .put("at", Written.point(b.atM()))
-                .map());
+        return Written.list(
+                scene.bayLabels(),
+                b -> Written.group()
+                        .put("name", b.name())
+                        .put("at", Written.point(b.atM()))
+                        .map());
     }
 
     private static void body(Written.Group into, BodySpec body) {
@@ -68,7 +70,8 @@ final class RoundWriting {
     }
 
     /**
-     * Turns about x, y and z, in that order, that bring the axes here. With columns x, y, z of Rz Ry Rx: x = (cz cy, sz cy, -sy), and the last
+     * Turns about x, y and z, in that order, that bring the axes here. With columns x, y, z of Rz Ry Rx: x = (cz cy, sz cy, -sy),
+     * and the last
      * components of y and z are cy sx and cy cx.
      */
     private static List<Object> turns(Vec3 x, Vec3 y, Vec3 z) {
@@ -153,7 +156,10 @@ final class RoundWriting {
                 .put("size_bins", s.sizeBins())
                 .put("rays_per_jet", s.raysPerJet())
                 .put("station_spacing", Written.length(s.stationSpacingM()), s.stationSpacingM() > 0)
-                .put("fog", s.transport().name().toLowerCase(java.util.Locale.ROOT), s.transport() != Transport.SECOND_ORDER)
+                .put(
+                        "fog",
+                        s.transport().name().toLowerCase(java.util.Locale.ROOT),
+                        s.transport() != Transport.SECOND_ORDER)
                 .put("ray_seed", s.raySeed(), s.raySeed() != 0)
                 .map();
     }

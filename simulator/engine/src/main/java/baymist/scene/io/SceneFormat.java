@@ -130,7 +130,11 @@ final class SceneFormat {
             may("build", THICKNESS, "10 um", "protected from here"),
             may("excess", THICKNESS, "50 um", "run limit: too much from here"),
             may("seam_creep", PLACE, "5 mm", "how near to a seam film must lie to get into it"),
-            may("bridge", PLACE, "10 mm", "narrower film does not part a bare place, a narrower neck does not join two"),
+            may(
+                    "bridge",
+                    PLACE,
+                    "10 mm",
+                    "narrower film does not part a bare place, a narrower neck does not join two"),
             may("spot", PLACE, "20 mm", "bare places below a square of this side are spots"));
 
     private static final Group GRAVITY = Group.of(
@@ -252,7 +256,11 @@ final class SceneFormat {
                     new ListOf(ItemFormat.PROTECTED, 0, 200),
                     "",
                     "what must not be sprayed, with a limit and perhaps a mask"),
-            may("hinge", ItemFormat.HINGE, "", "hinge line of a control surface; stated, the moment of the oil left is told"),
+            may(
+                    "hinge",
+                    ItemFormat.HINGE,
+                    "",
+                    "hinge line of a control surface; stated, the moment of the oil left is told"),
             may("obstacles", new ListOf(ItemFormat.OBSTACLE, 0, 200), "", "what stands outside in the way of wands"),
             may("wands", new ListOf(new FileOr(WandFormat.WAND), 0, 100), "", "wands at hand"),
             need("product", new FileOr(ModelFormat.PRODUCT), "what is sprayed"),
@@ -276,6 +284,10 @@ final class SceneFormat {
             may("ambient", AMBIENT, "{}", "state of the air in and round the cavity"),
             may("initial_fog", INITIAL_FOG, "", "fog present at the start"),
             may("numerics", NUMERICS, "{}", "resolution of the computation"),
-            may("compare", StudyFormat.COMPARE, "", "what `baymist compare` tries; left out = every entry with every wand"),
+            may(
+                    "compare",
+                    StudyFormat.COMPARE,
+                    "",
+                    "what `baymist compare` tries; left out = every entry with every wand"),
             may("drilling", StudyFormat.DRILLING, "", "where access holes may be thought of; left out = nowhere"));
 }

@@ -25,15 +25,35 @@ import org.snakeyaml.engine.v2.schema.CoreSchema;
 /**
  * Writes a scene that was read and then edited as a scene file again.
  *
- * <p>What the edits left alone is written as its author wrote it, by the format's own description, with models named as files; what they changed is
+ * <p>What the edits left alone is written as its author wrote it, by the format's own description, with models named as files;
+ * what they changed is
  * written from the records. The structure can't be edited, so it always comes from the file that was read. What was written is read
  * back and held against the scene before it takes its place: a file that would say something else is never left behind.
  */
 public final class SceneWriter {
     /** Parts that can be written from the records. */
     private static final Set<String> KEYS = Set.of(
-            "title", "story", "cut", "openings", "bays", "protected", "obstacles", "wands", "product", "supply", "entries",
-            "passes", "hang", "targets", "gravity", "voxel", "walls", "air", "ambient", "initial_fog", "numerics");
+            "title",
+            "story",
+            "cut",
+            "openings",
+            "bays",
+            "protected",
+            "obstacles",
+            "wands",
+            "product",
+            "supply",
+            "entries",
+            "passes",
+            "hang",
+            "targets",
+            "gravity",
+            "voxel",
+            "walls",
+            "air",
+            "ambient",
+            "initial_fog",
+            "numerics");
 
     private final Scene scene;
     private final Value.@Nullable Fields source;
@@ -115,7 +135,8 @@ public final class SceneWriter {
         Map<String, Object> all = new LinkedHashMap<>();
         ValueWriting values = new ValueWriting(folder);
         for (Shape.Field field : SceneFormat.SCENE.fields()) {
-            Object written = known(field.key()) && changed(field.key()) ? item(field.key(), values) : kept(field, values);
+            Object written =
+                    known(field.key()) && changed(field.key()) ? item(field.key(), values) : kept(field, values);
             if (written != null) {
                 all.put(field.key(), written);
             }
@@ -180,7 +201,8 @@ public final class SceneWriter {
             case "obstacles" -> RoundWriting.obstacles(scene);
             case "wands" -> wands(values);
             case "product" -> SupplyWriting.product(scene.product());
-            case "supply" -> SupplyWriting.supply(scene.supply(), scene.product().densityKgPerM3());
+            case "supply" ->
+                SupplyWriting.supply(scene.supply(), scene.product().densityKgPerM3());
             case "entries" -> Written.list(scene.entries(), JobWriting::entry);
             case "passes" -> Written.list(scene.passes(), JobWriting::pass);
             case "hang" -> Written.time(scene.hangS());
@@ -200,7 +222,8 @@ public final class SceneWriter {
     private Object wands(ValueWriting values) {
         return Written.list(scene.wands().keySet().stream().sorted().toList(), name -> {
             WandSpec wand = scene.wands().get(name);
-            Object kept = before != null && SceneContent.same(before.wands().get(name), wand) ? keptWand(name, values) : null;
+            Object kept =
+                    before != null && SceneContent.same(before.wands().get(name), wand) ? keptWand(name, values) : null;
             return kept != null ? kept : WandWriting.wand(Objects.requireNonNull(wand));
         });
     }
@@ -210,7 +233,8 @@ public final class SceneWriter {
         if (from != null && from.get("wands") instanceof Value.Items items) {
             for (Value v : items.values()) {
                 if (v instanceof Value.Fields f && f.text("name").equals(name)) {
-                    return values.item(v, new Shape.FileOr(WandFormat.WAND), from.place().file());
+                    return values.item(
+                            v, new Shape.FileOr(WandFormat.WAND), from.place().file());
                 }
             }
         }

@@ -32,8 +32,18 @@ final class StudyAssembler {
     }
 
     private CompareSpec compare(Fields f, List<EntrySpec> entries, Map<String, WandSpec> wands) {
-        known(SceneProblem.UNKNOWN_ENTRY, "entry", f, "entries", entries.stream().map(EntrySpec::name).toList());
-        known(SceneProblem.UNKNOWN_WAND, "wand", f, "wands", wands.keySet().stream().sorted().toList());
+        known(
+                SceneProblem.UNKNOWN_ENTRY,
+                "entry",
+                f,
+                "entries",
+                entries.stream().map(EntrySpec::name).toList());
+        known(
+                SceneProblem.UNKNOWN_WAND,
+                "wand",
+                f,
+                "wands",
+                wands.keySet().stream().sorted().toList());
         double from = f.get("from") instanceof Value.Word ? Double.POSITIVE_INFINITY : f.si("from");
         if (from < f.si("to")) {
             problems.add(

@@ -52,7 +52,10 @@ final class SupplyWriting {
         return Written.group()
                 .put("pressure", Written.of(p.gaugePa(), Dimension.PRESSURE))
                 .put("discharge_coefficient", p.dischargeCoefficient())
-                .put("liquid", liquid(p.liquidKgPerS(), densityKgPerM3), p.cups().isEmpty())
+                .put(
+                        "liquid",
+                        liquid(p.liquidKgPerS(), densityKgPerM3),
+                        p.cups().isEmpty())
                 .put(
                         "catch_cup",
                         Written.list(p.cups(), c -> cup(c, densityKgPerM3)),
@@ -130,11 +133,7 @@ final class SupplyWriting {
         if (d instanceof DropletSpec.Classes c) {
             List<Object> all = new ArrayList<>();
             for (int i = 0; i < c.diameterM().length; i++) {
-                all.add(two(
-                        "diameter",
-                        Written.length(c.diameterM()[i]),
-                        "share",
-                        c.share()[i]));
+                all.add(two("diameter", Written.length(c.diameterM()[i]), "share", c.share()[i]));
             }
             return g.put("classes", all);
         }

@@ -27,11 +27,13 @@ final class WandWriting {
                 .put("flexible", flexible(w.flexibility()))
                 .put(
                         "couplings",
-                        Written.list(w.couplings(), c -> Written.group()
-                                .put("from_tip", Written.length(c.fromTipM()))
-                                .put("outer_diameter", Written.length(c.outerM()))
-                                .put("length", Written.length(c.lengthM()))
-                                .map()),
+                        Written.list(
+                                w.couplings(),
+                                c -> Written.group()
+                                        .put("from_tip", Written.length(c.fromTipM()))
+                                        .put("outer_diameter", Written.length(c.outerM()))
+                                        .put("length", Written.length(c.lengthM()))
+                                        .map()),
                         !w.couplings().isEmpty())
                 .put("tip", tip(w))
                 .map();
@@ -75,10 +77,7 @@ final class WandWriting {
                 : Written.group()
                         .put("bend_radius", Written.length(f.minBendRadiusM()))
                         .put("total_bend", Written.angle(f.maxTotalBendRad()))
-                        .put(
-                                "push",
-                                Written.of(f.pushLimitN(), Dimension.FORCE),
-                                Double.isFinite(f.pushLimitN()))
+                        .put("push", Written.of(f.pushLimitN(), Dimension.FORCE), Double.isFinite(f.pushLimitN()))
                         .put("friction", f.friction())
                         .map();
     }
@@ -101,7 +100,11 @@ final class WandWriting {
                         && j.airShare() == share
                         && j.liquidShare() == share);
         if (alike && n > 1 && isRing(jets)) {
-            tip.put("ring", like(jets).put("clock", Written.angle(jets.get(0).clockRad())).map());
+            tip.put(
+                    "ring",
+                    like(jets)
+                            .put("clock", Written.angle(jets.get(0).clockRad()))
+                            .map());
         } else if (alike && isFan(jets)) {
             double arc = n == 1 ? 0 : 2 * jets.get(n - 1).clockRad();
             tip.put("one_sided", like(jets).put("arc", Written.angle(arc)).map());

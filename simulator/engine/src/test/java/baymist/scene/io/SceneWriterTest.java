@@ -128,7 +128,8 @@ class SceneWriterTest {
         List<Path> readable = new ArrayList<>();
         for (Path file : list(root().resolve("scenes"))) {
             // Scenes of open meshes need files beside the project.
-            if (!Files.readString(file).contains("shared/data") || Files.isDirectory(root().resolve("../shared/data"))) {
+            if (!Files.readString(file).contains("shared/data")
+                    || Files.isDirectory(root().resolve("../shared/data"))) {
                 readable.add(file);
             }
         }
