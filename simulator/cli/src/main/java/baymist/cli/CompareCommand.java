@@ -5,8 +5,8 @@ import baymist.report.CompareReport;
 import baymist.report.HoleReport;
 import baymist.scene.Scene;
 import baymist.scene.io.SceneWriter;
-import baymist.study.CompareRow;
 import baymist.study.Compared;
+import baymist.study.CompareRow;
 import baymist.study.Comparison;
 import baymist.study.HoleStudy;
 import baymist.study.Planning;
@@ -57,10 +57,7 @@ final class CompareCommand extends SceneCommand {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Option(
-            names = "--out",
-            paramLabel = "DIR",
-            description = "Folder for the results; default out/<scene name>-compare.")
+    @Option(names = "--out", paramLabel = "DIR", description = "Folder for the results; default out/<scene name>-compare.")
     private @Nullable Path out;
 
     @Option(
@@ -107,7 +104,8 @@ final class CompareCommand extends SceneCommand {
         Scene scene = begin();
         Path folder = out != null ? out : Path.of("out", RunCommand.sceneName(options().scene) + "-compare");
         StudyStore store = StudyStore.in(resume != null ? resume : folder.resolve("runs"));
-        Planning planning = new Planning(factor, Planning.DEFAULT.sizeBins(), Planning.DEFAULT.raysPerJet(), factor);
+        Planning planning =
+                new Planning(factor, Planning.DEFAULT.sizeBins(), Planning.DEFAULT.raysPerJet(), factor);
         if (drill) {
             return drill(scene, new PlanningRun(planning, store), folder);
         }

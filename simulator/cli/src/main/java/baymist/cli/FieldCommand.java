@@ -49,10 +49,7 @@ final class FieldCommand extends SceneCommand {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Option(
-            names = "--region",
-            paramLabel = "N",
-            description = "Bare place of the scene's run; default 1, the largest.")
+    @Option(names = "--region", paramLabel = "N", description = "Bare place of the scene's run; default 1, the largest.")
     private @Nullable Integer region;
 
     @Option(

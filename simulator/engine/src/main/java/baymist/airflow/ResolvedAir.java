@@ -59,10 +59,7 @@ public final class ResolvedAir {
         this.walls = new WallSampler(grid, factor, plan.settings().air().kinematicViscosityM2PerS());
         AirSettings settings = plan.settings();
         this.stack = new StackExchange(
-                grid,
-                settings.gravity(),
-                settings.gravityMPerS2(),
-                settings.air().densityKgPerM3());
+                grid, settings.gravity(), settings.gravityMPerS2(), settings.air().densityKgPerM3());
         this.pathNow[0] = plan.path(0);
         double[] open = pathNow[0].openFraction();
         this.solver = new FlowSolver(FlowGrid.of(grid, this.openingAreaM2, open, factor), flow);

@@ -48,6 +48,7 @@ final class WallDrag {
 
     /** Friction speed u*, m/s; see {@link WallLaw#frictionSpeedMPerS}. */
     double frictionSpeedMPerS(double speedMPerS, double distanceM, double viscosityM2PerS) {
-        return Math.sqrt(viscosityM2PerS * speedMPerS / distanceM * factor(speedMPerS * distanceM / viscosityM2PerS));
+        return Math.sqrt(
+                viscosityM2PerS * speedMPerS / distanceM * factor(speedMPerS * distanceM / viscosityM2PerS));
     }
 }

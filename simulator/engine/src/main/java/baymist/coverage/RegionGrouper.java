@@ -40,8 +40,8 @@ final class RegionGrouper {
     private record Front(int surfel, double wayM) {}
 
     private static PriorityQueue<Front> fronts() {
-        return new PriorityQueue<>(
-                (a, b) -> a.wayM != b.wayM ? Double.compare(a.wayM, b.wayM) : Integer.compare(a.surfel, b.surfel));
+        return new PriorityQueue<>((a, b) ->
+                a.wayM != b.wayM ? Double.compare(a.wayM, b.wayM) : Integer.compare(a.surfel, b.surfel));
     }
 
     private boolean bare(int s) {

@@ -103,9 +103,7 @@ public final class SeamMap {
                 seen.add(pair(segments.get(s.segment)));
             }
         }
-        return all.stream()
-                .filter(s -> seen.contains(pair(segments.get(s.segment))))
-                .toList();
+        return all.stream().filter(s -> seen.contains(pair(segments.get(s.segment)))).toList();
     }
 
     private static List<Integer> pair(SeamSegment s) {

@@ -1,8 +1,8 @@
 package baymist.report;
 
 import baymist.scene.OpeningSpec;
-import baymist.study.CompareRow;
 import baymist.study.Compared;
+import baymist.study.CompareRow;
 import baymist.study.Planning;
 import baymist.study.StudyResult;
 import com.fasterxml.jackson.databind.node.ArrayNode;

@@ -1,7 +1,7 @@
 package baymist.report;
 
-import baymist.study.CompareRow;
 import baymist.study.Compared;
+import baymist.study.CompareRow;
 import baymist.study.StudyResult;
 import java.io.IOException;
 import java.io.Writer;
@@ -48,9 +48,7 @@ public final class CompareReport {
     private static void head(Page page, Compared c) {
         CompareRow best = c.best();
         if (best == null) {
-            page.line(
-                    "None of the %d candidates can be done; the reasons stand below.",
-                    c.rows().size());
+            page.line("None of the %d candidates can be done; the reasons stand below.", c.rows().size());
             return;
         }
         StudyResult r = best.outcome();
@@ -62,9 +60,7 @@ public final class CompareReport {
                 percent(r.protectedShare()),
                 TextReport.significant(1e6 * r.productM3(), 3),
                 TextReport.significant(r.triggerS(), 3));
-        page.line(
-                "One pass each, ranked at planning resolution: %s.",
-                c.planning().words());
+        page.line("One pass each, ranked at planning resolution: %s.", c.planning().words());
         if (c.alike() > 0) {
             page.line(
                     "%d clock angle%s left out: turned so, the tip looks the same.",
@@ -76,39 +72,28 @@ public final class CompareReport {
         page.heading("Coverage");
         page.line(
                 "    %s %s %5s %7s %7s %6s %4s %6s %6s",
-                Page.cell("entry", NAME),
-                Page.cell("wand", NAME),
-                "clock",
-                "reached",
-                "protect",
-                "seams",
-                "bare",
-                "thin",
+                Page.cell("entry", NAME), Page.cell("wand", NAME), "clock", "reached", "protect", "seams", "bare", "thin",
                 "excess");
         for (int i = 0; i < ran.size(); i++) {
             CompareRow row = ran.get(i);
             StudyResult r = row.outcome();
-            page.line(
-                    "%s",
-                    String.format(
-                            Locale.ROOT,
-                            "%3d%s%s %s %5.0f %7s %7s %6s %4d %6s %6s",
-                            i + 1,
-                            row.pareto() ? "*" : " ",
-                            Page.cell(row.candidate().entry(), NAME),
-                            Page.cell(row.candidate().wand(), NAME),
-                            Math.toDegrees(row.candidate().clockRad()),
-                            percent(r.reached()),
-                            percent(r.protectedShare()),
-                            percent(r.seamsReached()),
-                            r.bareRegions(),
-                            percent(r.thin()),
-                            percent(r.excess())));
+            page.line("%s", String.format(
+                    Locale.ROOT,
+                    "%3d%s%s %s %5.0f %7s %7s %6s %4d %6s %6s",
+                    i + 1,
+                    row.pareto() ? "*" : " ",
+                    Page.cell(row.candidate().entry(), NAME),
+                    Page.cell(row.candidate().wand(), NAME),
+                    Math.toDegrees(row.candidate().clockRad()),
+                    percent(r.reached()),
+                    percent(r.protectedShare()),
+                    percent(r.seamsReached()),
+                    r.bareRegions(),
+                    percent(r.thin()),
+                    percent(r.excess())));
         }
-        page.line(
-                "* = Pareto: no other is at least as good in coverage, seams, product, time, panels, holes and items, and");
-        page.line(
-                "better in one of them. Clock in degrees; bare = number of bare regions; seams reached on a side at least.");
+        page.line("* = Pareto: no other is at least as good in coverage, seams, product, time, panels, holes and items, and");
+        page.line("better in one of them. Clock in degrees; bare = number of bare regions; seams reached on a side at least.");
     }
 
     private static void cost(Page page, List<CompareRow> ran) {
@@ -119,20 +104,18 @@ public final class CompareReport {
         for (int i = 0; i < ran.size(); i++) {
             CompareRow row = ran.get(i);
             StudyResult r = row.outcome();
-            page.line(
-                    "%s",
-                    String.format(
-                            Locale.ROOT,
-                            "%3d %10.1f %10.1f %8.0f %11.2f %8d %7d %7d  %s",
-                            i + 1,
-                            1e6 * r.productM3(),
-                            r.triggerS(),
-                            r.hangS(),
-                            1e3 * r.oversprayKg(),
-                            row.candidate().panels().size(),
-                            row.candidate().holes().size(),
-                            r.items().size(),
-                            String.join(", ", r.items())));
+            page.line("%s", String.format(
+                    Locale.ROOT,
+                    "%3d %10.1f %10.1f %8.0f %11.2f %8d %7d %7d  %s",
+                    i + 1,
+                    1e6 * r.productM3(),
+                    r.triggerS(),
+                    r.hangS(),
+                    1e3 * r.oversprayKg(),
+                    row.candidate().panels().size(),
+                    row.candidate().holes().size(),
+                    r.items().size(),
+                    String.join(", ", r.items())));
         }
     }
 
@@ -201,9 +184,7 @@ public final class CompareReport {
             page.wrapped("* ", DRILLING);
         }
         if (c.rows().stream().anyMatch(r -> !r.candidate().panels().isEmpty())) {
-            page.wrapped(
-                    "* ",
-                    "Panels: open and close them by the maintenance manual, and check that nothing is left inside.");
+            page.wrapped("* ", "Panels: open and close them by the maintenance manual, and check that nothing is left inside.");
         }
     }
 

@@ -122,10 +122,6 @@ final class FieldJson {
 
     /** Six digits are more than the model is good for. */
     private static double rounded(double share) {
-        return share == 0
-                ? 0
-                : new java.math.BigDecimal(share)
-                        .round(new java.math.MathContext(6))
-                        .doubleValue();
+        return share == 0 ? 0 : new java.math.BigDecimal(share).round(new java.math.MathContext(6)).doubleValue();
     }
 }

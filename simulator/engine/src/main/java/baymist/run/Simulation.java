@@ -59,8 +59,7 @@ public final class Simulation {
             }
 
             clock.begin("coverage");
-            Coverage coverage =
-                    CoverageAssessor.assess(scene, cavity, grid, job.film().buildM());
+            Coverage coverage = CoverageAssessor.assess(scene, cavity, grid, job.film().buildM());
             return job.close(coverage, plan, insertions, spraying, airing, options, clock);
         }
     }

@@ -91,10 +91,7 @@ final class LiquidFlight {
         for (int b = 0; b < thrown.length; b++) {
             if (drops.endM(b) < x) {
                 level[b] = DONE;
-                tally.fog(
-                        cellOn(ray, drops.endM(b) / ray.axial()),
-                        b,
-                        kgPerS * context.bins().share()[b]);
+                tally.fog(cellOn(ray, drops.endM(b) / ray.axial()), b, kgPerS * context.bins().share()[b]);
             } else {
                 boolean ends = ray.end().distanceM() < context.rangeM();
                 level[b] = ends ? (int) Math.rint(drops.sunkM(b, place, share) / sinkStepM) : 0;
@@ -167,7 +164,8 @@ final class LiquidFlight {
         boolean alone = footprint.isAlone(n);
         double x = alone ? path.lengthM(ray.end()) * ray.axial() : footprint.axialM(n);
         double share = ray.merged() * (alone ? set.speedShare(ray.index()) : footprint.speedShare(n));
-        double incidence = alone ? Math.abs(to.end().towardsAir().dot(to.direction())) : footprint.incidence(n);
+        double incidence =
+                alone ? Math.abs(to.end().towardsAir().dot(to.direction())) : footprint.incidence(n);
         double place = drops.place(x);
         double width = 2 * law.halfWidthM(x);
         double falls = to.sunkM() > 0 ? Math.max(0, -to.end().towardsAir().dot(down)) : 0;
@@ -178,7 +176,8 @@ final class LiquidFlight {
                 continue;
             }
             double speed = drops.onAxisMPerS(b, place) * share * incidence + falls * drops.fallMPerS(b, place, share);
-            double kgPerS = mass * Impaction.efficiency(Impaction.stokes(context.relaxationS()[b], speed, width));
+            double kgPerS =
+                    mass * Impaction.efficiency(Impaction.stokes(context.relaxationS()[b], speed, width));
             if (kgPerS > 0) {
                 slot = slot >= 0 ? slot : tally.hitSlot(footprint.surfel(n));
                 tally.hit(slot, b, kgPerS, set.firstHalf(ray.index()));

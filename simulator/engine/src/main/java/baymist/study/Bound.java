@@ -78,13 +78,10 @@ record Bound(@Nullable String refused, double reached, String why) {
             }
         }
         double trigger = stations.stream().mapToDouble(Station::durationS).sum();
-        boolean fitted =
-                scene.supply() instanceof SupplySpec.Pressure p && !p.cups().isEmpty();
+        boolean fitted = scene.supply() instanceof SupplySpec.Pressure p && !p.cups().isEmpty();
         double product = fitted
                 ? 1
-                : trigger
-                        * scene.supply().liquidKgPerS()
-                        / scene.product().densityKgPerM3()
+                : trigger * scene.supply().liquidKgPerS() / scene.product().densityKgPerM3()
                         / (scene.targets().hazeM() * area);
         boolean[] joined = joined(cavity, grid, stations);
         double air = 0;
@@ -92,7 +89,8 @@ record Bound(@Nullable String refused, double reached, String why) {
             air += joined[b] ? areas[b] / area : 0;
         }
         if (product < Math.min(1, air)) {
-            return new Bound(null, product, String.format(Locale.ROOT, "%.1f s of trigger spray too little", trigger));
+            return new Bound(
+                    null, product, String.format(Locale.ROOT, "%.1f s of trigger spray too little", trigger));
         }
         return new Bound(null, Math.min(1, air), "bays that nothing leads to from the tip");
     }
@@ -115,8 +113,7 @@ record Bound(@Nullable String refused, double reached, String why) {
             for (int f = 0; f < faces.count(); f++) {
                 int a = grid.bayOfCell(faces.low()[f]);
                 int b = grid.bayOfCell(faces.high()[f]);
-                boolean opened =
-                        faces.opening()[f] < 0 || opens(cavity.openings().get(faces.opening()[f]));
+                boolean opened = faces.opening()[f] < 0 || opens(cavity.openings().get(faces.opening()[f]));
                 if (joined[a] != joined[b] && opened) {
                     joined[a] = true;
                     joined[b] = true;

@@ -122,21 +122,14 @@ public final class Candidates {
             edit.cut(hole).entry(entry);
         } else {
             int opening = cavity.openingIndex(entry.opening());
-            PhaseStates states =
-                    opening < 0 ? null : cavity.openings().get(opening).states();
+            PhaseStates states = opening < 0 ? null : cavity.openings().get(opening).states();
             if (states != null && states.pass() != OpeningState.OPEN) {
                 panels.add(entry.opening());
                 edit.state(entry.opening(), states.with(PhaseStates.Phase.PASS, OpeningState.OPEN));
             }
         }
         return new Candidate(
-                number,
-                entry.name(),
-                wand.name(),
-                clock,
-                hole == null ? List.of() : List.of(hole),
-                panels,
-                edit.done());
+                number, entry.name(), wand.name(), clock, hole == null ? List.of() : List.of(hole), panels, edit.done());
     }
 
     /** Smallest turn that brings a tip onto itself, rad; 2 pi where only a whole turn does. */

@@ -101,7 +101,9 @@ public sealed interface Change {
         @Override
         public Scene apply(Scene scene) {
             return ChangeWords.onPasses(
-                    scene, pass, p -> p.withHoldS(factor * p.holdS()).withDrawBackMPerS(p.drawBackMPerS() / factor));
+                    scene,
+                    pass,
+                    p -> p.withHoldS(factor * p.holdS()).withDrawBackMPerS(p.drawBackMPerS() / factor));
         }
 
         @Override
@@ -144,7 +146,8 @@ public sealed interface Change {
     record Entry(@Nullable String pass, String entry) implements Change {
         @Override
         public Scene apply(Scene scene) {
-            ChangeWords.require(scene.entries().stream().anyMatch(e -> e.name().equals(entry)), "entry", entry);
+            ChangeWords.require(
+                    scene.entries().stream().anyMatch(e -> e.name().equals(entry)), "entry", entry);
             return ChangeWords.onPasses(scene, pass, p -> p.withEntry(entry));
         }
 
@@ -158,7 +161,9 @@ public sealed interface Change {
     record Hang(@Nullable String pass, double hangS) implements Change {
         @Override
         public Scene apply(Scene scene) {
-            return pass == null ? scene.withHangS(hangS) : ChangeWords.onPasses(scene, pass, p -> p.withHangS(hangS));
+            return pass == null
+                    ? scene.withHangS(hangS)
+                    : ChangeWords.onPasses(scene, pass, p -> p.withHangS(hangS));
         }
 
         @Override
@@ -216,17 +221,19 @@ public sealed interface Change {
 
         @Override
         public String words() {
-            String when = switch (phase) {
-                case PASS -> "while spraying";
-                case HANG -> "while the fog hangs";
-                case AFTER -> "at close-up";
-            };
-            String what = switch (state) {
-                case OPEN -> "open";
-                case CLOSED -> "close";
-                case TAPED -> "tape over";
-                case PLUGGED -> "plug";
-            };
+            String when =
+                    switch (phase) {
+                        case PASS -> "while spraying";
+                        case HANG -> "while the fog hangs";
+                        case AFTER -> "at close-up";
+                    };
+            String what =
+                    switch (state) {
+                        case OPEN -> "open";
+                        case CLOSED -> "close";
+                        case TAPED -> "tape over";
+                        case PLUGGED -> "plug";
+                    };
             return what + " '" + opening + "' " + when;
         }
     }
@@ -243,7 +250,13 @@ public sealed interface Change {
         public Scene apply(Scene scene) {
             SourcePlace place = new SourcePlace(scene.file(), 0, "cut");
             OpeningSpec hole = new OpeningSpec(
-                    name, part, new Outline.Circle(diameterM / 2), centreM, null, PhaseStates.ALWAYS_OPEN, place);
+                    name,
+                    part,
+                    new Outline.Circle(diameterM / 2),
+                    centreM,
+                    null,
+                    PhaseStates.ALWAYS_OPEN,
+                    place);
             return SceneEdit.of(scene)
                     .cut(hole)
                     .entry(new EntrySpec(name, name, null, place))

@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
  * @param cut whether it was left out because it could not win
  * @param pareto whether no other candidate that was run is at least as good in everything and better in something
  */
-public record CompareRow(Candidate candidate, @Nullable StudyResult result, String why, boolean cut, boolean pareto) {
+public record CompareRow(
+        Candidate candidate, @Nullable StudyResult result, String why, boolean cut, boolean pareto) {
     static CompareRow run(Candidate c, StudyResult r) {
         return new CompareRow(c, r, "", false, false);
     }

@@ -15,12 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param alike clock angles that were left out because the tip looks the same at them
  * @param full the best one at the scene's own resolution, or null
  */
-public record Compared(
-        Scene scene,
-        Planning planning,
-        List<CompareRow> rows,
-        int alike,
-        @Nullable StudyResult full) {
+public record Compared(Scene scene, Planning planning, List<CompareRow> rows, int alike, @Nullable StudyResult full) {
     /** A tenth of a point of coverage: differences below it don't rank. */
     private static final double STEP = 1e-3;
 

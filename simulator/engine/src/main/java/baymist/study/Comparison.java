@@ -62,8 +62,7 @@ public final class Comparison {
                 open.add(i);
             }
         }
-        open.sort(
-                Comparator.comparingDouble((Integer i) -> -bounds[i].reached()).thenComparingInt(i -> i));
+        open.sort(Comparator.comparingDouble((Integer i) -> -bounds[i].reached()).thenComparingInt(i -> i));
         int told = rows.length - open.size();
         double best = 0;
         while (!open.isEmpty()) {
@@ -84,8 +83,8 @@ public final class Comparison {
     }
 
     private double runRound(List<Candidate> list, List<Integer> round, CompareRow[] rows, int told, Watch watch) {
-        List<StudyResult> results =
-                runs.runAll(round.stream().map(i -> list.get(i).scene()).toList(), atOnce, new PlanningRun.Watch() {
+        List<StudyResult> results = runs.runAll(
+                round.stream().map(i -> list.get(i).scene()).toList(), atOnce, new PlanningRun.Watch() {
                     @Override
                     public void done(int index, StudyResult r, int ended) {
                         String words = list.get(round.get(index)).words();
@@ -114,8 +113,7 @@ public final class Comparison {
     private Bound[] bounds(List<Candidate> list, Planning planning, Watch watch) {
         @Nullable Bound[] bounds = new Bound[list.size()];
         // Clock angles of one wand in one entry share their bound, unless the wand itself is bent.
-        int[] first =
-                IntStream.range(0, list.size()).map(i -> firstAlike(list, i)).toArray();
+        int[] first = IntStream.range(0, list.size()).map(i -> firstAlike(list, i)).toArray();
         try (Workers workers = new Workers(atOnce)) {
             workers.forEach(bounds.length, i -> {
                 RunCancelledException.throwIf(watch.cancelled());
@@ -134,14 +132,10 @@ public final class Comparison {
         Candidate c = list.get(i);
         for (int k = 0; k < i; k++) {
             Candidate o = list.get(k);
-            boolean straight =
-                    java.util.Objects.requireNonNull(c.scene().wands().get(c.wand()))
-                                    .madeBendRad()
-                            == 0;
-            if (straight
-                    && o.entry().equals(c.entry())
-                    && o.wand().equals(c.wand())
-                    && o.holes().equals(c.holes())) {
+            boolean straight = java.util.Objects.requireNonNull(c.scene().wands().get(c.wand()))
+                            .madeBendRad()
+                    == 0;
+            if (straight && o.entry().equals(c.entry()) && o.wand().equals(c.wand()) && o.holes().equals(c.holes())) {
                 return k;
             }
         }

@@ -116,7 +116,8 @@ final class HoleRules {
             return null;
         }
         String name = member.part() < 0 ? "" : cavity.parts().get(member.part()).name();
-        return new HoleSite(cavity.parts().get(part).name(), p, inward, drill, edge, member.distanceM(), name);
+        return new HoleSite(
+                cavity.parts().get(part).name(), p, inward, drill, edge, member.distanceM(), name);
     }
 
     /** Which way the cavity lies, or null if the sheet has it on both sides or on none. */
@@ -130,8 +131,8 @@ final class HoleRules {
     /** Whether the nearest cell centre region on this side is air of the cavity; the sheet lies on a face of cells, so half a cell away. */
     private boolean inside(Vec3 p, Vec3 towards) {
         Vec3 v = grid.sizeM();
-        double step =
-                0.55 * (Math.abs(towards.x()) * v.x() + Math.abs(towards.y()) * v.y() + Math.abs(towards.z()) * v.z());
+        double step = 0.55
+                * (Math.abs(towards.x()) * v.x() + Math.abs(towards.y()) * v.y() + Math.abs(towards.z()) * v.z());
         return grid.cellHolding(p.plus(step, towards)) >= 0 || grid.cellHolding(p.plus(2 * step, towards)) >= 0;
     }
 
@@ -139,8 +140,7 @@ final class HoleRules {
     private double edgeM(int part, Vec3 p, List<Vec3[]> edges) {
         double least = Double.POSITIVE_INFINITY;
         for (Vec3[] e : edges) {
-            least = Math.min(
-                    least, TriangleDistance.closestOnSegment(p, e[0], e[1]).distance(p));
+            least = Math.min(least, TriangleDistance.closestOnSegment(p, e[0], e[1]).distance(p));
         }
         for (Opening o : cavity.openings()) {
             if (o.part() == part) {

@@ -97,17 +97,8 @@ public final class StudyStore {
         out.writeBoolean(refused != null);
         out.writeUTF(refused == null ? "" : refused);
         for (double v : new double[] {
-            r.reached(),
-            r.protectedShare(),
-            r.thin(),
-            r.excess(),
-            r.seamsReached(),
-            r.seamsProtected(),
-            r.areaM2(),
-            r.productM3(),
-            r.triggerS(),
-            r.hangS(),
-            r.oversprayKg()
+            r.reached(), r.protectedShare(), r.thin(), r.excess(), r.seamsReached(), r.seamsProtected(), r.areaM2(),
+            r.productM3(), r.triggerS(), r.hangS(), r.oversprayKg()
         }) {
             out.writeDouble(v);
         }
