@@ -1,12 +1,14 @@
 package baymist.cli;
 
+import baymist.picture.CompareMap;
 import baymist.report.AtomicFile;
 import baymist.report.CompareReport;
 import baymist.report.HoleReport;
+import baymist.scene.AirSpec;
 import baymist.scene.Scene;
 import baymist.scene.io.SceneWriter;
-import baymist.study.Compared;
 import baymist.study.CompareRow;
+import baymist.study.Compared;
 import baymist.study.Comparison;
 import baymist.study.HoleStudy;
 import baymist.study.Planning;
@@ -57,7 +59,10 @@ final class CompareCommand extends SceneCommand {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Option(names = "--out", paramLabel = "DIR", description = "Folder for the results; default out/<scene name>-compare.")
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            description = "Folder for the results; default out/<scene name>-compare.")
     private @Nullable Path out;
 
     @Option(
@@ -73,8 +78,14 @@ final class CompareCommand extends SceneCommand {
             defaultValue = "2")
     private double factor = Planning.DEFAULT.voxelFactor();
 
-    @Option(names = "--no-full", description = "Do not run the best one at full resolution.")
-    private boolean noFull;
+    @Option(
+            names = "--full",
+            paramLabel = "N",
+            description =
+                    "Run the best N at the scene's own resolution if they lie close together, rank them by that, and run the"
+                            + " first with the scene's own air; default ${DEFAULT-VALUE}, 0 for none.",
+            defaultValue = "5")
+    private int full = 5;
 
     @Option(
             names = "--drill",
@@ -101,11 +112,13 @@ final class CompareCommand extends SceneCommand {
         if (!difference.isEmpty() && difference.size() != 2) {
             throw new ParameterException(spec.commandLine(), "--difference wants two ranks, such as 1,2");
         }
+        if (full < 0) {
+            throw new ParameterException(spec.commandLine(), "--full " + full + ": 0 or more expected");
+        }
         Scene scene = begin();
         Path folder = out != null ? out : Path.of("out", RunCommand.sceneName(options().scene) + "-compare");
         StudyStore store = StudyStore.in(resume != null ? resume : folder.resolve("runs"));
-        Planning planning =
-                new Planning(factor, Planning.DEFAULT.sizeBins(), Planning.DEFAULT.raysPerJet(), factor);
+        Planning planning = new Planning(factor, Planning.DEFAULT.sizeBins(), Planning.DEFAULT.raysPerJet(), factor);
         if (drill) {
             return drill(scene, new PlanningRun(planning, store), folder);
         }
@@ -119,10 +132,28 @@ final class CompareCommand extends SceneCommand {
         CompareRow best = compared.best();
         if (best != null) {
             SceneWriter.write(best.candidate().scene(), folder.resolve("best.yaml"));
+            CompareMap.write(compared, 3, folder.resolve("compare.png"));
         }
+        String drawn = drawDifference(compared, folder);
         tell(o -> o.print(text), o -> CompareReport.json(compared, o));
-        written(folder + ": compare.json, compare.txt" + (best == null ? "" : ", best.yaml"));
+        written(folder + ": compare.json, compare.txt" + (best == null ? "" : ", compare.png, best.yaml") + drawn);
         return best == null ? Exit.NOT_ACCEPTABLE : Exit.DONE;
+    }
+
+    private String drawDifference(Compared compared, Path folder) throws IOException {
+        if (difference.isEmpty()) {
+            return "";
+        }
+        long ran = compared.rows().stream().filter(CompareRow::ran).count();
+        for (int rank : difference) {
+            if (rank < 1 || rank > ran) {
+                throw new ParameterException(
+                        spec.commandLine(), "--difference " + rank + ": a rank from 1 to " + ran + " expected");
+            }
+        }
+        String name = "difference-" + difference.get(0) + "-" + difference.get(1) + ".png";
+        CompareMap.difference(compared, difference.get(0), difference.get(1), folder.resolve(name));
+        return ", " + name;
     }
 
     private int drill(Scene scene, PlanningRun runs, Path folder) throws IOException {
@@ -148,23 +179,30 @@ final class CompareCommand extends SceneCommand {
 
     private Compared compare(Scene scene, PlanningRun runs, Progress progress) {
         int threads = runOptions().threads();
-        double share = noFull ? 1 : 0.9;
         progress.stage("candidates");
-        Compared compared = new Comparison(runs, threads).run(scene, new Comparison.Watch() {
+        Comparison comparison = new Comparison(runs, threads);
+        Compared compared = comparison.run(scene, part(progress, 0, full > 0 ? 0.7 : 1));
+        if (full == 0 || compared.best() == null) {
+            return compared;
+        }
+        progress.stage("finalists in full");
+        Compared ranked = comparison.runOff(compared, full, part(progress, 0.7, 0.2));
+        if (scene.air().mode() == AirSpec.Mode.PROJECTED) {
+            return ranked;
+        }
+        progress.stage("the best with the scene's own air");
+        Compared whole = ranked.withOwn(comparison.best(ranked));
+        progress.progress(1, Double.NaN);
+        return whole;
+    }
+
+    private static Comparison.Watch part(Progress progress, double from, double share) {
+        return new Comparison.Watch() {
             @Override
             public void progress(double done, String latest) {
                 progress.note(latest);
-                progress.progress(share * done, Double.NaN);
+                progress.progress(from + share * done, Double.NaN);
             }
-        });
-        CompareRow best = compared.best();
-        if (noFull || best == null) {
-            return compared;
-        }
-        progress.stage("the best in full");
-        PlanningRun full = new PlanningRun(Planning.OWN, runs.store());
-        Compared whole = compared.with(full.run(best.candidate().scene(), threads));
-        progress.progress(1, Double.NaN);
-        return whole;
+        };
     }
 }

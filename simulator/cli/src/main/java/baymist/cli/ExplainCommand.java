@@ -54,7 +54,10 @@ final class ExplainCommand extends SceneCommand {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Option(names = "--region", paramLabel = "N", description = "The bare region by its number (1 = largest) or its label (such as 3.7c); default 1.")
+    @Option(
+            names = "--region",
+            paramLabel = "N",
+            description = "The bare region by its number (1 = largest) or its label (such as 3.7c); default 1.")
     private @Nullable String region;
 
     @Option(
@@ -85,10 +88,7 @@ final class ExplainCommand extends SceneCommand {
             description = "Begin no further run after this time, such as \"2 min\"; default no limit.")
     private @Nullable String time;
 
-    @Option(
-            names = "--save",
-            paramLabel = "FILE",
-            description = "Also write the explanation as JSON into a file.")
+    @Option(names = "--save", paramLabel = "FILE", description = "Also write the explanation as JSON into a file.")
     private @Nullable Path save;
 
     ExplainCommand(Console console, Stages stages) {

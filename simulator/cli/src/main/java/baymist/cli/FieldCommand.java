@@ -49,7 +49,10 @@ final class FieldCommand extends SceneCommand {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Option(names = "--region", paramLabel = "N", description = "Bare place of the scene's run; default 1, the largest.")
+    @Option(
+            names = "--region",
+            paramLabel = "N",
+            description = "Bare place of the scene's run; default 1, the largest.")
     private @Nullable Integer region;
 
     @Option(
@@ -99,7 +102,7 @@ final class FieldCommand extends SceneCommand {
     private Planning planning() {
         Planning coarse = FieldOptions.COARSE;
         return full
-                ? Planning.FULL
+                ? Planning.OWN
                 : options().voxel == null ? coarse : new Planning(1, coarse.sizeBins(), coarse.raysPerJet(), 1);
     }
 

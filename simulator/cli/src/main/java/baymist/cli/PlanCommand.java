@@ -69,7 +69,10 @@ final class PlanCommand extends SceneCommand {
     @Option(names = "--passes", paramLabel = "N", description = "Most passes; default ${DEFAULT-VALUE}.")
     private int passes = PlanLimits.PASSES;
 
-    @Option(names = "--rounds", paramLabel = "N", description = "Most rounds of plan and run; default ${DEFAULT-VALUE}.")
+    @Option(
+            names = "--rounds",
+            paramLabel = "N",
+            description = "Most rounds of plan and run; default ${DEFAULT-VALUE}.")
     private int rounds = PlanOptions.DEFAULT.rounds();
 
     @Option(names = "--coarse", description = "No full run at the end: planning resolution alone.")

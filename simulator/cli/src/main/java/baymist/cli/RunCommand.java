@@ -87,8 +87,9 @@ final class RunCommand extends SceneCommand {
     @Option(
             names = "--against",
             paramLabel = "RESULT",
-            description = "Compare with an earlier run: its result.json or its folder. Tells what gained and lost film and"
-                    + " draws difference.png.")
+            description =
+                    "Compare with an earlier run: its result.json or its folder. Tells what gained and lost film and"
+                            + " draws difference.png.")
     private @Nullable Path against;
 
     RunCommand(Console console, Stages stages) {

@@ -25,7 +25,8 @@ final class WandFolder {
     static List<Path> files(CommandLine command, Path scene) throws IOException {
         Path folder = usual(scene);
         if (!Files.isDirectory(folder)) {
-            throw new ParameterException(command, "there is no wand folder " + folder + "; name files with --wand FILE");
+            throw new ParameterException(
+                    command, "there is no wand folder " + folder + "; name files with --wand FILE");
         }
         try (Stream<Path> all = Files.list(folder)) {
             return all.filter(f -> f.toString().endsWith(".yaml") && Files.isRegularFile(f))

@@ -107,7 +107,8 @@ final class FlowMomentum {
             double forth = Limiter.between(in.factorFrom[l] * u[behindFrom[l]], ua, ub);
             double back = Limiter.between(in.factorTo[l] * u[behindTo[l]], ub, ua);
             double size = Math.abs(m);
-            double moved = 0.5 * (m + size) * forth + 0.5 * (m - size) * back - in.halfReachM[l] * (nu[a] + nu[b]) * (ub - ua);
+            double moved =
+                    0.5 * (m + size) * forth + 0.5 * (m - size) * back - in.halfReachM[l] * (nu[a] + nu[b]) * (ub - ua);
             rate[a] -= moved;
             rate[b] += moved;
         }

@@ -45,7 +45,14 @@ record FlowSettings(
     /** Settings of a run. */
     static FlowSettings run(double kinematicViscosityM2PerS) {
         return new FlowSettings(
-                kinematicViscosityM2PerS, Walls.NO_SLIP, (place, axis) -> 0.0, true, COURANT, LOOSE, FEW, LARGEST_STEP_S);
+                kinematicViscosityM2PerS,
+                Walls.NO_SLIP,
+                (place, axis) -> 0.0,
+                true,
+                COURANT,
+                LOOSE,
+                FEW,
+                LARGEST_STEP_S);
     }
 
     /** Laminar flow with exact projections. */

@@ -47,8 +47,8 @@ public final class ResolvedAir {
     /** Fog over air by mass, [air cells], as of the last weighing. */
     private double[] ratio = new double[0];
 
-    /** Largest difference of the fog's pull on the air in the last window, m/s². */
-    private double excessMPerS2;
+    /** Largest difference of the fog's pull on the air in the last window, m/s²; until it has been weighed that of dense fog. */
+    private double excessMPerS2 = 0.5;
 
     private ResolvedAir(AirStage plan, VoxelGrid grid, double[] openingAreaM2, int factor) {
         this.plan = plan;
@@ -59,7 +59,10 @@ public final class ResolvedAir {
         this.walls = new WallSampler(grid, factor, plan.settings().air().kinematicViscosityM2PerS());
         AirSettings settings = plan.settings();
         this.stack = new StackExchange(
-                grid, settings.gravity(), settings.gravityMPerS2(), settings.air().densityKgPerM3());
+                grid,
+                settings.gravity(),
+                settings.gravityMPerS2(),
+                settings.air().densityKgPerM3());
         this.pathNow[0] = plan.path(0);
         double[] open = pathNow[0].openFraction();
         this.solver = new FlowSolver(FlowGrid.of(grid, this.openingAreaM2, open, factor), flow);

@@ -130,7 +130,8 @@ final class StackExchange {
                 volume[levelOf[c]] += grid.volumeM3(c);
             }
         }
-        double last = Arrays.stream(mass).sum() / Math.max(1e-300, Arrays.stream(volume).sum());
+        double last = Arrays.stream(mass).sum()
+                / Math.max(1e-300, Arrays.stream(volume).sum());
         for (int n = 0; n < levels; n++) {
             last = volume[n] > 0 ? mass[n] / volume[n] : last;
             mass[n] = last;

@@ -24,7 +24,7 @@ final class WallDrag {
 
     WallDrag() {
         for (int n = 0; n <= PLACES; n++) {
-            double reynolds = Double.longBitsToDouble(FIRST + n << LOWER_BITS);
+            double reynolds = Double.longBitsToDouble((FIRST + n) << LOWER_BITS);
             // u+ and y+ from u*, with u = Re nu/y in units of nu = y = 1.
             double friction = WallLaw.frictionSpeedMPerS(reynolds, 1, 1);
             factor[n] = friction * friction / reynolds;
@@ -48,7 +48,6 @@ final class WallDrag {
 
     /** Friction speed u*, m/s; see {@link WallLaw#frictionSpeedMPerS}. */
     double frictionSpeedMPerS(double speedMPerS, double distanceM, double viscosityM2PerS) {
-        return Math.sqrt(
-                viscosityM2PerS * speedMPerS / distanceM * factor(speedMPerS * distanceM / viscosityM2PerS));
+        return Math.sqrt(viscosityM2PerS * speedMPerS / distanceM * factor(speedMPerS * distanceM / viscosityM2PerS));
     }
 }

@@ -2,7 +2,6 @@ package baymist.airflow;
 
 import baymist.geom.Vec3;
 import baymist.voxel.FaceSet;
-import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
 
 /**

@@ -39,7 +39,10 @@ final class BesideSeam {
         binStart = new int[grid.nx() * grid.ny() * grid.nz() + 1];
         int[] bin = new int[surfels.count()];
         for (int s = 0; s < bin.length; s++) {
-            bin[s] = index(axisBin(surfels.centreX()[s], 0), axisBin(surfels.centreY()[s], 1), axisBin(surfels.centreZ()[s], 2));
+            bin[s] = index(
+                    axisBin(surfels.centreX()[s], 0),
+                    axisBin(surfels.centreY()[s], 1),
+                    axisBin(surfels.centreZ()[s], 2));
             binStart[bin[s] + 1]++;
         }
         for (int b = 1; b < binStart.length; b++) {
@@ -58,7 +61,8 @@ final class BesideSeam {
 
     private int axisBin(double x, int axis) {
         int n = axis == 0 ? grid.nx() : axis == 1 ? grid.ny() : grid.nz();
-        return Math.max(0, Math.min(n - 1, (int) Math.floor((x - grid.origin().get(axis)) / grid.sizeM().get(axis))));
+        return Math.max(0, Math.min(n - 1, (int)
+                Math.floor((x - grid.origin().get(axis)) / grid.sizeM().get(axis))));
     }
 
     private record Found(int surfel, double gapM, double centreM) {}

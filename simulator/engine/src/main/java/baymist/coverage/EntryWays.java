@@ -55,8 +55,8 @@ final class EntryWays {
         private final int[] from;
         private final int[] entry;
         private final List<String> names = new ArrayList<>();
-        private final PriorityQueue<Reach> open = new PriorityQueue<>((a, b) ->
-                a.wayM != b.wayM ? Double.compare(a.wayM, b.wayM) : Integer.compare(a.cell, b.cell));
+        private final PriorityQueue<Reach> open = new PriorityQueue<>(
+                (a, b) -> a.wayM != b.wayM ? Double.compare(a.wayM, b.wayM) : Integer.compare(a.cell, b.cell));
 
         Search(Scene scene, Cavity cavity, VoxelGrid grid) {
             this.grid = grid;

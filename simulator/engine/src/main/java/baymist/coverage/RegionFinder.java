@@ -38,12 +38,7 @@ final class RegionFinder {
 
     /** @param bareSeamM bare length of seam by surfel, m, [surfels] */
     RegionFinder(
-            Cavity cavity,
-            VoxelGrid grid,
-            Verdict[] verdict,
-            TargetSpec target,
-            double[] bareSeamM,
-            EntryWays ways) {
+            Cavity cavity, VoxelGrid grid, Verdict[] verdict, TargetSpec target, double[] bareSeamM, EntryWays ways) {
         this.cavity = cavity;
         this.grid = grid;
         this.surfels = grid.surfels();

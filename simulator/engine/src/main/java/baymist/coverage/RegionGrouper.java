@@ -40,8 +40,8 @@ final class RegionGrouper {
     private record Front(int surfel, double wayM) {}
 
     private static PriorityQueue<Front> fronts() {
-        return new PriorityQueue<>((a, b) ->
-                a.wayM != b.wayM ? Double.compare(a.wayM, b.wayM) : Integer.compare(a.surfel, b.surfel));
+        return new PriorityQueue<>(
+                (a, b) -> a.wayM != b.wayM ? Double.compare(a.wayM, b.wayM) : Integer.compare(a.surfel, b.surfel));
     }
 
     private boolean bare(int s) {
@@ -240,7 +240,7 @@ final class RegionGrouper {
     }
 
     private boolean isCore(int s, double[] depth) {
-        return (bare(s) || bridged[s]) && depth[s] > bridgeM / 2;
+        return (bare(s) || bridged[s]) && depth[s] >= bridgeM / 2 * STRICTLY;
     }
 
     /** Way from film that is no bridge to each bare or bridged surfel's middle, m, [surfels]. */

@@ -48,8 +48,8 @@ final class RegionLabels {
     }
 
     private String label(int[] region) {
-        Map<List<Integer>, Double> areas = new TreeMap<>(
-                (a, b) -> !a.get(0).equals(b.get(0)) ? a.get(0) - b.get(0) : a.get(1) - b.get(1));
+        Map<List<Integer>, Double> areas =
+                new TreeMap<>((a, b) -> !a.get(0).equals(b.get(0)) ? a.get(0) - b.get(0) : a.get(1) - b.get(1));
         for (int s : region) {
             areas.merge(place(s), surfels.areaM2()[s], Double::sum);
         }

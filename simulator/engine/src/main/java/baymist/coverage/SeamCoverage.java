@@ -66,8 +66,7 @@ public record SeamCoverage(
     }
 
     /** Length and shares of a part, bay or kind. */
-    public record Share(
-            String name, double lengthM, double reached, double protectedShare, double unresolvedM) {}
+    public record Share(String name, double lengthM, double reached, double protectedShare, double unresolvedM) {}
 
     /**
      * A seam as it runs through the structure, once, whatever the number of its sides.

@@ -62,7 +62,11 @@ public final class SeamMap {
         return new SeamMap(cavity, grid, List.of(), List.of());
     }
 
-    /** @param creepM how far from the line film may lie to get into the seam, m */
+    /**
+     * Finds the seams of a cavity and what lies beside them.
+     *
+     * @param creepM how far from the line film may lie to get into the seam, m
+     */
     public static SeamMap of(Cavity cavity, VoxelGrid grid, double creepM) {
         List<SeamSegment> segments = SeamFinder.find(cavity);
         if (segments.isEmpty()) {
@@ -103,7 +107,9 @@ public final class SeamMap {
                 seen.add(pair(segments.get(s.segment)));
             }
         }
-        return all.stream().filter(s -> seen.contains(pair(segments.get(s.segment)))).toList();
+        return all.stream()
+                .filter(s -> seen.contains(pair(segments.get(s.segment))))
+                .toList();
     }
 
     private static List<Integer> pair(SeamSegment s) {

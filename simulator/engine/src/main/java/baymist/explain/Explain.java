@@ -1,5 +1,6 @@
 package baymist.explain;
 
+import baymist.geom.Bvh;
 import baymist.problem.SceneException;
 import baymist.problem.SimulationException;
 import baymist.run.BvhTracer;
@@ -12,7 +13,6 @@ import baymist.run.RunResult;
 import baymist.run.Simulation;
 import baymist.scene.Scene;
 import baymist.scene.WandSpec;
-import baymist.geom.Bvh;
 import baymist.spray.SprayView;
 import baymist.study.Planning;
 import java.util.ArrayList;
@@ -55,8 +55,8 @@ public final class Explain {
         Patch patch = PatchFinder.find(base, options);
         PatchFilm film = patch.film(base, planning.targets());
 
-        Situation at = situation(
-                base, history, patch, options, run, Leg.of(observer, "looking about the region", 0.1, 0.05));
+        Situation at =
+                situation(base, history, patch, options, run, Leg.of(observer, "looking about the region", 0.1, 0.05));
         List<Trial> trials = trials(at);
         int most = Math.min(trials.size(), options.runs());
         observer.note(Words.say(
@@ -86,7 +86,8 @@ public final class Explain {
     /** The same job at the resolution at which {@link #of} compares, for running its recommendation again. */
     public static Scene planning(Scene scene, RunOptions run) {
         CheckResult check = Simulation.check(scene, run, RunObserver.NONE);
-        double voxels = Math.min(COARSEST, Math.max(1, Math.cbrt((double) check.grid().cellCount() / CELLS)));
+        double voxels =
+                Math.min(COARSEST, Math.max(1, Math.cbrt((double) check.grid().cellCount() / CELLS)));
         double span = check.cavity().sheets().bounds().size().length();
         double spacing = scene.stationSpacingM() > 0 ? scene.stationSpacingM() : 0.025;
         double stations = Math.min(8, Math.max(1, span / STATIONS / spacing));
@@ -94,10 +95,15 @@ public final class Explain {
     }
 
     private static Situation situation(
-            RunResult base, RunHistory history, Patch patch, ExplainOptions options, RunOptions run, RunObserver observer) {
+            RunResult base,
+            RunHistory history,
+            Patch patch,
+            ExplainOptions options,
+            RunOptions run,
+            RunObserver observer) {
         Scene scene = base.scene();
-        ReachResult reach = Simulation.reach(
-                scene, new ReachOptions(List.of(), true, ReachOptions.WITHIN_M), run, observer);
+        ReachResult reach =
+                Simulation.reach(scene, new ReachOptions(List.of(), true, ReachOptions.WITHIN_M), run, observer);
         SprayView view = new SprayView(
                 base.cavity(),
                 new BvhTracer(Bvh.of(base.cavity().sheets())),
@@ -106,7 +112,8 @@ public final class Explain {
                 scene.ambient(),
                 history.bins());
         double[] open = SightFacts.openAt(history);
-        JetGuess guess = new JetGuess(patch, view, open, scene.product(), scene.targets().buildM());
+        JetGuess guess =
+                new JetGuess(patch, view, open, scene.product(), scene.targets().buildM());
         List<WandSpec> hand = options.hand().stream()
                 .filter(w -> w.kind() == WandSpec.Kind.STRAIGHT)
                 .toList();

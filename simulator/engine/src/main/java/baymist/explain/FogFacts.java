@@ -201,7 +201,11 @@ record FogFacts(
     }
 
     String facingWords() {
-        return facing > 0.7 ? "faces up" : facing < -0.7 ? "faces down" : facing > 0.25 ? "leans up" : facing < -0.25 ? "leans down" : "stands upright";
+        return facing > 0.7
+                ? "faces up"
+                : facing < -0.7
+                        ? "faces down"
+                        : facing > 0.25 ? "leans up" : facing < -0.25 ? "leans down" : "stands upright";
     }
 
     Fact arrived() {
@@ -234,7 +238,9 @@ record FogFacts(
                 facingWords(),
                 1e3 * settlingMPerS,
                 depositionMPerS > 0
-                        ? Words.say("%.2f mm/s, with air brushing past at a friction speed of %.3f m/s", 1e3 * depositionMPerS, frictionMPerS)
+                        ? Words.say(
+                                "%.2f mm/s, with air brushing past at a friction speed of %.3f m/s",
+                                1e3 * depositionMPerS, frictionMPerS)
                         : "no speed that could be told");
         return Fact.of(
                 "stick",

@@ -47,7 +47,8 @@ final class Holes {
                 found.add(s);
             }
         }
-        found.sort(Comparator.comparingDouble(s -> AccessFacts.distance(at.patch().point(s), at.patch(), points)));
+        found.sort(
+                Comparator.comparingDouble(s -> AccessFacts.distance(at.patch().point(s), at.patch(), points)));
         return found;
     }
 
@@ -83,7 +84,8 @@ final class Holes {
             }
         }
         return at.base().cavity().openings().stream()
-                .noneMatch(o -> o.place().centreM().distance(p) < o.place().outline().reachM() + need);
+                .noneMatch(o ->
+                        o.place().centreM().distance(p) < o.place().outline().reachM() + need);
     }
 
     OpeningSpec cut(String name, int surfel, double radiusM) {
@@ -100,8 +102,9 @@ final class Holes {
     /** The best place for a wand's hole, or null if no outer sheet sees the region. */
     @Nullable
     Entry entry(double holdS) {
-        List<WandSpec> wands =
-                at.wands().stream().filter(w -> w.kind() == WandSpec.Kind.STRAIGHT).toList();
+        List<WandSpec> wands = at.wands().stream()
+                .filter(w -> w.kind() == WandSpec.Kind.STRAIGHT)
+                .toList();
         Entry best = null;
         List<Integer> places = outer(0.01);
         int step = Math.max(1, places.size() / PLACES);
@@ -125,7 +128,9 @@ final class Holes {
                                     cut("new hole", s, radius),
                                     w,
                                     new JetGuess.Stand(depth, clock, fill, holdS),
-                                    at.patch().point(s).distance(at.patch().region().centroidM()));
+                                    at.patch()
+                                            .point(s)
+                                            .distance(at.patch().region().centroidM()));
                         }
                     }
                 }

@@ -99,7 +99,8 @@ final class JetGuess {
 
     /** What a draw-back along a way would leave, with the pin at the better of the clock angles. */
     Stand drawn(WandSpec wand, Insertion in, double fromM, double toM, double speedMPerS) {
-        List<Double> depths = depths(in, 0.02).stream().filter(d -> d <= fromM && d >= toM).toList();
+        List<Double> depths =
+                depths(in, 0.02).stream().filter(d -> d <= fromM && d >= toM).toList();
         Stand best = Stand.NONE;
         boolean[][] ahead = new boolean[depths.size()][];
         for (int i = 0; i < ahead.length; i++) {

@@ -68,13 +68,17 @@ final class JetTrials {
                     lines.add("passes, '" + passes.get(p).name() + "': clock: " + Yaml.clock(clocks[p]));
                 }
             }
-            trials.add(new Trial(ChangeKind.TURN_PIN, "Turn the pin in " + turning + " passes to where the region lies", lines, d -> {
-                for (int p = 0; p < clocks.length; p++) {
-                    if (!Double.isNaN(clocks[p])) {
-                        PassEdit.of(d.passes.get(p)).clock(clocks[p]).into(d, p);
-                    }
-                }
-            }));
+            trials.add(new Trial(
+                    ChangeKind.TURN_PIN,
+                    "Turn the pin in " + turning + " passes to where the region lies",
+                    lines,
+                    d -> {
+                        for (int p = 0; p < clocks.length; p++) {
+                            if (!Double.isNaN(clocks[p])) {
+                                PassEdit.of(d.passes.get(p)).clock(clocks[p]).into(d, p);
+                            }
+                        }
+                    }));
         }
     }
 
@@ -116,7 +120,9 @@ final class JetTrials {
                                 + ") and stop only at " + Words.length(to),
                         List.of("passes, '" + pass.name() + "': from: deepest, to: " + Yaml.length(to)
                                 + (pass.drawBackMPerS() > 0 ? "" : ", draw_back: " + Yaml.length(speed) + "/s")),
-                        d -> PassEdit.of(d.passes.get(p)).stroke(Double.POSITIVE_INFINITY, to, speed).into(d, p)));
+                        d -> PassEdit.of(d.passes.get(p))
+                                .stroke(Double.POSITIVE_INFINITY, to, speed)
+                                .into(d, p)));
             }
             JetGuess.Stand stand = at.guess().best(wand, in, STAND_S);
             if (stand.fill() > WORTH) {
@@ -190,10 +196,15 @@ final class JetTrials {
                         ChangeKind.OTHER_WAND,
                         "Take the wand '" + w.name() + "' in pass '" + pass.name() + "'"
                                 + (turns ? ", pin at " + Words.clock(clock) : ""),
-                        List.of("wands: add the file of '" + w.name() + "'", "passes, '" + pass.name() + "': wand: " + w.name() + ", clock: " + Yaml.clock(clock)),
+                        List.of(
+                                "wands: add the file of '" + w.name() + "'",
+                                "passes, '" + pass.name() + "': wand: " + w.name() + ", clock: " + Yaml.clock(clock)),
                         d -> {
                             d.wands.put(w.name(), w);
-                            PassEdit.of(d.passes.get(p)).wand(w.name()).clock(clock).into(d, p);
+                            PassEdit.of(d.passes.get(p))
+                                    .wand(w.name())
+                                    .clock(clock)
+                                    .into(d, p);
                         }));
             }
             return;
@@ -224,7 +235,9 @@ final class JetTrials {
                     ChangeKind.LONGER_WAND,
                     "Take a wand like '" + wand.name() + "' but " + Words.length(more) + " longer ("
                             + Words.length(longer.lengthM()) + ") in pass '" + pass.name() + "', in as deep as it goes",
-                    List.of("wands, '" + wand.name() + "': length: " + Yaml.length(longer.lengthM()), "passes, '" + pass.name() + "': from: deepest"),
+                    List.of(
+                            "wands, '" + wand.name() + "': length: " + Yaml.length(longer.lengthM()),
+                            "passes, '" + pass.name() + "': from: deepest"),
                     d -> {
                         d.wands.put(longer.name(), longer);
                         double speed = pass.drawBackMPerS() > 0 ? pass.drawBackMPerS() : in.maxDepthM() / STROKE_S;
@@ -273,7 +286,8 @@ final class JetTrials {
             Insertion in = at.way(line.entry(), line.wand(), aim);
             if (in != null) {
                 double to = Math.min(END_M, 0.5 * in.maxDepthM());
-                JetGuess.Stand s = at.guess().drawn(line.wand(), in, in.maxDepthM(), to, (in.maxDepthM() - to) / STROKE_S);
+                JetGuess.Stand s =
+                        at.guess().drawn(line.wand(), in, in.maxDepthM(), to, (in.maxDepthM() - to) / STROKE_S);
                 ways.add(new Situation.Way(line.entry(), line.wand(), in, s));
             }
         }
@@ -314,13 +328,14 @@ final class JetTrials {
             lines.add("openings: '" + w.entry().opening() + "': {pass: open}");
         }
         if (!known) {
-            lines.add("entries: add {name: " + w.entry().name() + ", opening: " + w.entry().opening() + "}");
+            lines.add("entries: add {name: " + w.entry().name() + ", opening: "
+                    + w.entry().opening() + "}");
         }
         lines.add("passes: add " + PassEdit.yaml(pass));
         return new Trial(
                 ChangeKind.OTHER_ENTRY,
-                "Go in by '" + w.entry().opening() + "' as well with the wand '" + w.wand().name() + "', "
-                        + Words.length(w.insertion().maxDepthM()) + " deep, and draw it back",
+                "Go in by '" + w.entry().opening() + "' as well with the wand '"
+                        + w.wand().name() + "', " + Words.length(w.insertion().maxDepthM()) + " deep, and draw it back",
                 lines,
                 d -> {
                     if (!known) {

@@ -55,7 +55,18 @@ final class PassEdit {
 
     PassSpec pass() {
         return new PassSpec(
-                from.name(), from.entry(), wand, fromM, toM, speed, clock, hold, hang, from.aim(), from.sag(), from.place());
+                from.name(),
+                from.entry(),
+                wand,
+                fromM,
+                toM,
+                speed,
+                clock,
+                hold,
+                hang,
+                from.aim(),
+                from.sag(),
+                from.place());
     }
 
     void into(SceneDraft draft, int index) {

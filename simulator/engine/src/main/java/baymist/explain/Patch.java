@@ -32,8 +32,7 @@ final class Patch {
         this.grid = base.grid();
         this.surfels = grid.surfels();
         this.own = region.surfels().clone();
-        this.partNames =
-                base.cavity().parts().stream().map(p -> p.name()).toList();
+        this.partNames = base.cavity().parts().stream().map(p -> p.name()).toList();
         double sum = 0;
         for (int s : own) {
             sum += surfels.areaM2()[s];
@@ -72,7 +71,11 @@ final class Patch {
 
     /** Cells that the region faces, each once, ascending. */
     int[] cells() {
-        return Arrays.stream(own).map(s -> surfels.cell()[s]).sorted().distinct().toArray();
+        return Arrays.stream(own)
+                .map(s -> surfels.cell()[s])
+                .sorted()
+                .distinct()
+                .toArray();
     }
 
     /** Area by bay, m². */
@@ -88,7 +91,8 @@ final class Patch {
     int bay() {
         return byBay().entrySet().stream()
                 .max(Map.Entry.<Integer, Double>comparingByValue()
-                        .thenComparing(Map.Entry.<Integer, Double>comparingByKey().reversed()))
+                        .thenComparing(
+                                Map.Entry.<Integer, Double>comparingByKey().reversed()))
                 .map(Map.Entry::getKey)
                 .orElse(0);
     }
@@ -133,9 +137,7 @@ final class Patch {
         double filled = 0;
         double area = 0;
         for (int s : own) {
-            int there = locator == null
-                    ? s
-                    : locator.surfelNear(point(s), cavity.partIndex(part(s)), normal(s));
+            int there = locator == null ? s : locator.surfelNear(point(s), cavity.partIndex(part(s)), normal(s));
             if (there < 0) {
                 continue; // the change took this piece of sheet away
             }

@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 
 /** Finds the place that is asked about among the surfaces of a run. */
 final class PatchFinder {
@@ -56,7 +55,8 @@ final class PatchFinder {
         throw problem(
                 base,
                 "EXP-001",
-                "there is no bare region '" + name + "'; at planning resolution there are " + regions.size() + ": " + known);
+                "there is no bare region '" + name + "'; at planning resolution there are " + regions.size() + ": "
+                        + known);
     }
 
     private static UnreachedRegion at(RunResult base, Vec3 point) {
@@ -121,7 +121,8 @@ final class PatchFinder {
                 1e3 * centre.x(),
                 1e3 * centre.y(),
                 1e3 * centre.z());
-        String bay = base.grid().bays().get(base.grid().bayOfCell(s.cell()[start])).name();
+        String bay =
+                base.grid().bays().get(base.grid().bayOfCell(s.cell()[start])).name();
         Box3 box = Box3.EMPTY;
         for (int i : own) {
             box = box.including(new Vec3(s.centreX()[i], s.centreY()[i], s.centreZ()[i]));

@@ -86,7 +86,8 @@ record SightFacts(
         for (int i = 0; i < clear.length; i++) {
             Vec3 tip = stations.get(i).pose().positionM();
             for (int k = 0; k < points.length; k++) {
-                clear[i][k] = faces(tip, patch, points[k]) && view.look(tip, patch.point(points[k]), open).clear();
+                clear[i][k] = faces(tip, patch, points[k])
+                        && view.look(tip, patch.point(points[k]), open).clear();
             }
         }
         return new Looks(stations, wand, clear);
@@ -144,7 +145,8 @@ record SightFacts(
             }
             Map.Entry<String, Integer> shade = shades.entrySet().stream()
                     .max(Map.Entry.<String, Integer>comparingByValue()
-                            .thenComparing(Map.Entry.<String, Integer>comparingByKey().reversed()))
+                            .thenComparing(
+                                    Map.Entry.<String, Integer>comparingByKey().reversed()))
                     .orElse(Map.entry("", 0));
             double[] clocks = new double[passes.size()];
             double[] gains = new double[passes.size()];
@@ -200,7 +202,8 @@ record SightFacts(
         private void turn(int p, double[] clocks, double[] gains, boolean[] turned) {
             PassSpec pass = base.scene().passes().get(p);
             clocks[p] = Double.NaN;
-            if (passes.get(p).wand().kind() == WandSpec.Kind.BENT || JetGuess.clocks(passes.get(p).wand()).length == 1) {
+            if (passes.get(p).wand().kind() == WandSpec.Kind.BENT
+                    || JetGuess.clocks(passes.get(p).wand()).length == 1) {
                 fill(p, pass.clockRad(), turned);
                 return; // a hook's tip moves when it is turned; a ring looks all round already
             }
@@ -220,12 +223,15 @@ record SightFacts(
 
         private double fill(int p, double clock, boolean @Nullable [] insideOf) {
             Looks l = passes.get(p);
-            double target = base.scene().targets().buildM() * base.scene().product().densityKgPerM3();
+            double target =
+                    base.scene().targets().buildM() * base.scene().product().densityKgPerM3();
             double[] kgPerM2 = new double[points.length];
             for (int i = 0; i < l.clear().length; i++) {
                 Station s = l.stations().get(i);
                 TipPose pose = new TipPose(
-                        s.pose().positionM(), s.pose().axis(), ClockAngle.pin(s.pose().axis(), clock));
+                        s.pose().positionM(),
+                        s.pose().axis(),
+                        ClockAngle.pin(s.pose().axis(), clock));
                 List<JetSource> jets = view.jets(l.wand(), pose);
                 for (int k = 0; k < points.length; k++) {
                     if (l.clear()[i][k]) {

@@ -110,10 +110,11 @@ record Situation(
         }
         boolean[] open = new boolean[base.cavity().openings().size()];
         for (int o = 0; o < open.length; o++) {
-            open[o] = o == opening || reach.around().open(o) && !base.cavity().openings().get(o).exterior();
+            open[o] = o == opening
+                    || reach.around().open(o)
+                            && !base.cavity().openings().get(o).exterior();
         }
-        ReachProblem problem = new ReachProblem(
-                Surroundings.of(base.cavity(), base.scene(), open), entry, wand, QUICK);
+        ReachProblem problem = new ReachProblem(Surroundings.of(base.cavity(), base.scene(), open), entry, wand, QUICK);
         try {
             Insertion in = AccessFinder.find(problem, aim, Double.POSITIVE_INFINITY);
             return in.feasible() && in.maxDepthM() > 0.02 ? in : null;

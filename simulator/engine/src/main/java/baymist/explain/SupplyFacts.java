@@ -46,7 +46,8 @@ record SupplyFacts(
             direct += base.directKg()[s];
             fog += base.fogKg()[s];
         }
-        double trigger = base.stations().stream().mapToDouble(s -> s.durationS()).sum();
+        double trigger =
+                base.stations().stream().mapToDouble(s -> s.durationS()).sum();
         double hang = base.scene().hangS()
                 + base.scene().passes().stream().mapToDouble(PassSpec::hangS).sum();
         List<String> early = new ArrayList<>();
@@ -115,7 +116,8 @@ record SupplyFacts(
                     + " open while spraying and shut while the fog hangs.");
         }
         if (!covered.isEmpty()) {
-            said.add(Words.list(quoted(covered)) + (covered.size() > 1 ? " are" : " is") + " taped or plugged while spraying.");
+            said.add(Words.list(quoted(covered)) + (covered.size() > 1 ? " are" : " is")
+                    + " taped or plugged while spraying.");
         }
         if (!shut.isEmpty()) {
             said.add(Words.list(quoted(shut)) + (shut.size() > 1 ? " stay" : " stays") + " shut while spraying.");

@@ -28,6 +28,10 @@ record Trial(ChangeKind kind, String words, List<String> lines, Consumer<SceneDr
         List<String> both = new java.util.ArrayList<>(lines);
         both.addAll(other.lines);
         return new Trial(
-                more, words + ", and: " + other.words.substring(0, 1).toLowerCase(java.util.Locale.ROOT) + other.words.substring(1), both, edit.andThen(other.edit));
+                more,
+                words + ", and: " + other.words.substring(0, 1).toLowerCase(java.util.Locale.ROOT)
+                        + other.words.substring(1),
+                both,
+                edit.andThen(other.edit));
     }
 }

@@ -58,7 +58,9 @@ final class Words {
         if (s < 10) {
             return String.format(Locale.ROOT, "%.1f s", s);
         }
-        return s < 120 ? Math.round(s) + " s" : String.format(Locale.ROOT, "%.1f min", s / 60).replace(".0 min", " min");
+        return s < 120
+                ? Math.round(s) + " s"
+                : String.format(Locale.ROOT, "%.1f min", s / 60).replace(".0 min", " min");
     }
 
     /** "0.3 g/m3". */

@@ -324,7 +324,9 @@ final class PoseSearch {
         double end = Math.max(0.5 * to, to - 0.5 * step);
         double rate = Holds.drawBackMPerS(scene);
         return new PassShare(
-                Holds.drawn(line.way().hold(), start, end, rate, line.clockRad()), wetted(stations, step / rate));
+                Holds.drawn(line.way().hold(), start, end, rate, line.clockRad()),
+                wetted(stations, step / rate),
+                fogM(stations, step / rate));
     }
 
     /** The same with all rays and the tip moving through each of its stretches. */
@@ -338,15 +340,14 @@ final class PoseSearch {
             all[i] = score(new Try(line.way(), depth, line.clockRad()), fine, stroke / n);
         });
         List<Scored> stations = Arrays.stream(all).filter(Objects::nonNull).toList();
-        return new PassShare(p, wetted(stations, stroke / n / p.drawBackMPerS()));
+        double time = stroke / n / p.drawBackMPerS();
+        return new PassShare(p, wetted(stations, time), fogM(stations, time));
     }
 
-    /** Share of the region at haze or above after this time at each of the stations; fog settles as an even fog would. */
+    /** Share of the region that jets film to haze in this time at each of the stations. */
     private double wetted(List<Scored> stations, double timeS) {
         double[] kg = new double[region.surfels().length];
-        double fogKg = 0;
         for (Scored s : stations) {
-            fogKg += s.share().fog() * s.share().sprayedKgPerS() * timeS;
             for (int i = 0; i < kg.length; i++) {
                 kg[i] += s.landsKgPerS()[i] * timeS;
             }
@@ -355,8 +356,17 @@ final class PoseSearch {
         double wet = 0;
         for (int i = 0; i < kg.length; i++) {
             double area = surfels.areaM2()[region.surfels()[i]];
-            wet += kg[i] + fogKg * fog.spread()[i] >= haze * area ? area : 0;
+            wet += kg[i] >= haze * area ? area : 0;
         }
         return wet / region.areaM2();
+    }
+
+    /** Mean film of the fog that settles on the region, m. */
+    private double fogM(List<Scored> stations, double timeS) {
+        double kg = 0;
+        for (Scored s : stations) {
+            kg += s.share().fog() * s.share().sprayedKgPerS() * timeS;
+        }
+        return kg / (region.areaM2() * scene.product().densityKgPerM3());
     }
 }

@@ -104,8 +104,7 @@ final class FogBin {
      * @param faintKg mass that is too little to be worth accuracy, kg
      * @return whether steps with limited slopes are yet to be done, for the rates that are filled in; then {@link #finish} is called
      */
-    boolean advance(
-            FogWindow window, int bins, FogRates rates, WallSpeed walls, double durationS, double faintKg) {
+    boolean advance(FogWindow window, int bins, FogRates rates, WallSpeed walls, double durationS, double faintKg) {
         double before = airborneKg();
         if (before == 0 && window.spray == null) {
             return false;

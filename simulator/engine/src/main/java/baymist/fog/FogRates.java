@@ -147,9 +147,8 @@ final class FogRates {
     }
 
     private void clear() {
-        for (double[] a : new double[][] {
-            up, down, airUp, airDown, ownUp, ownDown, lean, airLean, loss, airLoss, source
-        }) {
+        for (double[] a :
+                new double[][] {up, down, airUp, airDown, ownUp, ownDown, lean, airLean, loss, airLoss, source}) {
             Arrays.fill(a, 0);
         }
         Arrays.fill(exposure, 0);

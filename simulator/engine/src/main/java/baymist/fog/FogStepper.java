@@ -150,6 +150,11 @@ public final class FogStepper {
         this.peak = new double[grid.cellCount()];
     }
 
+    /** Steps with a given kernel from now on; results don't depend on it. */
+    void useKernel(FogKernel kernel) {
+        together.use(kernel);
+    }
+
     private static FogDroplet[] droplets(SizeBins bins, double density, Air air, double gravityMPerS2) {
         FogDroplet[] droplets = new FogDroplet[bins.count()];
         for (int b = 0; b < droplets.length; b++) {

@@ -13,7 +13,7 @@ import java.util.List;
 final class FogTogether {
     private final List<FogGroup> groups = new ArrayList<>();
     private final FogSchedule schedule;
-    private final FogKernel kernel;
+    private FogKernel kernel;
 
     /** Fastest pace of any bin, 1/s, [cells]. */
     private final double[] pace;
@@ -31,6 +31,11 @@ final class FogTogether {
         schedule = new FogSchedule(links, cells, falling);
         kernel = FogKernels.best();
         pace = new double[cells];
+    }
+
+    /** Steps with a given kernel from now on. */
+    void use(FogKernel other) {
+        kernel = other;
     }
 
     /** Takes in a bin's rates; bins may come from several threads. */

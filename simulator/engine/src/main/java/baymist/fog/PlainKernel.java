@@ -80,8 +80,7 @@ final class PlainKernel implements FogKernel {
                 double c = g.held[a + q];
                 double back = c - g.held[f + q];
                 double across = 0.5 * (g.change[a + q] + along * back);
-                double moved =
-                        volume * LimitedSlope.beyond(c, back, g.held[b + q] - c, along, across, g.room[a + q]);
+                double moved = volume * LimitedSlope.beyond(c, back, g.held[b + q] - c, along, across, g.room[a + q]);
                 g.gathered[a + q] -= moved;
                 g.gathered[b + q] += moved;
             }
@@ -104,8 +103,7 @@ final class PlainKernel implements FogKernel {
                 double c = g.held[a + q];
                 double back = c - g.held[f + q];
                 double across = 0.5 * (g.change[a + q] + along * back);
-                double moved =
-                        volume * LimitedSlope.beyond(c, back, g.held[b + q] - c, along, across, g.room[a + q]);
+                double moved = volume * LimitedSlope.beyond(c, back, g.held[b + q] - c, along, across, g.room[a + q]);
                 g.gathered[a + q] -= moved;
                 g.gathered[b + q] += moved;
             }
@@ -113,8 +111,7 @@ final class PlainKernel implements FogKernel {
     }
 
     @Override
-    public void leanAcross(
-            FogGroup g, FogSides s, int from, int to, double stepS, double[] elapsed, double[] share) {
+    public void leanAcross(FogGroup g, FogSides s, int from, int to, double stepS, double[] elapsed, double[] share) {
         int used = g.used;
         for (int i = from; i < to; i++) {
             int a = W * s.first[i];
@@ -137,8 +134,7 @@ final class PlainKernel implements FogKernel {
                 double back = c - (g.held[f + q] + lateF * g.change[f + q]);
                 double ahead = g.held[b + q] + lateB * g.change[b + q] - c;
                 double across = carried + 0.5 * (part * g.change[a + q] + along * back);
-                double moved =
-                        volume * LimitedSlope.beyond(g.held[a + q], back, ahead, along, across, g.room[a + q]);
+                double moved = volume * LimitedSlope.beyond(g.held[a + q], back, ahead, along, across, g.room[a + q]);
                 g.gathered[a + q] -= moved;
                 g.gathered[b + q] += moved;
             }

@@ -13,7 +13,10 @@
  *       positive, conservative, exact for constant coefficients; the donor cell where diffusion is nil. Settling crosses open
  *       area only; at a blocked face the wall law stands in its place. Closures catch with the share that is closed. Through
  *       vents fog leaves with the net drift outwards; air that enters is clean.
- *   <li>Steps. Explicit Euler with 0.9 of the fastest cell's emptying time; where a few fast cells would hold up many slow ones,
+ *   <li>Slopes. As far as that flux diffuses more than the eddies do, a limited slope and the donor's change until the middle of the step mend it
+ *       (Koren 1993, Colella 1990): second order, positive, no new extremes along a line of cells. At walls, edges and links through sheets it stays as it is.
+ *       {@link baymist.scene.Transport#FIRST_ORDER} leaves the slopes out.
+ *   <li>Steps. Explicit, 0.9 of the fastest cell's emptying time, 0.6 of it where drift with slopes empties it; where a few fast cells would hold up many slow ones,
  *       each cell at the pace of its level, in steps of 1, 2, 4 ... 32 times the shortest, with what crosses between levels gathered so
  *       that no mass is lost; or, where settling and eddies are much faster than the
  *       air and the fog changes slowly, split steps: air explicitly, then backward Euler along the lines of cells of each
@@ -28,17 +31,17 @@
  * it raises the air's density. A field that does not balance makes an error of the size of its residual, which is reported
  * ({@link baymist.fog.FogStats#airBudgetError}).
  *
- * <p><b>Determinism.</b> A bin is advanced by one thread in one order; sums over bins are taken in order of bins.
+ * <p><b>Determinism.</b> A bin, or a group of four bins that are stepped side by side, is advanced by one thread in one order; sums over bins are taken
+ * in order of bins.
  *
- * <p><b>Order.</b> Second order in space for settling and eddies while a cell's Péclet number is small, first order where drift
- * wins; first order in time.
+ * <p><b>Order.</b> Second order in space; second order in time for explicit drift, first order for eddies, sources, walls and split steps.
  *
  * <p><b>Beside it:</b> {@link baymist.fog.Coagulation} and {@link baymist.fog.Exposure} estimate how often droplets meet and what people outside
  * breathe; walls may be smooth by theory or as measured in ducts.
  *
  * <p><b>Limits:</b> passive droplets of constant size: no coagulation in the state, no evaporation, no droplet inertia in the bulk; fog's weight
  * acts through the air field; no eddy exchange through vents. <b>Sources:</b> see docs/theory/fog.md. <b>Cases:</b> FogSettlingTest,
- * FogDiffusionTest, DepositionLawTest, FogLawTest, FogLevelsTest.
+ * FogDiffusionTest, DepositionLawTest, FogLawTest, FogLevelsTest, FogOrderTest, FogKernelTest.
  */
 @NullMarked
 package baymist.fog;

@@ -7,7 +7,6 @@ import baymist.airflow.AirWindow;
 import baymist.airflow.OpenFractions;
 import baymist.cavity.Cavity;
 import baymist.fog.FogStepper;
-
 import baymist.numeric.Workers;
 import baymist.problem.SimulationException;
 import baymist.run.Spraying;
@@ -117,8 +116,7 @@ final class DoseBuilder {
                     Transport.FIRST_ORDER,
                     own);
             for (int w = 0; w < windows.size(); w++) {
-                fog.advance(
-                        air.field(w), windows.get(w).hits(), windows.get(w).durationS());
+                fog.advance(air.field(w), windows.get(w).hits(), windows.get(w).durationS());
             }
             return fog.depositedByBinKg();
         }

@@ -48,7 +48,8 @@ final class DoseLines {
             double[] depths = depths(deepest, settings);
             double spacing = (deepest - SHALLOWEST_M) / depths.length;
             double period = periodRad(wand.tip());
-            int clocks = period == 0 ? 1 : (int) Math.max(1, Math.round(settings.clocks() * period / (2 * Math.PI)));
+            // a ring that repeats is turned by half of its period at least
+            int clocks = period == 0 ? 1 : (int) Math.max(2, Math.round(settings.clocks() * period / (2 * Math.PI)));
             for (int k = 0; k < clocks; k++) {
                 double clock = period * k / clocks;
                 lines.add(new DoseLine(ways, passes.get(i), in, wand, open, clock, spacing, depths));

@@ -37,11 +37,11 @@ public final class DoseMatrices {
         try (Workers workers = new Workers(run.threads())) {
             VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
             List<DoseLine> lines = DoseLines.of(scene, cavity, settings);
-            Scene sprayed = scene.withPasses(lines.stream().map(DoseLine::pass).distinct().toList());
+            Scene sprayed = scene.withPasses(
+                    lines.stream().map(DoseLine::pass).distinct().toList());
             SizeBins bins = DropletBins.of(Nozzles.sizes(sprayed), scene.sizeBins());
             DoseBuilder builder = new DoseBuilder(scene, cavity, grid, bins, settings);
-            String base = SceneContent.hashOf(
-                    List.of(scene.withPasses(List.of()), settings, EngineVersion.VERSION));
+            String base = SceneContent.hashOf(List.of(scene.withPasses(List.of()), settings, EngineVersion.VERSION));
             DoseColumn[][] columns = new DoseColumn[lines.size()][];
             int total = 0;
             for (int l = 0; l < columns.length; l++) {
@@ -82,12 +82,8 @@ public final class DoseMatrices {
     }
 
     private static String key(String base, DoseLine line, int station) {
-        return SceneContent.hashOf(List.of(
-                base,
-                line.pass(),
-                line.clockRad(),
-                line.depthsM()[station],
-                line.spacingM()));
+        return SceneContent.hashOf(
+                List.of(base, line.pass(), line.clockRad(), line.depthsM()[station], line.spacingM()));
     }
 
     private static void put(DoseStore store, String key, DoseColumn column) {

@@ -45,7 +45,9 @@ public final class DoseStore {
         }
         try (DataInputStream in =
                 new DataInputStream(new BufferedInputStream(Files.newInputStream(file(folder, key)), 1 << 16))) {
-            if (in.readInt() != MAGIC || in.readInt() != VERSION || !in.readUTF().equals(key)) {
+            if (in.readInt() != MAGIC
+                    || in.readInt() != VERSION
+                    || !in.readUTF().equals(key)) {
                 return null;
             }
             if (in.readInt() != bins || in.readInt() != surfels) {

@@ -14,6 +14,9 @@ public record PlanScore(double reached, double protectedShare, double triggerS) 
     /** What the trigger time costs: its whole limit is worth this much area (ASSUMED: half a point). */
     static final double TIME_WORTH = 0.005;
 
+    /** What a pass costs (ASSUMED: a fifth of a point; each is another thing to do). */
+    static final double PASS_WORTH = 0.002;
+
     /** Larger is better. */
     double worth(double limitS) {
         return reached + BUILD_WORTH * protectedShare - TIME_WORTH * triggerS / limitS;

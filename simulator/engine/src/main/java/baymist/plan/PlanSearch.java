@@ -82,7 +82,7 @@ final class PlanSearch {
     }
 
     private double worth(List<Stroke> plan) {
-        return matrix.score(plan).worth(limits.triggerS());
+        return matrix.score(plan).worth(limits.triggerS()) - PlanScore.PASS_WORTH * plan.size();
     }
 
     private List<Stroke> improved(List<Stroke> begin) {
@@ -98,6 +98,9 @@ final class PlanSearch {
             }
             for (int i = state.plan.size() - 1; i >= 0; i--) {
                 moved |= state.tryWithout(i);
+            }
+            for (int i = state.plan.size() - 1; i > 0; i--) {
+                moved |= state.tryJoined(i);
             }
             if (state.plan.size() < limits.passes()) {
                 moved |= state.tryMore(additions());
@@ -171,12 +174,12 @@ final class PlanSearch {
         State(List<Stroke> plan) {
             this.plan = new ArrayList<>(plan);
             this.film = matrix.filmM(plan);
-            this.worth = worthOf(film, trigger(plan));
+            this.worth = worthOf(film, trigger(plan), plan.size());
         }
 
-        private double worthOf(double[] f, double time) {
+        private double worthOf(double[] f, double time, int passes) {
             return time <= limits.triggerS() * (1 + 1e-9)
-                    ? matrix.score(f, time).worth(limits.triggerS())
+                    ? matrix.score(f, time).worth(limits.triggerS()) - PlanScore.PASS_WORTH * passes
                     : Double.NEGATIVE_INFINITY;
         }
 
@@ -206,7 +209,7 @@ final class PlanSearch {
                 }
                 double[] with = without.clone();
                 matrix.add(other, 1, with);
-                double w = worthOf(with, after);
+                double w = worthOf(with, after, Math.max(plan.size(), i + 1));
                 if (w > worth + WORTHWHILE) {
                     worth = w;
                     best = other;
@@ -224,10 +227,40 @@ final class PlanSearch {
             return true;
         }
 
+        /** One stroke in place of two of one line, over both and what lies between, in the time of both. */
+        boolean tryJoined(int i) {
+            Stroke a = plan.get(i);
+            for (int j = 0; j < i; j++) {
+                Stroke b = plan.get(j);
+                if (a.line() != b.line()) {
+                    continue;
+                }
+                int first = Math.min(a.first(), b.first());
+                int last = Math.max(a.last(), b.last());
+                double time = matrix.triggerS(a) + matrix.triggerS(b);
+                double length =
+                        (last - first + 1) * matrix.lines().get(a.line()).spacingM();
+                Stroke both = new Stroke(a.line(), first, last, limits.held(length / time));
+                double[] joined = film.clone();
+                matrix.add(a, -1, joined);
+                matrix.add(b, -1, joined);
+                matrix.add(both, 1, joined);
+                double w = worthOf(joined, trigger(plan) - time + matrix.triggerS(both), plan.size() - 1);
+                if (w > worth + WORTHWHILE) {
+                    worth = w;
+                    film = joined;
+                    plan.set(j, both);
+                    plan.remove(i);
+                    return true;
+                }
+            }
+            return false;
+        }
+
         boolean tryWithout(int i) {
             double[] without = film.clone();
             matrix.add(plan.get(i), -1, without);
-            double w = worthOf(without, trigger(plan) - matrix.triggerS(plan.get(i)));
+            double w = worthOf(without, trigger(plan) - matrix.triggerS(plan.get(i)), plan.size() - 1);
             if (w > worth - WORTHWHILE) {
                 worth = w;
                 film = without;

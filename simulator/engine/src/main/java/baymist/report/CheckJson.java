@@ -46,7 +46,8 @@ final class CheckJson {
 
     private static void memory(ObjectNode root, CheckResult c) {
         RunEstimate estimate = c.estimate();
-        MemoryEstimate m = estimate == null ? MemoryEstimate.of(c.grid(), c.scene().sizeBins()) : estimate.memory();
+        MemoryEstimate m =
+                estimate == null ? MemoryEstimate.of(c.grid(), c.scene().sizeBins()) : estimate.memory();
         ObjectNode o = root.putObject("memory");
         o.put("gridBytes", m.gridBytes());
         o.put("fogBytes", m.fogBytes());

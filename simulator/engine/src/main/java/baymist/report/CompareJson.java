@@ -1,8 +1,8 @@
 package baymist.report;
 
 import baymist.scene.OpeningSpec;
-import baymist.study.Compared;
 import baymist.study.CompareRow;
+import baymist.study.Compared;
 import baymist.study.Planning;
 import baymist.study.StudyResult;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -25,11 +25,11 @@ final class CompareJson {
             candidates.add(candidate(row));
         }
         root.put("alikeClocks", c.alike());
-        StudyResult full = c.full();
-        if (full == null) {
-            root.putNull("full");
+        StudyResult own = c.own();
+        if (own == null) {
+            root.putNull("own");
         } else {
-            figures(root.putObject("full"), full);
+            figures(root.putObject("own"), own);
         }
         boolean drills = c.rows().stream().anyMatch(r -> !r.candidate().holes().isEmpty());
         ArrayNode cautions = root.putArray("cautions");
@@ -65,6 +65,12 @@ final class CompareJson {
         StudyResult r = row.result();
         if (r != null) {
             figures(o, r);
+        }
+        StudyResult full = row.full();
+        if (full == null) {
+            o.putNull("full");
+        } else {
+            figures(o.putObject("full"), full);
         }
         o.put("pareto", row.pareto());
         return o;

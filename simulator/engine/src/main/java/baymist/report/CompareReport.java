@@ -1,7 +1,7 @@
 package baymist.report;
 
-import baymist.study.Compared;
 import baymist.study.CompareRow;
+import baymist.study.Compared;
 import baymist.study.StudyResult;
 import java.io.IOException;
 import java.io.Writer;
@@ -33,6 +33,7 @@ public final class CompareReport {
             coverage(page, ran);
             cost(page, ran);
             full(page, c);
+            own(page, c);
             left(page, c.rows().get(0));
         }
         notRun(page, c, ran.size());
@@ -48,10 +49,12 @@ public final class CompareReport {
     private static void head(Page page, Compared c) {
         CompareRow best = c.best();
         if (best == null) {
-            page.line("None of the %d candidates can be done; the reasons stand below.", c.rows().size());
+            page.line(
+                    "None of the %d candidates can be done; the reasons stand below.",
+                    c.rows().size());
             return;
         }
-        StudyResult r = best.outcome();
+        StudyResult r = best.full() == null ? best.outcome() : best.full();
         page.line(
                 "Best of %d: %s. It reaches %s of the inside and protects %s with %s mL in %s s of trigger.",
                 c.rows().size(),
@@ -60,7 +63,9 @@ public final class CompareReport {
                 percent(r.protectedShare()),
                 TextReport.significant(1e6 * r.productM3(), 3),
                 TextReport.significant(r.triggerS(), 3));
-        page.line("One pass each, ranked at planning resolution: %s.", c.planning().words());
+        page.line(
+                "One pass each, ranked at planning resolution: %s.",
+                c.planning().words());
         if (c.alike() > 0) {
             page.line(
                     "%d clock angle%s left out: turned so, the tip looks the same.",
@@ -72,28 +77,38 @@ public final class CompareReport {
         page.heading("Coverage");
         page.line(
                 "    %s %s %5s %7s %7s %6s %4s %6s %6s",
-                Page.cell("entry", NAME), Page.cell("wand", NAME), "clock", "reached", "protect", "seams", "bare", "thin",
+                Page.cell("entry", NAME),
+                Page.cell("wand", NAME),
+                "clock",
+                "reached",
+                "protect",
+                "seams",
+                "bare",
+                "thin",
                 "excess");
         for (int i = 0; i < ran.size(); i++) {
             CompareRow row = ran.get(i);
             StudyResult r = row.outcome();
-            page.line("%s", String.format(
-                    Locale.ROOT,
-                    "%3d%s%s %s %5.0f %7s %7s %6s %4d %6s %6s",
-                    i + 1,
-                    row.pareto() ? "*" : " ",
-                    Page.cell(row.candidate().entry(), NAME),
-                    Page.cell(row.candidate().wand(), NAME),
-                    Math.toDegrees(row.candidate().clockRad()),
-                    percent(r.reached()),
-                    percent(r.protectedShare()),
-                    percent(r.seamsReached()),
-                    r.bareRegions(),
-                    percent(r.thin()),
-                    percent(r.excess())));
+            page.line(
+                    "%s",
+                    String.format(
+                            Locale.ROOT,
+                            "%3d%s%s %s %5.0f %7s %7s %6s %4d %6s %6s",
+                            i + 1,
+                            row.pareto() ? "*" : " ",
+                            Page.cell(row.candidate().entry(), NAME),
+                            Page.cell(row.candidate().wand(), NAME),
+                            Math.toDegrees(row.candidate().clockRad()),
+                            percent(r.reached()),
+                            percent(r.protectedShare()),
+                            percent(r.seamsReached()),
+                            r.bareRegions(),
+                            percent(r.thin()),
+                            percent(r.excess())));
         }
-        page.line("* = Pareto: no other is at least as good in coverage, seams, product, time, panels, holes and items, and");
-        page.line("better in one of them. Clock in degrees; bare = number of bare regions; seams reached on a side at least.");
+        page.line(
+                "* = Pareto: none is as good in coverage, seams, product, time, panels, holes and items.");
+        page.line("Clock in degrees; bare = number of bare regions; seams reached on one side at least.");
     }
 
     private static void cost(Page page, List<CompareRow> ran) {
@@ -104,39 +119,61 @@ public final class CompareReport {
         for (int i = 0; i < ran.size(); i++) {
             CompareRow row = ran.get(i);
             StudyResult r = row.outcome();
-            page.line("%s", String.format(
-                    Locale.ROOT,
-                    "%3d %10.1f %10.1f %8.0f %11.2f %8d %7d %7d  %s",
-                    i + 1,
-                    1e6 * r.productM3(),
-                    r.triggerS(),
-                    r.hangS(),
-                    1e3 * r.oversprayKg(),
-                    row.candidate().panels().size(),
-                    row.candidate().holes().size(),
-                    r.items().size(),
-                    String.join(", ", r.items())));
+            page.line(
+                    "%s",
+                    String.format(
+                            Locale.ROOT,
+                            "%3d %10.1f %10.1f %8.0f %11.2f %8d %7d %7d  %s",
+                            i + 1,
+                            1e6 * r.productM3(),
+                            r.triggerS(),
+                            r.hangS(),
+                            1e3 * r.oversprayKg(),
+                            row.candidate().panels().size(),
+                            row.candidate().holes().size(),
+                            r.items().size(),
+                            String.join(", ", r.items())));
         }
     }
 
     private static void full(Page page, Compared c) {
-        StudyResult f = c.full();
-        CompareRow best = c.best();
-        if (f == null || best == null) {
+        List<CompareRow> rows = c.rows().stream().filter(r -> r.full() != null).toList();
+        if (rows.isEmpty()) {
             return;
         }
-        page.heading("The best in full");
+        page.heading("Finalists in full");
         page.line(
-                "At the scene's own resolution and air it reaches %s and protects %s (planning: %s and %s).",
-                percent(f.reached()),
-                percent(f.protectedShare()),
-                percent(best.outcome().reached()),
-                percent(best.outcome().protectedShare()));
+                "The best %d within %.0f points at planning resolution, run at the scene's own resolution, projected air:",
+                rows.size(), 100 * Compared.MARGIN);
+        for (int i = 0; i < rows.size(); i++) {
+            StudyResult f = rows.get(i).full();
+            if (f != null) {
+                page.line(
+                        "%3d  reached %s, protected %s, seams %s",
+                        i + 1, percent(f.reached()), percent(f.protectedShare()), percent(f.seamsReached()));
+            }
+        }
+    }
+
+    private static void own(Page page, Compared c) {
+        double miss = c.worstMiss();
+        if (miss > Compared.MARGIN) {
+            page.line(
+                    "Planning was off by up to %.0f points here, more than the %.0f that it is given: others may be as good."
+                            + " Compare again with --planning 1.",
+                    100 * miss, 100 * Compared.MARGIN);
+        }
+        StudyResult o = c.own();
+        if (o != null) {
+            page.line(
+                    "The best one with the scene's own air: reached %s, protected %s, seams %s.",
+                    percent(o.reached()), percent(o.protectedShare()), percent(o.seamsReached()));
+        }
     }
 
     private static void left(Page page, CompareRow best) {
         page.heading("What the best leaves bare");
-        List<StudyResult.Bare> bare = best.outcome().bare();
+        List<StudyResult.Bare> bare = (best.full() == null ? best.outcome() : best.full()).bare();
         if (bare.isEmpty()) {
             page.line("nothing");
         }
@@ -184,7 +221,9 @@ public final class CompareReport {
             page.wrapped("* ", DRILLING);
         }
         if (c.rows().stream().anyMatch(r -> !r.candidate().panels().isEmpty())) {
-            page.wrapped("* ", "Panels: open and close them by the maintenance manual, and check that nothing is left inside.");
+            page.wrapped(
+                    "* ",
+                    "Panels: open and close them by the maintenance manual, and check that nothing is left inside.");
         }
     }
 

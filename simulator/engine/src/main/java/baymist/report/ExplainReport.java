@@ -21,24 +21,28 @@ public final class ExplainReport {
         page.line("%s", e.base().scene().title());
         page.line(
                 "%s",
-                "=".repeat(Math.min(
-                        Page.WIDTH, Math.max(1, e.base().scene().title().length()))));
+                "="
+                        .repeat(Math.min(
+                                Page.WIDTH, Math.max(1, e.base().scene().title().length()))));
         page.line("%s", ExplainWords.summary(e));
         page.heading("What was found");
         e.facts().forEach(f -> fact(page, f, 0));
         remedies(page, e);
         page.heading("How far to trust this");
-        bullet(page, String.format(
-                Locale.ROOT,
-                "%d runs at planning resolution: %d cells of about %.0f mm, %d rays a jet, %d sizes, projected air. Confirm"
-                        + " what you mean to do with `run` on the changed scene.",
-                e.runs(),
-                e.base().grid().cellCount(),
-                1e3 * Math.cbrt(e.base().grid().sizeM().x()
-                        * e.base().grid().sizeM().y()
-                        * e.base().grid().sizeM().z()),
-                e.base().scene().raysPerJet(),
-                e.base().scene().sizeBins()));
+        bullet(
+                page,
+                String.format(
+                        Locale.ROOT,
+                        "%d runs at planning resolution: %d cells of about %.0f mm, %d rays a jet, %d sizes, projected air. Confirm"
+                                + " what you mean to do with `run` on the changed scene.",
+                        e.runs(),
+                        e.base().grid().cellCount(),
+                        1e3
+                                * Math.cbrt(e.base().grid().sizeM().x()
+                                        * e.base().grid().sizeM().y()
+                                        * e.base().grid().sizeM().z()),
+                        e.base().scene().raysPerJet(),
+                        e.base().scene().sizeBins()));
         return page.toString();
     }
 

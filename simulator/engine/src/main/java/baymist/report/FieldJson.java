@@ -41,6 +41,7 @@ final class FieldJson {
             ObjectNode pass = root.putObject("pass");
             motion(pass, f.pass().pass());
             Json.number(pass, "wetted", f.pass().wetted());
+            Json.number(pass, "fogM", f.pass().fogM());
         }
         root.set("confirmedPass", confirmed(f.confirmedPass()));
         root.set("cells", cells(f));
@@ -122,6 +123,10 @@ final class FieldJson {
 
     /** Six digits are more than the model is good for. */
     private static double rounded(double share) {
-        return share == 0 ? 0 : new java.math.BigDecimal(share).round(new java.math.MathContext(6)).doubleValue();
+        return share == 0
+                ? 0
+                : new java.math.BigDecimal(share)
+                        .round(new java.math.MathContext(6))
+                        .doubleValue();
     }
 }

@@ -150,8 +150,9 @@ public final class FieldReport {
                         "  ",
                         String.format(
                                 Locale.ROOT,
-                                "The field promised %.1f %% of the region.",
-                                100 * f.pass().wetted()));
+                                "The field promised jets on %.1f %% of the region, and %.2f um of fog on the average.",
+                                100 * f.pass().wetted(),
+                                1e6 * f.pass().fogM()));
             }
         }
     }

@@ -83,7 +83,10 @@ public record FilmTable(List<String> part, double[] xyzM, double[] normal, doubl
         for (int s = 0; s < q.count(); s++) {
             if (q.isStructure(s)) {
                 out.write(quoted(r.cavity().parts().get(q.part()[s]).name()) + ","
-                        + quoted(r.grid().bays().get(r.grid().bayOfCell(q.cell()[s])).name()));
+                        + quoted(r.grid()
+                                .bays()
+                                .get(r.grid().bayOfCell(q.cell()[s]))
+                                .name()));
                 out.write(String.format(
                         Locale.ROOT,
                         ",%.2f,%.2f,%.2f,%.4f,%.4f,%.4f",
@@ -104,8 +107,8 @@ public record FilmTable(List<String> part, double[] xyzM, double[] normal, doubl
 
     /** Unpacks a file. */
     static String unpack(Path file) throws IOException {
-        try (BufferedReader in = new BufferedReader(new InputStreamReader(
-                new GZIPInputStream(Files.newInputStream(file)), StandardCharsets.UTF_8))) {
+        try (BufferedReader in = new BufferedReader(
+                new InputStreamReader(new GZIPInputStream(Files.newInputStream(file)), StandardCharsets.UTF_8))) {
             StringWriter out = new StringWriter();
             in.transferTo(out);
             return out.toString();

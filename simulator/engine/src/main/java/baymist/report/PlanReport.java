@@ -161,29 +161,9 @@ public final class PlanReport {
                         + h.habits().stream()
                                 .limit(2)
                                 .map(x -> String.format(
-                                        Locale.ROOT,
-                                        "%s (costs up to %.1f points, %.0f %% of the variance)",
-                                        x.name(),
-                                        100 * x.lostReached(),
-                                        100 * x.varianceShare()))
+                                        Locale.ROOT, "%s (costs up to %.1f points)", x.name(), 100 * x.lostReached()))
                                 .collect(Collectors.joining(", "))
                         + ".");
-        if (!h.checks().isEmpty()) {
-            page.wrapped(
-                    "",
-                    "Runs of three of these jobs, a poor, a middling and a good one: "
-                            + h.checks().stream()
-                                    .map(c -> String.format(
-                                            Locale.ROOT,
-                                            "%.1f %% (matrix %.1f %%)",
-                                            100 * c.byRun(),
-                                            100 * c.byMatrix()))
-                                    .collect(Collectors.joining(", "))
-                            + String.format(
-                                    Locale.ROOT,
-                                    "; by that, expect some %.1f %% in 19 of 20.",
-                                    100 * Math.max(0, Math.min(1, h.nineteenOfTwenty() + h.runsMinusMatrix()))));
-        }
         for (HandsResult.BayChance b : h.byBay()) {
             page.line("  %s%6.1f %% chance of a spot to be reached", Page.cell(b.bay(), 24), 100 * b.chance());
         }

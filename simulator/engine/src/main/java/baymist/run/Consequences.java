@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * @param oil what stays in each bay a day after close-up, then in all
  * @param hinge moment of all of it about the hinge line, or null where none is stated
  */
-public record Consequences(List<Arrival> arrivals, List<Oil> oil, @Nullable Hinge hinge) {
+public record Consequences(
+        List<Arrival> arrivals, List<Oil> oil, @Nullable Hinge hinge) {
     /** Nothing. */
     public static final Consequences NONE = new Consequences(List.of(), List.of(), null);
 
@@ -42,8 +43,7 @@ public record Consequences(List<Arrival> arrivals, List<Oil> oil, @Nullable Hing
      * @param deepestM thickest film, m
      * @param deepestAtM where that is, m
      */
-    public record Oil(
-            String bay, double massKg, double standingKg, Vec3 centreM, double deepestM, Vec3 deepestAtM) {}
+    public record Oil(String bay, double massKg, double standingKg, Vec3 centreM, double deepestM, Vec3 deepestAtM) {}
 
     /**
      * Weight about the hinge line.

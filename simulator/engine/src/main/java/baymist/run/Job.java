@@ -206,7 +206,9 @@ final class Job {
         settings.put("air", airing.model(scene.air()));
         settings.putAll(airing.settings());
         settings.put("walls", scene.walls().name().toLowerCase(Locale.ROOT));
-        settings.put("fog transport", scene.transport().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+        settings.put(
+                "fog transport",
+                scene.transport().name().toLowerCase(Locale.ROOT).replace('_', ' '));
         settings.put("size bins", String.valueOf(fog.bins()));
         settings.put("rays per jet", String.valueOf(scene.raysPerJet()));
         settings.put("fog cell updates", String.valueOf(fog.stats().updates()));

@@ -15,8 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param memory what the arrays take
  * @param seconds about, on two cores of some 3 GHz
  */
-public record RunEstimate(
-        @Nullable ResolvedCost air, MemoryEstimate memory, double seconds) {
+public record RunEstimate(@Nullable ResolvedCost air, MemoryEstimate memory, double seconds) {
     /** Seconds of one core for a cell and step of the air, measured (docs/benchmarks/air.md). */
     private static final double AIR_S = 0.6e-6;
 
@@ -48,9 +47,11 @@ public record RunEstimate(
             stations += m.station() == null ? 0 : 1;
         }
         ResolvedCost air = air(scene.air(), grid, sprayS, quietS);
-        double h = Math.min(grid.sizeM().x(), Math.min(grid.sizeM().y(), grid.sizeM().z()));
+        double h = Math.min(
+                grid.sizeM().x(), Math.min(grid.sizeM().y(), grid.sizeM().z()));
         double fogSteps = (sprayS * FOG_SPRAY_M_PER_S + quietS * FOG_QUIET_M_PER_S) / h;
-        double shared = fogSteps * grid.cellCount() * scene.sizeBins() * FOG_S + (double) stations * scene.raysPerJet() * RAY_S;
+        double shared =
+                fogSteps * grid.cellCount() * scene.sizeBins() * FOG_S + (double) stations * scene.raysPerJet() * RAY_S;
         double alone = FIXED_S + CELL_S * grid.cellCount() + (air == null ? 0 : air.work() * AIR_S);
         return new RunEstimate(air, MemoryEstimate.of(grid, scene.sizeBins(), air), shared / CORES + alone);
     }

@@ -59,7 +59,8 @@ public final class Simulation {
             }
 
             clock.begin("coverage");
-            Coverage coverage = CoverageAssessor.assess(scene, cavity, grid, job.film().buildM());
+            Coverage coverage =
+                    CoverageAssessor.assess(scene, cavity, grid, job.film().buildM());
             return job.close(coverage, plan, insertions, spraying, airing, options, clock);
         }
     }

@@ -61,7 +61,16 @@ final class DropSpeeds {
             if (gravityMPerS2 > 0 && bins.diameterM()[b] > 0) {
                 for (int k = 0; k < 2; k++) {
                     double slower = k == 0 ? 1 : SLOWEST;
-                    sink(jet, b, bins.diameterM()[b], densityKgPerM3, air, gravityMPerS2, slower, fall[k][b], sunk[k][b]);
+                    sink(
+                            jet,
+                            b,
+                            bins.diameterM()[b],
+                            densityKgPerM3,
+                            air,
+                            gravityMPerS2,
+                            slower,
+                            fall[k][b],
+                            sunk[k][b]);
                 }
             }
         }

@@ -75,7 +75,7 @@ final class Footprint {
         seen[struck] = round;
         double sum = look(struck);
         if (count == 0) {
-            alone(struck, origin);
+            alone(struck);
             return;
         }
         for (int head = 0; head < count; head++) {
@@ -94,7 +94,7 @@ final class Footprint {
     }
 
     /** The bundle is narrower than the surfel: it alone takes all. */
-    private void alone(int struck, Vec3 origin) {
+    private void alone(int struck) {
         count = 1;
         surfel[0] = struck;
         weight[0] = 1;

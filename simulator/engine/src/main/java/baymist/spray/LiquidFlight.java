@@ -20,6 +20,9 @@ final class LiquidFlight {
 
     private static final int DONE = -1;
 
+    /** Bundles of one half of the rays are twice as large as those of the other: what the halves tell apart is also what the size does. */
+    private static final double WIDER = 4.0 / 3;
+
     /** Times that the place where sinking drops arrive is looked for; the way there is nearly straight. */
     private static final int SINK_STEPS = 2;
 
@@ -91,7 +94,10 @@ final class LiquidFlight {
         for (int b = 0; b < thrown.length; b++) {
             if (drops.endM(b) < x) {
                 level[b] = DONE;
-                tally.fog(cellOn(ray, drops.endM(b) / ray.axial()), b, kgPerS * context.bins().share()[b]);
+                tally.fog(
+                        cellOn(ray, drops.endM(b) / ray.axial()),
+                        b,
+                        kgPerS * context.bins().share()[b]);
             } else {
                 boolean ends = ray.end().distanceM() < context.rangeM();
                 level[b] = ends ? (int) Math.rint(drops.sunkM(b, place, share) / sinkStepM) : 0;
@@ -142,7 +148,8 @@ final class LiquidFlight {
             RaySet set = context.liquidSet();
             Vec3 from = ray.origin().plus(to.sunkM(), down);
             int i = ray.index();
-            footprint.gather(from, set.tangentU(i), set.tangentV(i), set.angle(i), struck);
+            double angle = set.angle(i) * (set.firstHalf(i) ? WIDER : 2 - WIDER);
+            footprint.gather(from, set.tangentU(i), set.tangentV(i), angle, struck);
             for (int n = 0; n < footprint.count(); n++) {
                 settle(ray, to, n);
             }
@@ -164,8 +171,7 @@ final class LiquidFlight {
         boolean alone = footprint.isAlone(n);
         double x = alone ? path.lengthM(ray.end()) * ray.axial() : footprint.axialM(n);
         double share = ray.merged() * (alone ? set.speedShare(ray.index()) : footprint.speedShare(n));
-        double incidence =
-                alone ? Math.abs(to.end().towardsAir().dot(to.direction())) : footprint.incidence(n);
+        double incidence = alone ? Math.abs(to.end().towardsAir().dot(to.direction())) : footprint.incidence(n);
         double place = drops.place(x);
         double width = 2 * law.halfWidthM(x);
         double falls = to.sunkM() > 0 ? Math.max(0, -to.end().towardsAir().dot(down)) : 0;
@@ -176,8 +182,7 @@ final class LiquidFlight {
                 continue;
             }
             double speed = drops.onAxisMPerS(b, place) * share * incidence + falls * drops.fallMPerS(b, place, share);
-            double kgPerS =
-                    mass * Impaction.efficiency(Impaction.stokes(context.relaxationS()[b], speed, width));
+            double kgPerS = mass * Impaction.efficiency(Impaction.stokes(context.relaxationS()[b], speed, width));
             if (kgPerS > 0) {
                 slot = slot >= 0 ? slot : tally.hitSlot(footprint.surfel(n));
                 tally.hit(slot, b, kgPerS, set.firstHalf(ray.index()));

@@ -105,7 +105,8 @@ public final class SprayView {
             double b = law.halfWidthM(x);
             double u = law.centreSpeedMPerS(x) * Math.exp(-Math.log(2) * r * r / (b * b));
             double s = RoundJet.FOG_WIDTH * b;
-            double flux = jet.liquidKgPerS() * Math.log(2) / (Math.PI * s * s) * Math.exp(-Math.log(2) * r * r / (s * s));
+            double flux =
+                    jet.liquidKgPerS() * Math.log(2) / (Math.PI * s * s) * Math.exp(-Math.log(2) * r * r / (s * s));
             sum += flux * facing * landing(u * facing, 2 * b);
             if (r / b < nearest) {
                 nearest = r / b;

@@ -10,11 +10,12 @@
  *       baymist.spray.FeedTube}, {@link baymist.spray.LiquidMeter}).
  *   <li>{@link baymist.spray.TipJets}: flow, thrust and direction of each jet ({@link baymist.spray.ChokedOrifice}).
  *   <li>{@link baymist.spray.JetMerging}: neighbouring jets superpose their momentum.
- *   <li>A fixed low-discrepancy set of rays with equal shares of the jet's air and shares of liquid after the fog's profile.
+ *   <li>{@link baymist.spray.CastSettings}: two fixed low-discrepancy sets of rays, one with equal shares of the jet's air, one for its liquid,
+ *       nearly even in solid angle.
  *   <li>Each ray goes on to the first exact sheet, through open inner openings by their exact outline.
  *   <li>The jet's clear surroundings decide where its free law ends (flat, then shut in).
- *   <li>The drops' speed along the axis follows from their drag in the jet.
- *   <li>At the sheet a share by size lands (impaction); the rest turns with the wall jet and becomes fog in the cells about
+ *   <li>The drops' speed along the axis follows from their drag in the jet, how far they sink from gravity.
+ *   <li>A ray's liquid is spread over the surfels within the bundle that it stands for. There a share by size lands (impaction); the rest turns with the wall jet and becomes fog in the cells about
  *       the place. What a jet no longer carries becomes fog where the jet ends.
  *   <li>Along the way the ray moves the air of the cells it crosses and draws fog from them that it throws at the same sheet.
  * </ol>

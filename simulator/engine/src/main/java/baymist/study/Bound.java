@@ -31,7 +31,8 @@ import org.jspecify.annotations.Nullable;
  * What a job can reach at most, before anything is sprayed. Two bounds that no spraying can pass:
  *
  * <ol>
- *   <li>product: a film of haze on a share {@code s} of the area {@code A} takes {@code s A h} of liquid, and no more than what leaves the tip is there;
+ *   <li>product: a film of haze on a share {@code s} of the area {@code A} takes {@code s A h} of liquid, and no more than what
+ * leaves the tip is there;
  *   <li>air: product gets only into bays that are joined, by openings open while spraying or hanging, to a bay that the tip stands in.
  * </ol>
  *
@@ -78,10 +79,13 @@ record Bound(@Nullable String refused, double reached, String why) {
             }
         }
         double trigger = stations.stream().mapToDouble(Station::durationS).sum();
-        boolean fitted = scene.supply() instanceof SupplySpec.Pressure p && !p.cups().isEmpty();
+        boolean fitted =
+                scene.supply() instanceof SupplySpec.Pressure p && !p.cups().isEmpty();
         double product = fitted
                 ? 1
-                : trigger * scene.supply().liquidKgPerS() / scene.product().densityKgPerM3()
+                : trigger
+                        * scene.supply().liquidKgPerS()
+                        / scene.product().densityKgPerM3()
                         / (scene.targets().hazeM() * area);
         boolean[] joined = joined(cavity, grid, stations);
         double air = 0;
@@ -89,8 +93,7 @@ record Bound(@Nullable String refused, double reached, String why) {
             air += joined[b] ? areas[b] / area : 0;
         }
         if (product < Math.min(1, air)) {
-            return new Bound(
-                    null, product, String.format(Locale.ROOT, "%.1f s of trigger spray too little", trigger));
+            return new Bound(null, product, String.format(Locale.ROOT, "%.1f s of trigger spray too little", trigger));
         }
         return new Bound(null, Math.min(1, air), "bays that nothing leads to from the tip");
     }
@@ -113,7 +116,8 @@ record Bound(@Nullable String refused, double reached, String why) {
             for (int f = 0; f < faces.count(); f++) {
                 int a = grid.bayOfCell(faces.low()[f]);
                 int b = grid.bayOfCell(faces.high()[f]);
-                boolean opened = faces.opening()[f] < 0 || opens(cavity.openings().get(faces.opening()[f]));
+                boolean opened =
+                        faces.opening()[f] < 0 || opens(cavity.openings().get(faces.opening()[f]));
                 if (joined[a] != joined[b] && opened) {
                     joined[a] = true;
                     joined[b] = true;

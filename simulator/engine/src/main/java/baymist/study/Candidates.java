@@ -21,7 +21,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Lists the candidates of a comparison: entries x wands x clock angles, and every extra hole as an entry of its own.
  *
- * <p>Clock angles that a straight wand's tip can't tell apart are one candidate: a ring of eight jets turned by 45 degrees is the same ring.
+ * <p>Clock angles that a straight wand's tip can't tell apart are one candidate: a ring of eight jets turned by 45 degrees is the
+ * same ring.
  */
 public final class Candidates {
     /** Clock angles closer than this are one, rad. */
@@ -122,14 +123,21 @@ public final class Candidates {
             edit.cut(hole).entry(entry);
         } else {
             int opening = cavity.openingIndex(entry.opening());
-            PhaseStates states = opening < 0 ? null : cavity.openings().get(opening).states();
+            PhaseStates states =
+                    opening < 0 ? null : cavity.openings().get(opening).states();
             if (states != null && states.pass() != OpeningState.OPEN) {
                 panels.add(entry.opening());
                 edit.state(entry.opening(), states.with(PhaseStates.Phase.PASS, OpeningState.OPEN));
             }
         }
         return new Candidate(
-                number, entry.name(), wand.name(), clock, hole == null ? List.of() : List.of(hole), panels, edit.done());
+                number,
+                entry.name(),
+                wand.name(),
+                clock,
+                hole == null ? List.of() : List.of(hole),
+                panels,
+                edit.done());
     }
 
     /** Smallest turn that brings a tip onto itself, rad; 2 pi where only a whole turn does. */

@@ -101,9 +101,7 @@ public sealed interface Change {
         @Override
         public Scene apply(Scene scene) {
             return ChangeWords.onPasses(
-                    scene,
-                    pass,
-                    p -> p.withHoldS(factor * p.holdS()).withDrawBackMPerS(p.drawBackMPerS() / factor));
+                    scene, pass, p -> p.withHoldS(factor * p.holdS()).withDrawBackMPerS(p.drawBackMPerS() / factor));
         }
 
         @Override
@@ -146,8 +144,7 @@ public sealed interface Change {
     record Entry(@Nullable String pass, String entry) implements Change {
         @Override
         public Scene apply(Scene scene) {
-            ChangeWords.require(
-                    scene.entries().stream().anyMatch(e -> e.name().equals(entry)), "entry", entry);
+            ChangeWords.require(scene.entries().stream().anyMatch(e -> e.name().equals(entry)), "entry", entry);
             return ChangeWords.onPasses(scene, pass, p -> p.withEntry(entry));
         }
 
@@ -161,9 +158,7 @@ public sealed interface Change {
     record Hang(@Nullable String pass, double hangS) implements Change {
         @Override
         public Scene apply(Scene scene) {
-            return pass == null
-                    ? scene.withHangS(hangS)
-                    : ChangeWords.onPasses(scene, pass, p -> p.withHangS(hangS));
+            return pass == null ? scene.withHangS(hangS) : ChangeWords.onPasses(scene, pass, p -> p.withHangS(hangS));
         }
 
         @Override
@@ -221,25 +216,24 @@ public sealed interface Change {
 
         @Override
         public String words() {
-            String when =
-                    switch (phase) {
-                        case PASS -> "while spraying";
-                        case HANG -> "while the fog hangs";
-                        case AFTER -> "at close-up";
-                    };
-            String what =
-                    switch (state) {
-                        case OPEN -> "open";
-                        case CLOSED -> "close";
-                        case TAPED -> "tape over";
-                        case PLUGGED -> "plug";
-                    };
+            String when = switch (phase) {
+                case PASS -> "while spraying";
+                case HANG -> "while the fog hangs";
+                case AFTER -> "at close-up";
+            };
+            String what = switch (state) {
+                case OPEN -> "open";
+                case CLOSED -> "close";
+                case TAPED -> "tape over";
+                case PLUGGED -> "plug";
+            };
             return what + " '" + opening + "' " + when;
         }
     }
 
     /**
-     * A new round hole, open in every phase, and an entry of the same name through it. Drilling structure needs approved data and a licensed
+     * A new round hole, open in every phase, and an entry of the same name through it. Drilling structure needs approved data and
+     * a licensed
      * person.
      *
      * @param centreM moved onto the nearest point of the part, m
@@ -250,13 +244,7 @@ public sealed interface Change {
         public Scene apply(Scene scene) {
             SourcePlace place = new SourcePlace(scene.file(), 0, "cut");
             OpeningSpec hole = new OpeningSpec(
-                    name,
-                    part,
-                    new Outline.Circle(diameterM / 2),
-                    centreM,
-                    null,
-                    PhaseStates.ALWAYS_OPEN,
-                    place);
+                    name, part, new Outline.Circle(diameterM / 2), centreM, null, PhaseStates.ALWAYS_OPEN, place);
             return SceneEdit.of(scene)
                     .cut(hole)
                     .entry(new EntrySpec(name, name, null, place))

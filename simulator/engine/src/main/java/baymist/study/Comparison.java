@@ -7,14 +7,18 @@ import baymist.scene.Scene;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Compares candidates: each is judged by its {@link Bound}, the promising ones first are run at planning resolution in rounds of {@link #ROUND}, and
- * those whose bound lies below what the best so far scores are cut. Which ones are cut depends on whole rounds only, so the outcome is the same for any
+ * Compares candidates: each is judged by its {@link Bound}, the promising ones first are run at planning resolution in rounds of
+ * {@link #ROUND}, and
+ * those whose bound lies below what the best so far scores are cut. Which ones are cut depends on whole rounds only, so the
+ * outcome is the same for any
  * number of jobs at once.
  */
 public final class Comparison {
@@ -62,7 +66,8 @@ public final class Comparison {
                 open.add(i);
             }
         }
-        open.sort(Comparator.comparingDouble((Integer i) -> -bounds[i].reached()).thenComparingInt(i -> i));
+        open.sort(
+                Comparator.comparingDouble((Integer i) -> -bounds[i].reached()).thenComparingInt(i -> i));
         int told = rows.length - open.size();
         double best = 0;
         while (!open.isEmpty()) {
@@ -82,9 +87,48 @@ public final class Comparison {
         return Compared.of(scene, planning, Arrays.asList(rows), alike);
     }
 
+    /**
+     * Runs the finalists at the scene's own resolution with projected air, and ranks them by that.
+     *
+     * @param most finalists; see {@link Compared#finalists}
+     */
+    public Compared runOff(Compared compared, int most, Watch watch) {
+        List<CompareRow> finalists = compared.finalists(most);
+        PlanningRun own = new PlanningRun(Planning.FULL, runs.store());
+        List<StudyResult> results = own.runAll(
+                finalists.stream().map(r -> r.candidate().scene()).toList(), atOnce, new PlanningRun.Watch() {
+                    @Override
+                    public void done(int index, StudyResult r, int ended) {
+                        String words = finalists.get(index).candidate().words();
+                        watch.progress(
+                                ended / (double) finalists.size(),
+                                String.format(Locale.ROOT, "in full, %s: reached %.1f %%", words, 100 * r.reached()));
+                    }
+
+                    @Override
+                    public boolean cancelled() {
+                        return watch.cancelled();
+                    }
+                });
+        Map<Integer, StudyResult> full = new HashMap<>();
+        for (int i = 0; i < results.size(); i++) {
+            full.put(finalists.get(i).candidate().number(), results.get(i));
+        }
+        return compared.with(full);
+    }
+
+    /** The best one as it stands in the scene, its own air included; null if there is none. */
+    public @Nullable StudyResult best(Compared compared) {
+        CompareRow best = compared.best();
+        return best == null
+                ? null
+                : new PlanningRun(Planning.OWN, runs.store())
+                        .run(best.candidate().scene(), atOnce);
+    }
+
     private double runRound(List<Candidate> list, List<Integer> round, CompareRow[] rows, int told, Watch watch) {
-        List<StudyResult> results = runs.runAll(
-                round.stream().map(i -> list.get(i).scene()).toList(), atOnce, new PlanningRun.Watch() {
+        List<StudyResult> results =
+                runs.runAll(round.stream().map(i -> list.get(i).scene()).toList(), atOnce, new PlanningRun.Watch() {
                     @Override
                     public void done(int index, StudyResult r, int ended) {
                         String words = list.get(round.get(index)).words();
@@ -113,7 +157,8 @@ public final class Comparison {
     private Bound[] bounds(List<Candidate> list, Planning planning, Watch watch) {
         @Nullable Bound[] bounds = new Bound[list.size()];
         // Clock angles of one wand in one entry share their bound, unless the wand itself is bent.
-        int[] first = IntStream.range(0, list.size()).map(i -> firstAlike(list, i)).toArray();
+        int[] first =
+                IntStream.range(0, list.size()).map(i -> firstAlike(list, i)).toArray();
         try (Workers workers = new Workers(atOnce)) {
             workers.forEach(bounds.length, i -> {
                 RunCancelledException.throwIf(watch.cancelled());
@@ -132,10 +177,14 @@ public final class Comparison {
         Candidate c = list.get(i);
         for (int k = 0; k < i; k++) {
             Candidate o = list.get(k);
-            boolean straight = java.util.Objects.requireNonNull(c.scene().wands().get(c.wand()))
-                            .madeBendRad()
-                    == 0;
-            if (straight && o.entry().equals(c.entry()) && o.wand().equals(c.wand()) && o.holes().equals(c.holes())) {
+            boolean straight =
+                    java.util.Objects.requireNonNull(c.scene().wands().get(c.wand()))
+                                    .madeBendRad()
+                            == 0;
+            if (straight
+                    && o.entry().equals(c.entry())
+                    && o.wand().equals(c.wand())
+                    && o.holes().equals(c.holes())) {
                 return k;
             }
         }

@@ -19,7 +19,8 @@ public record DrillSize(int number, double diameterM, String rivet) {
     static final double ROOM_M = 0.04e-3;
 
     /**
-     * Drills of the usual solid rivets, AC 43.13-1B section 4-57 and usual rivet tables (from memory): #40 for 3/32 in, #30 for 1/8 in, #21 for
+     * Drills of the usual solid rivets, AC 43.13-1B section 4-57 and usual rivet tables (from memory): #40 for 3/32 in, #30 for
+     * 1/8 in, #21 for
      * 5/32 in, #11 for 3/16 in.
      */
     private static final int[][] OF_RIVETS = {{40, 3}, {30, 4}, {21, 5}, {11, 6}};

@@ -24,9 +24,11 @@ import org.jspecify.annotations.Nullable;
  *
  * <ol>
  *   <li>lies in a part that the scene allows, and that it does not mark as primary or pressurised;
- *   <li>keeps at least {@link #EDGE_DIAMETERS} D from the sheet's free edges and from the rims of openings, and {@link #PITCH_DIAMETERS} D from other drilled
+ *   <li>keeps at least {@link #EDGE_DIAMETERS} D from the sheet's free edges and from the rims of openings, and {@link
+ * #PITCH_DIAMETERS} D from other drilled
  *       holes (FAA AC 43.13-1B, 4-57: edge distance 2 D, pitch 3 D, from memory);
- *   <li>keeps clear of every other part that meets the sheet (spar, rib, stringer, doubler) by a flange of {@link #FLANGE_M} and half its diameter, and by 3 D
+ *   <li>keeps clear of every other part that meets the sheet (spar, rib, stringer, doubler) by a flange of {@link #FLANGE_M} and
+ * half its diameter, and by 3 D
  *       from a row of rivets in the middle of that flange;
  *   <li>keeps {@link #ITEM_M} from protected items, along the drill's way in;
  *   <li>can be reached from outside: {@link #OUTSIDE_M} of free way for the drill, no sheet within {@link #INSIDE_M} behind.
@@ -116,8 +118,7 @@ final class HoleRules {
             return null;
         }
         String name = member.part() < 0 ? "" : cavity.parts().get(member.part()).name();
-        return new HoleSite(
-                cavity.parts().get(part).name(), p, inward, drill, edge, member.distanceM(), name);
+        return new HoleSite(cavity.parts().get(part).name(), p, inward, drill, edge, member.distanceM(), name);
     }
 
     /** Which way the cavity lies, or null if the sheet has it on both sides or on none. */
@@ -131,8 +132,8 @@ final class HoleRules {
     /** Whether the nearest cell centre region on this side is air of the cavity; the sheet lies on a face of cells, so half a cell away. */
     private boolean inside(Vec3 p, Vec3 towards) {
         Vec3 v = grid.sizeM();
-        double step = 0.55
-                * (Math.abs(towards.x()) * v.x() + Math.abs(towards.y()) * v.y() + Math.abs(towards.z()) * v.z());
+        double step =
+                0.55 * (Math.abs(towards.x()) * v.x() + Math.abs(towards.y()) * v.y() + Math.abs(towards.z()) * v.z());
         return grid.cellHolding(p.plus(step, towards)) >= 0 || grid.cellHolding(p.plus(2 * step, towards)) >= 0;
     }
 
@@ -140,7 +141,8 @@ final class HoleRules {
     private double edgeM(int part, Vec3 p, List<Vec3[]> edges) {
         double least = Double.POSITIVE_INFINITY;
         for (Vec3[] e : edges) {
-            least = Math.min(least, TriangleDistance.closestOnSegment(p, e[0], e[1]).distance(p));
+            least = Math.min(
+                    least, TriangleDistance.closestOnSegment(p, e[0], e[1]).distance(p));
         }
         for (Opening o : cavity.openings()) {
             if (o.part() == part) {

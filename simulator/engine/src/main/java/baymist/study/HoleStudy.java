@@ -19,8 +19,10 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Which access holes would help a job, one after the other. In each round the places that keep {@link HoleRules} and lie nearest to bare surface are tried with
- * each wand that a drill passes: the job gets one more pass through the hole. The best is kept; it ends when the next one would add less than
+ * Which access holes would help a job, one after the other. In each round the places that keep {@link HoleRules} and lie nearest
+ * to bare surface are tried with
+ * each wand that a drill passes: the job gets one more pass through the hole. The best is kept; it ends when the next one would
+ * add less than
  * the scene's share, or no place is left.
  */
 public final class HoleStudy {
@@ -146,7 +148,8 @@ public final class HoleStudy {
         Cavity cavity = CavityBuilder.build(scene);
         List<Option> all = new ArrayList<>();
         try (Workers workers = new Workers(atOnce)) {
-            VoxelGrid grid = Voxelizer.voxelize(cavity, runs.planning().of(scene, cavity).voxel(), workers);
+            VoxelGrid grid =
+                    Voxelizer.voxelize(cavity, runs.planning().of(scene, cavity).voxel(), workers);
             HoleRules rules = new HoleRules(scene, spec, cavity, grid);
             for (String name : scene.wands().keySet().stream().sorted().toList()) {
                 WandSpec wand = java.util.Objects.requireNonNull(scene.wands().get(name));
@@ -168,7 +171,8 @@ public final class HoleStudy {
                     .filter(o -> chosen.stream().allMatch(c -> HoleRules.apart(o.site(), c.site())))
                     .toList());
             double[] pull = new double[open.size()];
-            workers.forEach(pull.length, i -> pull[i] = pull(grid, now, job, open.get(i).site()));
+            workers.forEach(
+                    pull.length, i -> pull[i] = pull(grid, now, job, open.get(i).site()));
             List<Integer> order = new ArrayList<>();
             for (int i = 0; i < pull.length; i++) {
                 order.add(i);
@@ -214,14 +218,16 @@ public final class HoleStudy {
     /** The job with one more hole and a pass through it, as `compare` states passes. */
     private static Scene with(Scene job, Option o, String name) {
         Scene drilled = new Change.RoundHole(
-                        name, o.site().part(), o.site().centreM(), o.site().drill().diameterM())
+                        name,
+                        o.site().part(),
+                        o.site().centreM(),
+                        o.site().drill().diameterM())
                 .apply(job);
         CompareSpec spec = job.studies().compare();
         WandSpec wand = java.util.Objects.requireNonNull(job.wands().get(o.wand()));
         List<PassSpec> passes = new ArrayList<>(drilled.passes());
-        double from = Double.isInfinite(spec.fromDepthM())
-                ? spec.fromDepthM()
-                : Math.min(spec.fromDepthM(), wand.lengthM());
+        double from =
+                Double.isInfinite(spec.fromDepthM()) ? spec.fromDepthM() : Math.min(spec.fromDepthM(), wand.lengthM());
         passes.add(new PassSpec(
                 name,
                 name,

@@ -28,6 +28,9 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
     /** The scene's own resolution with projected air. */
     public static final Planning FULL = new Planning(1, 24, 100_000, 1);
 
+    /** Planning voxels across the cavity, at least; fewer smear film from wall to wall. ASSUMED. */
+    private static final int FEWEST = 8;
+
     /** Spacing of stations where the scene states none, m, that of the engine. */
     private static final double STATION_M = 0.025;
 
@@ -49,10 +52,7 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
         Vec3 own = Voxelizer.sizeM(cavity, scene.voxel());
         double spacing = scene.stationSpacingM() > 0 ? scene.stationSpacingM() : STATION_M;
         return SceneEdit.of(scene)
-                .voxel(
-                        voxelFactor == 1
-                                ? scene.voxel()
-                                : new VoxelSpec(voxelFactor * own.x(), voxelFactor * own.y(), voxelFactor * own.z()))
+                .voxel(voxelFactor == 1 ? scene.voxel() : longer(own, cavity.sheets().bounds().size()))
                 .air(
                         scene.air().mode() == AirSpec.Mode.STILL
                                 ? scene.air()
@@ -62,6 +62,15 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
                         Math.min(scene.raysPerJet(), raysPerJet),
                         stationFactor == 1 ? scene.stationSpacingM() : stationFactor * spacing)
                 .done();
+    }
+
+    /** Longer voxels, as long as {@link #FEWEST} of them span the cavity along each axis. */
+    private VoxelSpec longer(Vec3 own, Vec3 extent) {
+        double[] size = new double[3];
+        for (int a = 0; a < 3; a++) {
+            size[a] = Math.max(own.get(a), Math.min(voxelFactor * own.get(a), extent.get(a) / FEWEST));
+        }
+        return new VoxelSpec(size[0], size[1], size[2]);
     }
 
     /** The resolution in one line, for every output that stands on it. */
@@ -74,7 +83,8 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
                 "%sprojected air, at most %d size bins and %d rays a jet%s",
                 voxelFactor == 1
                         ? "the voxels of a full run, "
-                        : "voxels " + Quantities.number(voxelFactor, 3) + " times as long as in a full run, ",
+                        : "voxels " + Quantities.number(voxelFactor, 3) + " times as long as in a full run where that leaves " + FEWEST
+                                + " across, ",
                 sizeBins,
                 raysPerJet,
                 stationFactor == 1 ? "" : ", stations " + Quantities.number(stationFactor, 3) + " times as far apart");

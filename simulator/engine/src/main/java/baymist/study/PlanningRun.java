@@ -17,7 +17,8 @@ import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Runs jobs at planning resolution, several at once with one thread each, and keeps what came out. Results come in the order of the jobs and
+ * Runs jobs at planning resolution, several at once with one thread each, and keeps what came out. Results come in the order of
+ * the jobs and
  * are the same for any number at once.
  */
 public final class PlanningRun {

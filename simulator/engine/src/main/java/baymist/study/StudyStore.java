@@ -15,7 +15,8 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Results kept in a folder, one file for each, named by their key, so that a study that was stopped goes on from what it had. A file is written
+ * Results kept in a folder, one file for each, named by their key, so that a study that was stopped goes on from what it had. A
+ * file is written
  * beside its place and moved there whole; one that can't be read counts as not there. Nothing in the folder is needed: losing it
  * costs time alone.
  */
@@ -97,8 +98,17 @@ public final class StudyStore {
         out.writeBoolean(refused != null);
         out.writeUTF(refused == null ? "" : refused);
         for (double v : new double[] {
-            r.reached(), r.protectedShare(), r.thin(), r.excess(), r.seamsReached(), r.seamsProtected(), r.areaM2(),
-            r.productM3(), r.triggerS(), r.hangS(), r.oversprayKg()
+            r.reached(),
+            r.protectedShare(),
+            r.thin(),
+            r.excess(),
+            r.seamsReached(),
+            r.seamsProtected(),
+            r.areaM2(),
+            r.productM3(),
+            r.triggerS(),
+            r.hangS(),
+            r.oversprayKg()
         }) {
             out.writeDouble(v);
         }

@@ -8,9 +8,12 @@ import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.problem.SourcePlace;
 import baymist.scene.CavitySpec;
+import baymist.scene.Transport;
 import baymist.scene.VoxelSpec;
+import baymist.scene.WallFinish;
 import baymist.spray.Droplet;
 import baymist.spray.SizeBins;
+import baymist.units.Air;
 import baymist.units.Dimension;
 import baymist.voxel.VoxelGrid;
 import baymist.voxel.Voxelizer;
@@ -37,13 +40,30 @@ final class FogBox {
     static FogBox of(Inputs in) {
         Vec3 size = in.vector("size");
         Vec3 cells = in.vector("cells");
+        return new FogBox(in, size, grid(size, cells));
+    }
+
+    /** Cells of a box, numbers of cells along x, y, z. */
+    static VoxelGrid grid(Vec3 size, Vec3 cells) {
         CavitySpec.Block block = new CavitySpec.Block(
                 "box", size, Vec3.ZERO, Vec3.ZERO, 1e-3, List.of(), SourcePlace.of("verification"));
         Cavity cavity = CavityBuilder.build(block, List.of(), Map.of(), List.of());
         VoxelSpec voxel = new VoxelSpec(size.x() / cells.x(), size.y() / cells.y(), size.z() / cells.z());
         try (Workers workers = new Workers(1)) {
-            return new FogBox(in, size, Voxelizer.voxelize(cavity, voxel, workers));
+            return Voxelizer.voxelize(cavity, voxel, workers);
         }
+    }
+
+    /** Fog on smooth walls with transport of a stated order. */
+    static FogStepper stepper(
+            VoxelGrid grid,
+            SizeBins bins,
+            double density,
+            Air air,
+            Vec3 gravity,
+            Transport transport,
+            Workers workers) {
+        return new FogStepper(grid, bins, density, air, gravity, WallFinish.SMOOTH, transport, workers);
     }
 
     /** Concentration of a tracer at {@code at} after {@code time}, over its mean; all of it starts in the cell of {@code source}. */

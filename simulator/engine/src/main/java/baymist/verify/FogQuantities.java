@@ -23,6 +23,7 @@ final class FogQuantities {
         all.put("relaxationPlus", in -> law(in).plusRelaxation(friction(in)));
         all.put("schmidtNumber", in -> law(in).schmidt());
         all.put("boxConcentration", in -> FogBox.of(in).concentrationOverMean());
+        all.put("frontConcentration", FogFront::of);
         all.put("boxMassDrift", in -> FogBox.of(in).massDrift());
         all.put("boxLossRate", in -> FogBox.of(in).lossRatePerS());
         all.put("boxLateDecay", in -> FogBox.of(in).lateDecay());

@@ -13,7 +13,9 @@ import baymist.numeric.Workers;
 import baymist.problem.SourcePlace;
 import baymist.scene.CavitySpec;
 import baymist.scene.ProductSpec;
+import baymist.scene.Transport;
 import baymist.scene.VoxelSpec;
+import baymist.scene.WallFinish;
 import baymist.spray.Droplet;
 import baymist.spray.SizeBins;
 import baymist.units.Air;
@@ -65,7 +67,11 @@ public final class OrderStudy {
         List<Row> rows = new ArrayList<>();
         rows.add(row("eddies: point release in a sealed rod, cosine series", 2, OrderStudy::rod, 10, 30, 90));
         rows.add(row("settling against eddies, Pe 2: slowest decay", 2, OrderStudy::decay, 5, 10, 20));
-        rows.add(row("settling alone: a smooth layer sinks, donor cell", 1, OrderStudy::layer, 50, 100, 200, 400));
+        rows.add(row("settling alone: a smooth layer sinks, limited slopes", 2, OrderStudy::layer, 50, 100, 200));
+        rows.add(row("the same with donor cells (first order)", 1, OrderStudy::layerByDonors, 50, 100, 200, 400));
+        rows.add(
+                row("front between air and fog, Ogata and Banks, limited slopes", 2, OrderStudy::front, 100, 200, 400));
+        rows.add(row("a hump turns once round, limited slopes, levels of steps", 2, TurnedHump::error, 40, 80));
         rows.add(row("running film: upright plate, Jeffreys", 1, OrderStudy::plate, 30, 60, 120));
         return rows;
     }
@@ -132,11 +138,38 @@ public final class OrderStudy {
 
     /** A Gaussian layer of 60 mm deviation in a column of 1 m that sinks by 0.2 m: L1 error over its mass. */
     private static double layer(int n) {
+        return layer(n, Transport.SECOND_ORDER);
+    }
+
+    private static double layerByDonors(int n) {
+        return layer(n, Transport.FIRST_ORDER);
+    }
+
+    /**
+     * Ogata and Banks (1961): 0.45 m from the end after 5 s at 0.1 m/s and 0.001 m²/s,
+     * {@code (erfc((x - v t)/(2 sqrt(D t))) + exp(v x/D) erfc((x + v t)/(2 sqrt(D t))))/2}.
+     */
+    private static double front(int n) {
+        Inputs in = Inputs.parse(
+                "length=3 m; cells=" + n + "; speed=0.1 m/s; diffusivity=0.001 m2/s; time=5 s; at=0.45 m; windows=1000",
+                NOWHERE);
+        return Math.abs(FogFront.of(in) / 0.7281242846999714 - 1);
+    }
+
+    private static double layer(int n, Transport transport) {
         VoxelGrid grid = column(n, 1, 0.02);
         double d = 20e-6;
         double speed = Droplet.settlingSpeedMPerS(d, 880, Air.STANDARD, Air.GRAVITY);
         SizeBins bins = new SizeBins(new double[] {d}, new double[] {1});
-        FogStepper fog = new FogStepper(grid, bins, 880, Air.STANDARD, new Vec3(0, 0, -Air.GRAVITY), new Workers(1));
+        FogStepper fog = new FogStepper(
+                grid,
+                bins,
+                880,
+                Air.STANDARD,
+                new Vec3(0, 0, -Air.GRAVITY),
+                WallFinish.SMOOTH,
+                transport,
+                new Workers(1));
         for (int c = 0; c < grid.cellCount(); c++) {
             fog.release(c, gauss(grid.centre(c).z(), 0.65) / n);
         }

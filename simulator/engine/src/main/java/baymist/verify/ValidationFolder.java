@@ -65,8 +65,8 @@ public final class ValidationFolder {
                     r.claimed()));
         }
         return text.append(
-                        "\nThe airborne scheme is of first order where drift wins over eddies, and of first order in time; eddies"
-                                + " and settling against eddies are of second order in space.\n")
+                        "\nDrifting fog is of second order in space and time where it is smooth, with donor cells (a choice) of first;"
+                                + " eddies and settling against eddies are of second order in space and of first in time.\n")
                 .toString();
     }
 }

@@ -1,5 +1,6 @@
 package baymist.airflow;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
@@ -105,21 +106,43 @@ class HeavyFogTest {
     @Test
     void denseFogLeavesThroughADoorwayAsBrownAndSolvasonMeasured() {
         // Brown and Solvason (1962), Int. J. Heat Mass Transfer 5, 859: Q = (Cd/3) A sqrt(g' H), Cd 0.6 to 1.
-        int n = 24;
-        double h = 0.0125;
-        int doorHigh = 12;
-        FlowGrid g = FlowCases.grid(
-                GridFixtures.box(2 * n, 12, 16, h)
-                        .baffle(n, 0, (j, k) -> j >= 3 && j < 9 && k >= 2 && k < 2 + doorHigh ? h * h : 0)
+        double coefficient = doorway(24, 12, 16, 0.0125, 3, 6, 12, false);
+        assertTrue(coefficient > 0.5 && coefficient < 1.0, "Cd = " + coefficient);
+    }
+
+    @Test
+    void aSlotTooNarrowForTheBlocksExchangesWithItsOrificeLoss() {
+        // The same law; the slot is two blocks wide and carries the loss of (A18), the contraction that blocks cannot
+        // show.
+        double coefficient = doorway(12, 6, 8, 0.025, 2, 2, 6, true);
+        assertTrue(coefficient > 0.4 && coefficient < 0.9, "Cd = " + coefficient);
+    }
+
+    /** Cd of the exchange between two rooms of n x ny x nz cells through a doorway that begins at row k = 1 or 2. */
+    private static double doorway(int n, int ny, int nz, double h, int from, int wide, int high, boolean narrow) {
+        int sill = nz / 8;
+        double area = wide * h * high * h;
+        FlowGrid g = FlowGrid.of(
+                GridFixtures.box(2 * n, ny, nz, h)
+                        .baffle(
+                                n,
+                                0,
+                                (j, k) -> j >= from && j < from + wide && k >= sill && k < sill + high ? h * h : 0)
                         .build(),
+                new double[] {area},
+                new double[] {1},
                 1);
+        double held = 0;
+        for (double loss : g.loss) {
+            held = Math.max(held, loss);
+        }
+        assertEquals(narrow, held > 0);
         double reduced = 0.08;
         Carried flow = new Carried(g, settings(), new double[] {0, 0, -G});
         for (int c = 0; c < g.cells; c++) {
             flow.loading[c] = g.block[3 * c] < n ? reduced / G : 0;
         }
-        double height = doorHigh * h;
-        double area = 6 * h * height;
+        double height = high * h;
         double clock = height / Math.sqrt(reduced * height);
         flow.advance(2 * clock, 0.05);
         double before = flow.mass(c -> g.block[3 * c] >= n);
@@ -127,8 +150,7 @@ class HeavyFogTest {
         flow.advance(time, 0.05);
         double after = flow.mass(c -> g.block[3 * c] >= n);
         double exchange = (after - before) / (reduced / G) / time;
-        double coefficient = 3 * exchange / (area * Math.sqrt(reduced * height));
-        assertTrue(coefficient > 0.5 && coefficient < 1.0, "Cd = " + coefficient);
+        return 3 * exchange / (area * Math.sqrt(reduced * height));
     }
 
     @Test

@@ -70,11 +70,16 @@ public final class SampleRun {
 
     /** Results are immutable: each is made once. */
     private static final class Made {
-        private static final RunResult WEDGE = makeWedge();
+        private static final RunResult WEDGE = makeWedge(Vec3.ZERO);
         private static final RunResult TANK = makeTank();
     }
 
-    private static RunResult makeWedge() {
+    /** The same structure where the film is drawn somewhere else. */
+    public static RunResult wedgeLater() {
+        return makeWedge(new Vec3(0.02, 0.15, 0));
+    }
+
+    private static RunResult makeWedge(Vec3 shift) {
         LatticeCavity lattice = new LatticeCavity(30, 80, 9, new Vec3(0.01, 0.02, 0.01))
                 .wedge()
                 .blade(0, 17, "upper stringer 1", (j, k) -> k >= 7)
@@ -90,7 +95,7 @@ public final class SampleRun {
             lattice.opening(hole(lattice, "lightening hole " + (r + 2), "rib " + (r + 2), 0.4 * (r + 1)));
         }
         lattice.opening(port(lattice));
-        return result(lattice.build(), "Control surface, one pass of a one-sided tip", "scenes/sample/surface.yaml");
+        return result(lattice.build(), "Control surface, one pass of a one-sided tip", "scenes/sample/surface.yaml", shift);
     }
 
     /** A plain tank, hardly wetted. */

@@ -95,13 +95,38 @@ class NozzleRunTest {
         RunResult truth = reached(4096);
         RunResult few = reached(64);
         assertTrue(
-                truth.confidence().reachedRays() < 0.6 * few.confidence().reachedRays(),
-                truth.confidence().reachedRays() + " of " + few.confidence().reachedRays());
-        for (RunResult r : List.of(reached(32), few, reached(256))) {
-            double off = Math.abs(
-                    r.coverage().total().reached() - truth.coverage().total().reached());
-            assertTrue(off < 3 * r.confidence().reachedRays(), off + ", stated " + r.confidence());
+                truth.confidence().protectedRays() < 0.6 * few.confidence().protectedRays(),
+                truth.confidence() + " of " + few.confidence());
+        for (RunResult r : List.of(few, reached(256))) {
+            assertTrue(off(r, truth, true) < 3 * r.confidence().reachedRays(), "stated " + r.confidence());
+            assertTrue(off(r, truth, false) < 3 * r.confidence().protectedRays(), "stated " + r.confidence());
         }
+        assertTrue(off(reached(32), truth, true) < 0.015, "reached share from 32 rays on");
+    }
+
+    @Test
+    void statedRayErrorCoversTheSpreadOfFiveSeeds() {
+        double low = 1;
+        double high = 0;
+        double stated = 0;
+        for (int seed = 0; seed < 5; seed++) {
+            RunResult r = TestScenes.run(
+                    job().withHangS(2).withNumerics(4, 64).build().withRaySeed(seed), 2);
+            low = Math.min(low, r.coverage().total().protectedShare());
+            high = Math.max(high, r.coverage().total().protectedShare());
+            stated += r.confidence().protectedRays() / 5;
+        }
+        assertTrue(high > low, "seeds differ");
+        // five values spread over some 2.3 standing errors on average
+        assertTrue(high - low < 2.3 * stated, low + " to " + high + ", stated " + stated);
+    }
+
+    private static double off(RunResult r, RunResult truth, boolean reached) {
+        return reached
+                ? Math.abs(r.coverage().total().reached()
+                        - truth.coverage().total().reached())
+                : Math.abs(r.coverage().total().protectedShare()
+                        - truth.coverage().total().protectedShare());
     }
 
     private static RunResult reached(int rays) {

@@ -60,6 +60,14 @@ class ProtectedRunTest {
         assertFalse(masked.exceeded());
         assertEquals(0, masked.meanM());
         assertEquals(0, masked.maxM());
+        // what arrived by pass is what lies on it: nothing runs off a mask
+        double arrived = bagged.outlook().consequences().arrivals().stream()
+                .mapToDouble(a -> a.jetKg() + a.fogKg())
+                .sum();
+        assertEquals(masked.filmKg(), arrived, 0.02 * arrived);
+        assertTrue(bagged.outlook().consequences().arrivals().stream()
+                .allMatch(a -> a.item().equals("clutch") && a.pass().equals("pass 1")));
+        assertTrue(TextReport.of(bare).contains("pass 1: "));
         // the same spray, booked as masked product instead of film
         assertEquals(dose.filmKg(), bagged.ledger().maskedKg() - onWand, 1e-12);
         assertEquals(

@@ -34,7 +34,8 @@ class HoleRulesTest {
     Path folder;
 
     /**
-     * Rules as FAA AC 43.13-1B, chapter 4, gives them for rivet holes (edge distance 2 D, pitch 3 D; from memory), judged by sampling the sheets
+     * Rules as FAA AC 43.13-1B, chapter 4, gives them for rivet holes (edge distance 2 D, pitch 3 D; from memory), judged by
+     * sampling the sheets
      * rather than by the distances that the code under test uses.
      */
     @Test

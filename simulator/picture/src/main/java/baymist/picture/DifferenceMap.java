@@ -99,7 +99,8 @@ public final class DifferenceMap {
         c.text("film now against before", x, y + 14, BODY, Canvas.INK, Canvas.Align.LEFT);
         double barY = y + 28;
         for (int i = 0; i < (int) BAR; i++) {
-            Color colour = new Color(DifferenceColours.colour(2 * (i + 0.5) / BAR - 1).toRgb());
+            Color colour =
+                    new Color(DifferenceColours.colour(2 * (i + 0.5) / BAR - 1).toRgb());
             c.fill(new Rectangle2D.Double(x + i, barY, 1, 24), colour);
         }
         c.stroke(new Rectangle2D.Double(x, barY, BAR, 24), Canvas.QUIET, 1);

@@ -46,8 +46,8 @@ final class Labels {
         return false;
     }
 
-    private static void drawNumber(
-            Canvas canvas, String number, double x, double y, double cx, double cy, double half) throws IOException {
+    private static void drawNumber(Canvas canvas, String number, double x, double y, double cx, double cy, double half)
+            throws IOException {
         double away = Math.hypot(cx - x, cy - y);
         if (away > RADIUS) {
             double share = (away - RADIUS) / away;

@@ -77,7 +77,7 @@ final class Legend {
         }
         c.graphics().setClip(old);
         c.stroke(box, Canvas.BARE, 2.4);
-        c.text("bare, with its number in the list", x + 58, y + 28, SIZE, Canvas.INK, Canvas.Align.LEFT);
+        c.text("bare, with its name in the list", x + 58, y + 28, SIZE, Canvas.INK, Canvas.Align.LEFT);
         c.stroke(new Ellipse2D.Double(x + 1, y + 47, 18, 18), Canvas.INK, 1.8);
         c.stroke(new Ellipse2D.Double(x + 25, y + 47, 18, 18), Canvas.INK, 1.8, 5f, 4f);
         c.text("opening: open / closed while spraying", x + 58, y + 61, SIZE, Canvas.INK, Canvas.Align.LEFT);

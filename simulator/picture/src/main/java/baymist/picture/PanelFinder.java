@@ -1,11 +1,13 @@
 package baymist.picture;
 
+import baymist.cavity.Cavity;
 import baymist.cavity.Opening;
 import baymist.cavity.Part;
 import baymist.coverage.Compass;
 import baymist.geom.Vec3;
 import baymist.run.RunResult;
 import baymist.voxel.SurfelSet;
+import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -22,22 +24,26 @@ final class PanelFinder {
     /** A face with less than this share of its part's area is drawn with the other face. */
     private static final double SLIVER = 0.02;
 
-    private final RunResult result;
+    private final Cavity cavity;
     private final SurfelSet surfels;
     private final Vec3 voxel;
     private final Compass compass;
 
     PanelFinder(RunResult result) {
-        this.result = result;
-        this.surfels = result.grid().surfels();
-        this.voxel = result.grid().sizeM();
+        this(result.cavity(), result.grid());
+    }
+
+    PanelFinder(Cavity cavity, VoxelGrid grid) {
+        this.cavity = cavity;
+        this.surfels = grid.surfels();
+        this.voxel = grid.sizeM();
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (double y : surfels.centreY()) {
             low = Math.min(low, y);
             high = Math.max(high, y);
         }
-        this.compass = Compass.of(result.cavity(), low, high);
+        this.compass = Compass.of(cavity, low, high);
     }
 
     /** Panels in the order skins, spars, ribs, stringers, walls, others; every surfel of the structure is in one. */
@@ -176,7 +182,7 @@ final class PanelFinder {
     /** Openings in a part that lie on one of its faces; on a curved part, those with surfels of the face round them. */
     private List<Opening> openingsOn(int part, int[] face, Vec3 normal) {
         List<Opening> found = new ArrayList<>();
-        for (Opening o : result.cavity().openings()) {
+        for (Opening o : cavity.openings()) {
             if (o.part() == part && Math.abs(o.place().normal().dot(normal)) >= LOOKS_ALONG) {
                 double reach = o.place().outline().reachM() + 3 * voxel.length();
                 Vec3 c = o.place().centreM();
@@ -231,7 +237,7 @@ final class PanelFinder {
     }
 
     private Part part(int p) {
-        return result.cavity().parts().get(p);
+        return cavity.parts().get(p);
     }
 
     private Vec3 normal(int s) {

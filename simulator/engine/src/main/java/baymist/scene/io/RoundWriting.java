@@ -70,7 +70,8 @@ final class RoundWriting {
     }
 
     /**
-     * Turns about x, y and z, in that order, that bring the axes here. With columns x, y, z of Rz Ry Rx: x = (cz cy, sz cy, -sy), and the last
+     * Turns about x, y and z, in that order, that bring the axes here. With columns x, y, z of Rz Ry Rx: x = (cz cy, sz cy, -sy),
+     * and the last
      * components of y and z are cy sx and cy cx.
      */
     private static List<Object> turns(Vec3 x, Vec3 y, Vec3 z) {

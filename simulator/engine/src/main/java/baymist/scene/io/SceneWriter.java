@@ -25,7 +25,8 @@ import org.snakeyaml.engine.v2.schema.CoreSchema;
 /**
  * Writes a scene that was read and then edited as a scene file again.
  *
- * <p>What the edits left alone is written as its author wrote it, by the format's own description, with models named as files; what they changed is
+ * <p>What the edits left alone is written as its author wrote it, by the format's own description, with models named as files;
+ * what they changed is
  * written from the records. The structure can't be edited, so it always comes from the file that was read. What was written is read
  * back and held against the scene before it takes its place: a file that would say something else is never left behind.
  */

@@ -6,7 +6,8 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Writes decoded values again as they were written, by the shapes of the format that they were decoded by. Values that a default filled in are
+ * Writes decoded values again as they were written, by the shapes of the format that they were decoded by. Values that a default
+ * filled in are
  * left out, and what came from a file of its own becomes the name of that file as seen from the new place.
  */
 final class ValueWriting {
