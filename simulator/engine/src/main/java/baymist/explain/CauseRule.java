@@ -67,7 +67,8 @@ final class CauseRule {
             // a hole drilled where it is wanted helps against nearly anything: it proves the first fact alone
             boolean anything = winner.kind() == ChangeKind.DRILL_ENTRY && !cases.isEmpty();
             return anything
-                    ? new Verdict(cases.get(0).cause(), true, because(cases.get(0).fact(), winner))
+                    ? new Verdict(
+                            cases.get(0).cause(), true, because(cases.get(0).fact(), winner))
                     : new Verdict(usual(winner), true, because("no other fact speaks for a cause", winner));
         }
         return cases.isEmpty()
@@ -110,7 +111,8 @@ final class CauseRule {
         FogFacts fog = at.fog();
         boolean seen = sight.seen() >= MOST;
         boolean could = access.reachM() <= NEARER * access.stationM();
-        if (access.stationM() > NEAR_M && !seen && access.sameBay() < MOST || access.stationM() > NEAR_M && access.endedByLength() && !could) {
+        if (access.stationM() > NEAR_M && !seen && access.sameBay() < MOST
+                || access.stationM() > NEAR_M && access.endedByLength() && !could) {
             cases.add(new Case(
                     Cause.ACCESS,
                     Set.of(ChangeKind.LONGER_WAND, ChangeKind.OTHER_WAND, ChangeKind.OTHER_ENTRY),
@@ -157,9 +159,7 @@ final class CauseRule {
         }
         if (!at.supply().shutInHang().isEmpty() || at.hasShutInside()) {
             cases.add(new Case(
-                    Cause.CLOSED_EARLY,
-                    Set.of(ChangeKind.KEEP_OPEN),
-                    "a panel is shut while fog would still pass"));
+                    Cause.CLOSED_EARLY, Set.of(ChangeKind.KEEP_OPEN), "a panel is shut while fog would still pass"));
         }
     }
 
@@ -177,14 +177,16 @@ final class CauseRule {
             cases.add(new Case(
                     Cause.DEAD_END,
                     Set.of(ChangeKind.OPEN_VENT, ChangeKind.DRILL_VENT),
-                    "its bay lets " + (at.fog().ventM2() > 0 ? "little air" : "no air") + " out, so little fog flows in"));
+                    "its bay lets " + (at.fog().ventM2() > 0 ? "little air" : "no air")
+                            + " out, so little fog flows in"));
         }
         if ((fog.facing() < 0.7 || fog.exposure() < SUNK)
                 && at.supply().evenM() >= at.supply().targetM()) {
             cases.add(new Case(
                     Cause.SETTLING,
                     Set.of(ChangeKind.FINER),
-                    "it " + fog.facingWords() + " and the fog sinks at " + Words.say("%.1f mm/s", 1e3 * fog.settlingMPerS())));
+                    "it " + fog.facingWords() + " and the fog sinks at "
+                            + Words.say("%.1f mm/s", 1e3 * fog.settlingMPerS())));
         }
         if (fog.endShare() > LEFT) {
             cases.add(new Case(
@@ -196,7 +198,8 @@ final class CauseRule {
             cases.add(new Case(
                     Cause.QUANTITY,
                     Set.of(ChangeKind.MORE_PRODUCT, ChangeKind.SLOWER),
-                    "all product spread evenly would make only " + Words.film(at.supply().evenM())));
+                    "all product spread evenly would make only "
+                            + Words.film(at.supply().evenM())));
         }
     }
 }

@@ -43,14 +43,15 @@ final class HoleTrials {
 
     static String yaml(OpeningSpec cut) {
         double r = cut.outline().reachM();
-        return "cut: add {name: " + cut.name() + ", part: " + cut.part() + ", shape: {circle: " + Yaml.length(2 * r) + "}, at: "
-                + Yaml.point(cut.centreM()) + "}";
+        return "cut: add {name: " + cut.name() + ", part: " + cut.part() + ", shape: {circle: " + Yaml.length(2 * r)
+                + "}, at: " + Yaml.point(cut.centreM()) + "}";
     }
 
     private List<String> nearestFirst(List<String> names) {
         Vec3 middle = at.patch().region().centroidM();
         return names.stream()
-                .sorted(Comparator.comparingDouble(n -> opening(n).place().centreM().distance(middle)))
+                .sorted(Comparator.comparingDouble(
+                        n -> opening(n).place().centreM().distance(middle)))
                 .limit(MOST)
                 .toList();
     }
@@ -103,20 +104,20 @@ final class HoleTrials {
     private void keepOpen(List<Trial> trials) {
         for (String name : nearestFirst(at.supply().shutInHang())) {
             trials.add(open(
-                    ChangeKind.KEEP_OPEN, "Keep '" + name + "' open until the fog has settled, and shut it then", name));
+                    ChangeKind.KEEP_OPEN,
+                    "Keep '" + name + "' open until the fog has settled, and shut it then",
+                    name));
         }
     }
 
     private void vents(List<Trial> trials) {
-        List<String> outer = at.supply().shut().stream()
-                .filter(n -> opening(n).exterior())
-                .toList();
+        List<String> outer =
+                at.supply().shut().stream().filter(n -> opening(n).exterior()).toList();
         for (String name : nearestFirst(outer)) {
             trials.add(open(ChangeKind.OPEN_VENT, "Open '" + name + "' as a vent", name));
         }
-        List<String> inner = at.supply().shut().stream()
-                .filter(n -> !opening(n).exterior())
-                .toList();
+        List<String> inner =
+                at.supply().shut().stream().filter(n -> !opening(n).exterior()).toList();
         for (String name : nearestFirst(inner)) {
             trials.add(open(ChangeKind.KEEP_OPEN, "Open '" + name + "' before spraying", name));
         }
@@ -136,7 +137,13 @@ final class HoleTrials {
                 OpeningSpec c = cuts.get(i);
                 int index = i;
                 OpeningSpec wide = new OpeningSpec(
-                        c.name(), c.part(), new Outline.Circle(radius), c.centreM(), c.lengthwise(), c.states(), c.place());
+                        c.name(),
+                        c.part(),
+                        new Outline.Circle(radius),
+                        c.centreM(),
+                        c.lengthwise(),
+                        c.states(),
+                        c.place());
                 trials.add(new Trial(
                         ChangeKind.WIDER_HOLE,
                         "Widen '" + name + "' to a hole of " + Words.length(2 * radius),
@@ -154,10 +161,17 @@ final class HoleTrials {
         for (int k = 0; k < 8; k++) {
             Vec3 centre = o.place().point(off * Math.cos(Math.PI * k / 4), off * Math.sin(Math.PI * k / 4));
             OpeningSpec cut = new OpeningSpec(
-                    "second hole", part, new Outline.Circle(radius), centre, null, PhaseStates.ALWAYS_OPEN, Situation.place());
+                    "second hole",
+                    part,
+                    new Outline.Circle(radius),
+                    centre,
+                    null,
+                    PhaseStates.ALWAYS_OPEN,
+                    Situation.place());
             Trial trial = new Trial(
                     ChangeKind.WIDER_HOLE,
-                    "Give the fog another hole of " + Words.length(2 * radius) + " beside '" + o.name() + "' in the " + part,
+                    "Give the fog another hole of " + Words.length(2 * radius) + " beside '" + o.name() + "' in the "
+                            + part,
                     List.of(yaml(cut)),
                     d -> d.cuts.add(cut));
             if (Buildable.is(trial.on(at.base().scene()))) {
@@ -182,7 +196,8 @@ final class HoleTrials {
             if (o >= 0 && low != high) {
                 Opening opening = at.base().cavity().openings().get(o);
                 boolean larger = best < 0
-                        || opening.areaM2() > at.base().cavity().openings().get(best).areaM2();
+                        || opening.areaM2()
+                                > at.base().cavity().openings().get(best).areaM2();
                 best = opening.states().pass() == OpeningState.OPEN && larger ? o : best;
             }
         }
@@ -199,7 +214,8 @@ final class HoleTrials {
             OpeningSpec cut = holes.cut("new vent", s, 0.5 * VENT_M);
             Trial trial = new Trial(
                     ChangeKind.DRILL_VENT,
-                    "Drill a vent of " + Words.length(VENT_M) + " in the " + cut.part() + " at " + Yaml.point(cut.centreM()),
+                    "Drill a vent of " + Words.length(VENT_M) + " in the " + cut.part() + " at "
+                            + Yaml.point(cut.centreM()),
                     List.of(yaml(cut)),
                     d -> d.cuts.add(cut));
             if (Buildable.is(trial.on(at.base().scene()))) {

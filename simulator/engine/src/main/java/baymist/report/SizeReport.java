@@ -117,7 +117,11 @@ public final class SizeReport {
         return h == null
                 ? "straight"
                 : String.format(
-                        Locale.ROOT, "%.0f r%.0f +%.0f", Math.toDegrees(h.angleRad()), 1e3 * h.radiusM(), 1e3 * h.legM());
+                        Locale.ROOT,
+                        "%.0f r%.0f +%.0f",
+                        Math.toDegrees(h.angleRad()),
+                        1e3 * h.radiusM(),
+                        1e3 * h.legM());
     }
 
     private static void lengths(Page page, SizeResult r, Candidate chosen) {

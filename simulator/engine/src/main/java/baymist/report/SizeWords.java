@@ -81,8 +81,9 @@ final class SizeWords {
 
     private static void full(SizeResult r, List<String> words) {
         if (r.verified().isEmpty()) {
-            words.add("This was not run in full; coarse runs rank, they do not decide. Run the scene with the wand file before"
-                    + " you cut tube.");
+            words.add(
+                    "This was not run in full; coarse runs rank, they do not decide. Run the scene with the wand file before"
+                            + " you cut tube.");
             return;
         }
         Verified last = r.verified().get(r.verified().size() - 1);
@@ -94,7 +95,8 @@ final class SizeWords {
         words.add(
                 last.meets()
                         ? text + ": the goal is met there too."
-                        : text + ": less than the goal. Do not rely on the sweep here; ask for a little more (--target), or"
+                        : text
+                                + ": less than the goal. Do not rely on the sweep here; ask for a little more (--target), or"
                                 + " look at the scene.");
     }
 

@@ -104,17 +104,6 @@ public record PassSpec(
             double newHoldS,
             double newHangS) {
         return new PassSpec(
-                name,
-                newEntry,
-                newWand,
-                newFromM,
-                newToM,
-                newDrawBack,
-                newClock,
-                newHoldS,
-                newHangS,
-                aim,
-                sag,
-                place);
+                name, newEntry, newWand, newFromM, newToM, newDrawBack, newClock, newHoldS, newHangS, aim, sag, place);
     }
 }

@@ -14,15 +14,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class LengthSearchTest {
     private static final SizeRequest GOAL = new SizeRequest(
-            0.9,
-            0,
-            0.05,
-            3,
-            Tube.USUAL,
-            List.of(Pattern.ring(6, 0.0004)),
-            List.of(),
-            false,
-            WandMaterial.STAINLESS);
+            0.9, 0, 0.05, 3, Tube.USUAL, List.of(Pattern.ring(6, 0.0004)), List.of(), false, WandMaterial.STAINLESS);
 
     /** Runs a search to its end; returns how many runs it took. */
     private static int runs(LengthSearch search, IntToDoubleFunction reached) {

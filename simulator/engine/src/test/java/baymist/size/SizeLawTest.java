@@ -33,8 +33,7 @@ class SizeLawTest {
     Path folder;
 
     private Scene scene(String cavity) throws IOException {
-        String text =
-                """
+        String text = """
                 baymist: 1
                 title: Known answer
                 cavity:
@@ -71,15 +70,15 @@ class SizeLawTest {
 
     @Test
     void aTubeIsAsLongAsTheBandThatItMustSpray() throws IOException {
-        Scene scene = scene(
-                """
+        Scene scene = scene("""
                 family: round
                 name: pipe
                 length: 1 m
                 radius: 50 mm
                 gauge: 1 mm
                 ports: [{name: wand hole, part: forward end, shape: {circle: 10 mm}, at: [0 mm, 0 mm, 0 mm]}]""");
-        // The jets stand square to the axis: a wand that stops at x sprays the wall from its last station's band to x + spread; the ends
+        // The jets stand square to the axis: a wand that stops at x sprays the wall from its last station's band to x +
+        // spread; the ends
         // stay bare. Share of area = 2 π r (x + spread - start) / (2 π r L + 2 π r²).
         double needed = 0.62;
         double start = 0.02 - SPREAD_M;
@@ -93,8 +92,7 @@ class SizeLawTest {
 
     @Test
     void aLineOfHolesIsPassedAsFarAsTheLastBayMustBeSprayed() throws IOException {
-        Scene scene = scene(
-                """
+        Scene scene = scene("""
                 family: box_section
                 name: line
                 gauge: 1 mm
@@ -105,7 +103,8 @@ class SizeLawTest {
                   - {along: 200 mm, holes: [{shape: {circle: 12 mm}, up: 0 mm}]}
                   - {along: 400 mm, holes: [{shape: {circle: 12 mm}, up: 0 mm}]}
                   - {along: 600 mm, holes: [{shape: {circle: 7 mm}, up: 0 mm}]}""");
-        // Walls alone get film: to reach them up to x the tip must stand within the jets' spread of x; x lies in the last bay. The
+        // Walls alone get film: to reach them up to x the tip must stand within the jets' spread of x; x lies in the
+        // last bay. The
         // baffles and ends, 8 faces of 80 mm x 80 mm less their holes, stay bare.
         double faces = 8 * 0.08 * 0.08 - Math.PI / 4 * (5 * 0.012 * 0.012 + 2 * 0.007 * 0.007);
         double needed = 0.68;
