@@ -70,7 +70,7 @@ public final class SizeReport {
                 Page.cell("", TIP), Page.cell("", BEND));
         for (DesignResult d : r.designs()) {
             Candidate c = d.shortest() == null ? d.best() : d.shortest();
-            page.line("%s", row(d, c, d.design() == chosenDesign(r)));
+            page.line("%s", row(d, c, d.design().equals(chosenDesign(r))));
         }
         page.line("* the wand to make   + meets the goal   - does not   hole = smallest that it passes, without play");
     }

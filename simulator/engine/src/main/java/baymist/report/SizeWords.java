@@ -20,7 +20,7 @@ final class SizeWords {
         if (c == null) {
             words.add(none(r));
         } else {
-            words.add(chosen(r, c));
+            words.add(chosen(c));
             full(r, words);
             Candidate thin = r.thinnest();
             if (thin != null && thin.design().thickestM() < c.design().thickestM()) {
@@ -54,7 +54,7 @@ final class SizeWords {
                 + ". Another entry, a slower draw-back, more passes or a lower goal may.";
     }
 
-    private static String chosen(SizeResult r, Candidate c) {
+    private static String chosen(Candidate c) {
         String sag = Double.isNaN(c.sagM())
                 ? "It is bent, so that no sag is given."
                 : String.format(

@@ -120,7 +120,7 @@ public final class SizeStudy {
     }
 
     private static DesignResult owner(List<DesignResult> designs, Candidate c) {
-        return designs.stream().filter(d -> d.shortest() == c).findFirst().orElseThrow();
+        return designs.stream().filter(d -> c.equals(d.shortest())).findFirst().orElseThrow();
     }
 
     private static final Comparator<Candidate> THINNEST = Comparator.comparingDouble(
