@@ -32,8 +32,8 @@ import picocli.CommandLine.Spec;
         description = {
             "",
             "Runs the scene coarsely, gathers what kept the product from one bare region, then runs it again with one"
-                + " change at a time (pin turned, deeper, another wand or entry, slower, longer hang, a vent, a wider"
-                + " hole ...) and compares the film there. The cause is what the runs prove.",
+                    + " change at a time (pin turned, deeper, another wand or entry, slower, longer hang, a vent, a wider"
+                    + " hole ...) and compares the film there. The cause is what the runs prove.",
             ""
         },
         footerHeading = "%nExamples:%n",

@@ -102,7 +102,7 @@ final class FieldCommand extends SceneCommand {
     private Planning planning() {
         Planning coarse = FieldOptions.COARSE;
         return full
-                ? Planning.OWN
+                ? Planning.FULL
                 : options().voxel == null ? coarse : new Planning(1, coarse.sizeBins(), coarse.raysPerJet(), 1);
     }
 

@@ -66,7 +66,8 @@ final class RegionLabels {
         for (int s : region) {
             moment = place(s).equals(most) ? moment.plus(surfels.areaM2()[s], centre(s)) : moment;
         }
-        return (most.get(0) + 1) + "." + (most.get(1) + 1) + letter(moment.times(1 / area), boxes.getOrDefault(most, Box3.EMPTY));
+        return (most.get(0) + 1) + "." + (most.get(1) + 1)
+                + letter(moment.times(1 / area), boxes.getOrDefault(most, Box3.EMPTY));
     }
 
     private static char letter(Vec3 at, Box3 box) {

@@ -119,7 +119,8 @@ class NumberTraceTest {
                 .toList();
         assertEquals(List.of(), missing, "numbers without a row in docs/theory/numbers.md");
         List<String> idle = rows.stream()
-                .filter(row -> !ONLY_ELSEWHERE.contains(row.number()) && numbers.stream().noneMatch(row::matches))
+                .filter(row -> !ONLY_ELSEWHERE.contains(row.number())
+                        && numbers.stream().noneMatch(row::matches))
                 .map(Row::number)
                 .toList();
         assertEquals(List.of(), idle, "rows of docs/theory/numbers.md without a number");

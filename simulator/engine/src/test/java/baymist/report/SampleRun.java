@@ -95,7 +95,8 @@ public final class SampleRun {
             lattice.opening(hole(lattice, "lightening hole " + (r + 2), "rib " + (r + 2), 0.4 * (r + 1)));
         }
         lattice.opening(port(lattice));
-        return result(lattice.build(), "Control surface, one pass of a one-sided tip", "scenes/sample/surface.yaml", shift);
+        return result(
+                lattice.build(), "Control surface, one pass of a one-sided tip", "scenes/sample/surface.yaml", shift);
     }
 
     /** A plain tank, hardly wetted. */

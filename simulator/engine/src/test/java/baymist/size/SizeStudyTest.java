@@ -67,7 +67,8 @@ class SizeStudyTest {
 
     @Test
     void aBoreThatEatsThePressureEndsTheLength() {
-        // Hagen (1839) and Poiseuille (1840): Δp = 128 μ L Q / (π d⁴). At 40 mL/min of this oil a bore of 1.1 mm takes all 552 kPa
+        // Hagen (1839) and Poiseuille (1840): Δp = 128 μ L Q / (π d⁴). At 40 mL/min of this oil a bore of 1.1 mm takes
+        // all 552 kPa
         // the whole 552 kPa
         // after some 0.8 m, so that no longer wand is run.
         Scene scene = SampleSize.scene();
