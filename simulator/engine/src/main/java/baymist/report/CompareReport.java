@@ -106,8 +106,7 @@ public final class CompareReport {
                             percent(r.thin()),
                             percent(r.excess())));
         }
-        page.line(
-                "* = Pareto: none is as good in coverage, seams, product, time, panels, holes and items.");
+        page.line("* = Pareto: none is as good in coverage, seams, product, time, panels, holes and items.");
         page.line("Clock in degrees; bare = number of bare regions; seams reached on one side at least.");
     }
 

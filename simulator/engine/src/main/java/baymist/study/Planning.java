@@ -52,7 +52,10 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
         Vec3 own = Voxelizer.sizeM(cavity, scene.voxel());
         double spacing = scene.stationSpacingM() > 0 ? scene.stationSpacingM() : STATION_M;
         return SceneEdit.of(scene)
-                .voxel(voxelFactor == 1 ? scene.voxel() : longer(own, cavity.sheets().bounds().size()))
+                .voxel(
+                        voxelFactor == 1
+                                ? scene.voxel()
+                                : longer(own, cavity.sheets().bounds().size()))
                 .air(
                         scene.air().mode() == AirSpec.Mode.STILL
                                 ? scene.air()
@@ -83,8 +86,8 @@ public record Planning(double voxelFactor, int sizeBins, int raysPerJet, double 
                 "%sprojected air, at most %d size bins and %d rays a jet%s",
                 voxelFactor == 1
                         ? "the voxels of a full run, "
-                        : "voxels " + Quantities.number(voxelFactor, 3) + " times as long as in a full run where that leaves " + FEWEST
-                                + " across, ",
+                        : "voxels " + Quantities.number(voxelFactor, 3)
+                                + " times as long as in a full run where that leaves " + FEWEST + " across, ",
                 sizeBins,
                 raysPerJet,
                 stationFactor == 1 ? "" : ", stations " + Quantities.number(stationFactor, 3) + " times as far apart");
