@@ -42,7 +42,7 @@ final class WallDrag {
             return factor[PLACES];
         }
         int n = (int) place;
-        double part = (bits & (1L << LOWER_BITS) - 1) * (1.0 / (1L << LOWER_BITS));
+        double part = (bits & ((1L << LOWER_BITS) - 1)) * (1.0 / (1L << LOWER_BITS));
         return factor[n] + part * (factor[n + 1] - factor[n]);
     }
 

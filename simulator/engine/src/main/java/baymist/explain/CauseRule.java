@@ -111,8 +111,9 @@ final class CauseRule {
         FogFacts fog = at.fog();
         boolean seen = sight.seen() >= MOST;
         boolean could = access.reachM() <= NEARER * access.stationM();
-        if (access.stationM() > NEAR_M && !seen && access.sameBay() < MOST
-                || access.stationM() > NEAR_M && access.endedByLength() && !could) {
+        boolean neverIn = !seen && access.sameBay() < MOST;
+        boolean tooShort = access.endedByLength() && !could;
+        if (access.stationM() > NEAR_M && (neverIn || tooShort)) {
             cases.add(new Case(
                     Cause.ACCESS,
                     Set.of(ChangeKind.LONGER_WAND, ChangeKind.OTHER_WAND, ChangeKind.OTHER_ENTRY),

@@ -110,9 +110,8 @@ record Situation(
         }
         boolean[] open = new boolean[base.cavity().openings().size()];
         for (int o = 0; o < open.length; o++) {
-            open[o] = o == opening
-                    || reach.around().open(o)
-                            && !base.cavity().openings().get(o).exterior();
+            boolean outer = base.cavity().openings().get(o).exterior();
+            open[o] = o == opening || (!outer && reach.around().open(o));
         }
         ReachProblem problem = new ReachProblem(Surroundings.of(base.cavity(), base.scene(), open), entry, wand, QUICK);
         try {

@@ -119,10 +119,11 @@ final class TrialRuns {
                     .filter(d -> d.words().equals(r.change()))
                     .findFirst()
                     .orElseThrow();
-            sum = sum == null ? t : sum.and(t);
-            if (sum == t) {
+            if (sum == null) {
+                sum = t;
                 continue;
             }
+            sum = sum.and(t);
             observer.stage("changes together");
             List<Remedy> both = gather(List.of(one(sum)));
             all.addAll(both);

@@ -188,20 +188,15 @@ final class PlanSearch {
             double[] without = film.clone();
             matrix.add(now, -1, without);
             double time = trigger(plan) - matrix.triggerS(now);
-            return take(i, now, without, time, others);
+            return take(i, without, time, others);
         }
 
         boolean tryMore(List<Stroke> others) {
-            return take(plan.size(), null, film, trigger(plan), others);
+            return take(plan.size(), film, trigger(plan), others);
         }
 
-        private boolean take(
-                int i,
-                @org.jspecify.annotations.Nullable Stroke now,
-                double[] without,
-                double time,
-                List<Stroke> others) {
-            Stroke best = now;
+        private boolean take(int i, double[] without, double time, List<Stroke> others) {
+            Stroke best = null;
             for (Stroke other : others) {
                 double after = time + matrix.triggerS(other);
                 if (after > limits.triggerS() * (1 + 1e-9)) {
@@ -216,7 +211,7 @@ final class PlanSearch {
                     film = with;
                 }
             }
-            if (best == null || best == now) {
+            if (best == null) {
                 return false;
             }
             if (i < plan.size()) {

@@ -68,7 +68,7 @@ public final class ExplainReport {
                     String.format(
                             Locale.ROOT,
                             "%s %5s -> %5s %5.0f -> %5.0f      ",
-                            r == e.recommended() ? "->" : "  ",
+                            r.equals(e.recommended()) ? "->" : "  ",
                             um(r.before()),
                             um(r.after()),
                             100 * r.before().reached(),
@@ -123,7 +123,7 @@ public final class ExplainReport {
         root.put("summary", ExplainWords.summary(e));
         root.set("facts", facts(e.facts()));
         ArrayNode remedies = root.putArray("remedies");
-        e.remedies().forEach(r -> remedies.add(remedy(r, r == e.recommended())));
+        e.remedies().forEach(r -> remedies.add(remedy(r, r.equals(e.recommended()))));
         ArrayNode not = root.putArray("notRun");
         e.notRun().forEach(not::add);
         root.put("runs", e.runs());

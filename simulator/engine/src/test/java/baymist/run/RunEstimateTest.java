@@ -1,7 +1,6 @@
 package baymist.run;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -23,6 +22,7 @@ import baymist.voxel.VoxelGrid;
 import baymist.voxel.Voxelizer;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -52,8 +52,7 @@ class RunEstimateTest {
             PassPlan plan = Stations.plan(scene, ways.insertions());
             Timeline timeline = Timeline.of(scene, cavity, ways.insertions(), plan);
             Spraying spraying = Spraying.cast(scene, cavity, grid, timeline, workers, RunObserver.NONE);
-            ResolvedCost said = RunEstimate.of(scene, grid, timeline).air();
-            assertNotNull(said);
+            ResolvedCost said = cost(RunEstimate.of(scene, grid, timeline));
             List<AirWindow> windows = new ArrayList<>();
             for (int m = 0; m < timeline.count(); m++) {
                 Moment moment = timeline.moment(m);
@@ -77,12 +76,14 @@ class RunEstimateTest {
         }
     }
 
+    private static ResolvedCost cost(RunEstimate estimate) {
+        return Objects.requireNonNull(estimate.air());
+    }
+
     private static RunEstimate estimate(AirSpec.Mode mode, int block) {
         CheckResult check = Simulation.check(
                 scene("control-surface-pin-forward.yaml", 0.014, mode, block), new RunOptions(2), RunObserver.NONE);
-        RunEstimate estimate = check.estimate();
-        assertNotNull(estimate);
-        return estimate;
+        return Objects.requireNonNull(check.estimate());
     }
 
     @Test
@@ -92,9 +93,7 @@ class RunEstimateTest {
                 TestScenes.read("control-surface-pin-forward.yaml").air().mode());
         RunEstimate coarse = estimate(AirSpec.Mode.RESOLVED, 4);
         RunEstimate fine = estimate(AirSpec.Mode.RESOLVED, 1);
-        assertNotNull(coarse.air());
-        assertNotNull(fine.air());
-        assertTrue(fine.air().cells() > 8 * coarse.air().cells());
+        assertTrue(cost(fine).cells() > 8 * cost(coarse).cells());
         assertTrue(fine.memory().airBytes() > coarse.memory().airBytes());
         assertTrue(fine.seconds() > coarse.seconds());
         assertNull(estimate(AirSpec.Mode.PROJECTED, 0).air());
@@ -105,11 +104,10 @@ class RunEstimateTest {
     @Test
     void theFinestAffordableBlocksAreTaken() {
         RunEstimate chosen = estimate(AirSpec.Mode.RESOLVED, 0);
-        ResolvedCost air = chosen.air();
-        assertNotNull(air);
+        ResolvedCost air = cost(chosen);
         assertTrue(air.isAffordable());
         assertTrue(air.factor() == 1
-                || !estimate(AirSpec.Mode.RESOLVED, air.factor() / 2).air().isAffordable());
+                || !cost(estimate(AirSpec.Mode.RESOLVED, air.factor() / 2)).isAffordable());
         assertTrue(chosen.airLine(AirSpec.DEFAULT).contains(air.cells() + " cells"));
     }
 }
