@@ -38,7 +38,10 @@ final class FogBin {
     private final FogLinks links;
     private final int bin;
     private final double settlingMPerS;
-    private final boolean limited;
+    private final Transport transport;
+
+    /** Whether slopes are used in the window that is under way. */
+    private boolean limited;
 
     /** Suspended mass, kg, [cells]. */
     private double[] mass;
@@ -80,7 +83,7 @@ final class FogBin {
         this.links = links;
         this.bin = bin;
         this.settlingMPerS = settlingMPerS;
-        this.limited = transport == Transport.SECOND_ORDER;
+        this.transport = transport;
         this.mass = new double[grid.cellCount()];
         this.deposited = new double[grid.surfels().count()];
         this.overspray = new double[openings];
@@ -109,6 +112,7 @@ final class FogBin {
         if (before == 0 && window.spray == null) {
             return false;
         }
+        limited = transport.limited(window.spray != null);
         rates.fill(window, bin, bins, settlingMPerS, walls, limited);
         if (before == 0 && rates.sourceKgPerS == 0) {
             return false;

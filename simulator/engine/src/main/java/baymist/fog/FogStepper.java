@@ -146,7 +146,7 @@ public final class FogStepper {
         for (int b = 0; b < fog.length; b++) {
             fog[b] = new FogBin(grid, links, b, droplets[b].settlingMPerS(), openings, transport);
         }
-        this.together = new FogTogether(grid, links, down, transport == Transport.SECOND_ORDER ? fog.length : 0);
+        this.together = new FogTogether(grid, links, down, transport == Transport.FIRST_ORDER ? 0 : fog.length);
         this.peak = new double[grid.cellCount()];
     }
 

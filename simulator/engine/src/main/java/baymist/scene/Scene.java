@@ -130,7 +130,7 @@ public record Scene(
                 obstacles,
                 bayLabels,
                 walls,
-                Transport.SECOND_ORDER,
+                Transport.AUTO,
                 0,
                 null,
                 Studies.USUAL);

@@ -75,7 +75,7 @@ public final class SceneContent {
         for (int i = 0; i < Math.min(left.size(), right.size()); i++) {
             Object l = left.get(i);
             Object r = right.get(i);
-            if (!(l instanceof Double x && r instanceof Double y ? near(x, y) : l.equals(r))) {
+            if (!((l instanceof Double x && r instanceof Double y) ? near(x, y) : l.equals(r))) {
                 return at + ": " + l + " and " + r;
             }
             at = l instanceof String text && text.startsWith(COMPONENT) ? text.substring(1) : at;

@@ -80,9 +80,8 @@ class NumberTraceTest {
     /** Places of all numbers; a number that is not finite stands as null. */
     private static void walk(JsonNode node, String path, Set<String> into) {
         if (node.isObject()) {
-            node.fields()
-                    .forEachRemaining(
-                            e -> walk(e.getValue(), path.isEmpty() ? e.getKey() : path + "." + e.getKey(), into));
+            node.properties()
+                    .forEach(e -> walk(e.getValue(), path.isEmpty() ? e.getKey() : path + "." + e.getKey(), into));
         } else if (node.isArray()) {
             node.forEach(child -> walk(child, path + "[]", into));
         } else if (node.isNumber() || (node.isNull() && !ABSENT.contains(path))) {

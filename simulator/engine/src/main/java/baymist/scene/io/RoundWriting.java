@@ -156,10 +156,7 @@ final class RoundWriting {
                 .put("size_bins", s.sizeBins())
                 .put("rays_per_jet", s.raysPerJet())
                 .put("station_spacing", Written.length(s.stationSpacingM()), s.stationSpacingM() > 0)
-                .put(
-                        "fog",
-                        s.transport().name().toLowerCase(java.util.Locale.ROOT),
-                        s.transport() != Transport.SECOND_ORDER)
+                .put("fog", s.transport().name().toLowerCase(java.util.Locale.ROOT), s.transport() != Transport.AUTO)
                 .put("ray_seed", s.raySeed(), s.raySeed() != 0)
                 .map();
     }

@@ -218,9 +218,10 @@ final class SceneFormat {
                     "shifts the rays: what changes with it is the error of their number alone"),
             may(
                     "fog",
-                    Choice.of("second_order", "first_order"),
-                    "second_order",
-                    "transport of fog: limited slopes, or donor cells that smear fronts (for studies that need a linear operator)"),
+                    Choice.of("auto", "second_order", "first_order"),
+                    "auto",
+                    "transport of fog: limited slopes always, donor cells always (linear, smears fronts), or donor cells while a jet stirs the air and"
+                            + " limited slopes otherwise"),
             may(
                     "station_spacing",
                     Measure.of(Dimension.LENGTH, "[1 mm .. 10 m]"),
