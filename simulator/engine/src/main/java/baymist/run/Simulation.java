@@ -15,6 +15,7 @@ import baymist.voxel.VoxelGrid;
 import baymist.voxel.Voxelizer;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** The whole program: from a scene to the surfaces that its passes miss. Read {@link #run} from top to bottom. */
 public final class Simulation {
@@ -80,12 +81,19 @@ public final class Simulation {
             findings.addAll(OutsideCheck.findings(scene, ways.insertions()));
             findings.addAll(ways.findings());
             findings.addAll(Nozzles.findings(scene));
-            PassPlan plan = Stations.plan(scene, ways.insertions());
-            Timeline timeline = Timeline.of(scene, cavity, ways.insertions(), plan);
             List<Insertion> insertions = ways.insertions().stream().distinct().toList();
-            RunEstimate estimate = RunEstimate.of(scene, grid, timeline);
+            RunEstimate estimate = estimate(scene, cavity, grid, ways);
             return new CheckResult(scene, cavity, grid, insertions, estimate, findings);
         }
+    }
+
+    /** What a run would take, or null where a pass can't be made: its finding says so, and there is nothing to reckon. */
+    private static @Nullable RunEstimate estimate(Scene scene, Cavity cavity, VoxelGrid grid, Approach.Ways ways) {
+        if (!ways.insertions().stream().allMatch(Insertion::feasible)) {
+            return null;
+        }
+        PassPlan plan = Stations.plan(scene, ways.insertions());
+        return RunEstimate.of(scene, grid, Timeline.of(scene, cavity, ways.insertions(), plan));
     }
 
     /** Looks where wands get to: every entry with every wand, search, sag, share of the cavity. Nothing is sprayed. */
