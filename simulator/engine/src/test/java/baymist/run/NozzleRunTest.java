@@ -9,6 +9,7 @@ import baymist.geom.Vec3;
 import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.problem.Severity;
+import baymist.scene.AirSpec;
 import baymist.scene.DropletSpec;
 import baymist.scene.DropletSpec.Correlation;
 import baymist.scene.InitialFog;
@@ -28,8 +29,12 @@ class NozzleRunTest {
     private static final double PSI80 = 551_580.58;
     private static final double H = 0.025;
 
+    /** Projected air: it does not carry the weight of fog, so that the gate on it speaks, and nozzles need no eddies to be told apart. */
     private static SceneFixtures job() {
-        return SceneFixtures.minimal().withVoxel(H, H, H).withHangS(20);
+        return SceneFixtures.minimal()
+                .withVoxel(H, H, H)
+                .withAir(AirSpec.DEFAULT.withMode(AirSpec.Mode.PROJECTED, 0))
+                .withHangS(20);
     }
 
     private static SupplySpec sprayed(DropletSpec drops) {
