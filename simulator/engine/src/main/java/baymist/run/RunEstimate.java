@@ -20,7 +20,10 @@ public record RunEstimate(@Nullable ResolvedCost air, MemoryEstimate memory, dou
     private static final double AIR_S = 0.6e-6;
 
     /** Seconds of one core for a step of one cell, its links and one size of droplets, measured with eight to ten sizes. */
-    private static final double FOG_S = 12e-9;
+    private static final double FOG_S = 20e-9;
+
+    /** Seconds of one core for a second of limited slopes in quiet air, a cell and a size: windows of some second are set up anew. Measured on the elevator. */
+    private static final double SLOPES_S = 0.45e-6;
 
     /** Speed that most of the fog moves at while a jet blows, m/s, and without: sets its steps. Fitted to the demonstration scenes. */
     private static final double FOG_SPRAY_M_PER_S = 1.5;
@@ -50,8 +53,9 @@ public record RunEstimate(@Nullable ResolvedCost air, MemoryEstimate memory, dou
         double h = Math.min(
                 grid.sizeM().x(), Math.min(grid.sizeM().y(), grid.sizeM().z()));
         double fogSteps = (sprayS * FOG_SPRAY_M_PER_S + quietS * FOG_QUIET_M_PER_S) / h;
-        double shared =
-                fogSteps * grid.cellCount() * scene.sizeBins() * FOG_S + (double) stations * scene.raysPerJet() * RAY_S;
+        double slopedS = (scene.transport().limited(true) ? sprayS : 0) + (scene.transport().limited(false) ? quietS : 0);
+        double shared = (fogSteps * FOG_S + slopedS * SLOPES_S) * grid.cellCount() * scene.sizeBins()
+                + (double) stations * scene.raysPerJet() * RAY_S;
         double alone = FIXED_S + CELL_S * grid.cellCount() + (air == null ? 0 : air.work() * AIR_S);
         return new RunEstimate(air, MemoryEstimate.of(grid, scene.sizeBins(), air), shared / CORES + alone);
     }
