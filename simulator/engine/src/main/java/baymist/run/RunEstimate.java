@@ -53,7 +53,8 @@ public record RunEstimate(@Nullable ResolvedCost air, MemoryEstimate memory, dou
         double h = Math.min(
                 grid.sizeM().x(), Math.min(grid.sizeM().y(), grid.sizeM().z()));
         double fogSteps = (sprayS * FOG_SPRAY_M_PER_S + quietS * FOG_QUIET_M_PER_S) / h;
-        double slopedS = (scene.transport().limited(true) ? sprayS : 0) + (scene.transport().limited(false) ? quietS : 0);
+        double slopedS = (scene.transport().limited(true) ? sprayS : 0)
+                + (scene.transport().limited(false) ? quietS : 0);
         double shared = (fogSteps * FOG_S + slopedS * SLOPES_S) * grid.cellCount() * scene.sizeBins()
                 + (double) stations * scene.raysPerJet() * RAY_S;
         double alone = FIXED_S + CELL_S * grid.cellCount() + (air == null ? 0 : air.work() * AIR_S);

@@ -118,7 +118,8 @@ class AirProjectorTest {
 
     @Test
     void ventsShareByTheirExactArea() {
-        // Holes of 1/4, 1/4 and 1/2 in at one pressure: shares 1/6, 1/6, 4/6 (orifice law, one Cd). Vent faces overlap
+        // check row VN-06: holes of 1/4, 1/4 and 1/2 in at one pressure: shares 1/6, 1/6, 4/6 (orifice law, one Cd).
+        // Vent faces overlap
         // them badly.
         GridFixtures fixture = GridFixtures.box(6, 6, 6, H)
                 .vent(0, 0, 2, 2, 0, 1e-5)

@@ -41,7 +41,8 @@ class ProjectionTest {
         return new Random(seed).doubles(grid.faces().count(), -area, area).toArray();
     }
 
-    // Exact: the field is scaled by a1²/(a1² + a2²) and gets w = -f cos x sin z; also for the discrete operator.
+    // check rows PJ-01 to PJ-03. Exact: the field is scaled by a1²/(a1² + a2²) and gets w = -f cos x sin z; also for
+    // the discrete operator.
     @ParameterizedTest
     @CsvSource({"1, 0.5, 1e-12", "2, 0.2, 1e-12", "10, 0.00990099, 1e-8", "0.1, 0.990099, 1e-6"})
     void adjustmentScalesTheWaveByTheWeights(double ratio, double factor, double tolerance) {
@@ -57,6 +58,7 @@ class ProjectionTest {
         }
     }
 
+    // check row PJ-04
     @Test
     void divergenceFreeFieldComesBackUnchanged() {
         VoxelGrid grid = GridFixtures.box(16, 1, 16, Math.PI / 16).build();
@@ -69,7 +71,7 @@ class ProjectionTest {
 
     @Test
     void energyRemovedIsTheEnergyOfTheCorrection() {
-        // Orthogonality of the projection: |u0|² = |u|² + |u0 - u|².
+        // check row PJ-05. Orthogonality of the projection: |u0|² = |u|² + |u0 - u|².
         VoxelGrid grid = GridFixtures.box(12, 10, 8, 0.01).build();
         double[] start = random(grid, 5);
         double[] found = project(grid, start, new Vec3(1, 1, 1)).fluxM3PerS();
@@ -89,7 +91,8 @@ class ProjectionTest {
     void anyStartFieldEndsFreeOfDivergence() {
         VoxelGrid grid = GridFixtures.box(20, 14, 10, 0.01).build();
         Projection.Result result = project(grid, random(grid, 9), new Vec3(1, 1, 1));
-        // Residual is divergence over the cell's largest flux U h², so also over U/h times the cell's volume.
+        // check row PJ-06. Residual is divergence over the cell's largest flux U h², so also over U/h times the cell's
+        // volume.
         assertTrue(result.residual() < 1e-10, "residual " + result.residual());
         assertTrue(Arrays.stream(result.fluxM3PerS()).allMatch(Double::isFinite));
     }

@@ -158,7 +158,7 @@ class HoleRulesTest {
         }
     }
 
-    /** ASME B94.11M number drills: #40 0.0980 in, #30 0.1285 in, #21 0.1590 in, #11 0.1910 in (Machinery's Handbook, from memory). */
+    /** Check row GE-03. ASME B94.11M number drills: #40 0.0980 in, #30 0.1285 in, #21 0.1590 in, #11 0.1910 in (Machinery's Handbook, from memory). */
     @Test
     void drillsOfRivetsHaveTheStandardsDiameters() {
         assertEquals(0.0980 * 0.0254, DrillSize.of(40).diameterM(), 1e-9);
@@ -168,6 +168,10 @@ class HoleRulesTest {
         assertTrue(
                 DrillSize.of(30).rivet().contains("AD4 (1/8 in)"),
                 DrillSize.of(30).rivet());
+        // check rows GE-04, GE-05: 2 D of the 0.1285 in hole is 0.257 in, 3 D of a 1/8 in rivet 0.375 in (FAA AC
+        // 43.13-1B, from memory)
+        assertEquals(0.257 * 0.0254, HoleRules.EDGE_DIAMETERS * DrillSize.of(30).diameterM(), 1e-9);
+        assertEquals(0.375, HoleRules.PITCH_DIAMETERS / 8, 1e-12);
     }
 
     @Test
