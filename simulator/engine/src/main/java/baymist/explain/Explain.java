@@ -35,6 +35,9 @@ public final class Explain {
     /** Share of the best change's gain from which one that drills nothing is recommended before it. */
     private static final double GOOD_ENOUGH = 0.5;
 
+    /** Share of the best change's gain from which one that takes less effort is recommended before it. ASSUMED. */
+    private static final double NEARLY = 0.75;
+
     private Explain() {}
 
     /**
@@ -153,10 +156,14 @@ public final class Explain {
             return null;
         }
         Remedy best = ranked.get(0);
-        return ranked.stream()
+        Remedy whole = ranked.stream()
                 .filter(r -> r.holds() && !r.kind().drills() && r.gain() >= GOOD_ENOUGH * best.gain())
                 .findFirst()
                 .orElse(best);
+        return ranked.stream()
+                .filter(r -> r.holds() && r.gain() >= NEARLY * whole.gain())
+                .min(Comparator.comparing(Remedy::kind))
+                .orElse(whole);
     }
 
     /** Tells the whole study's observer about one of its runs. */
