@@ -84,7 +84,7 @@ public final class ExplainReport {
             if (!best.caution().isEmpty() && !best.caution().equals(Remedy.DRILLING)) {
                 bullet(page, best.caution());
             }
-            page.heading("To try the first of them, change in the scene file");
+            page.heading("To try what the arrow marks, change in the scene file");
             best.sceneLines().forEach(l -> bullet(page, l));
         }
         if (!e.notRun().isEmpty()) {
