@@ -134,7 +134,9 @@ final class CauseRule {
                     "the tip stands in the same bay but sees " + Words.partOfIt(sight.seen())
                             + (sight.shade().isEmpty() ? "" : ", with " + Words.the(sight.shade()) + " between")));
         }
-        if (seen && sight.inside() >= MOST && sight.cutM() > FogFacts.medianM(at.history().bins())) {
+        if (seen
+                && sight.inside() >= MOST
+                && sight.cutM() > FogFacts.medianM(at.history().bins())) {
             cases.add(new Case(
                     Cause.DISTANCE,
                     Set.of(ChangeKind.MOVE, ChangeKind.COARSER, ChangeKind.OTHER_ENTRY),
