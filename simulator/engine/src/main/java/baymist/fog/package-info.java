@@ -6,7 +6,7 @@
  * surfel and bin, overspray by opening and bin. {@link baymist.fog.FogStepper} owns the state; {@link baymist.fog.DepositionLaw}
  * is the wall law.
  *
- * <p>One window, for each bin by itself (bins do not meet, so each has its own steps and is one piece of parallel work):
+ * <p>One window, for each bin (bins do not meet; with slopes they share one set of levels, and four of them are a piece of parallel work):
  *
  * <ol>
  *   <li>Rates. Through each open face the flux of drift plus diffusion is exponentially fitted (Scharfetter and Gummel 1969):
@@ -15,7 +15,7 @@
  *       vents fog leaves with the net drift outwards; air that enters is clean.
  *   <li>Slopes. As far as that flux diffuses more than the eddies do, a limited slope and the donor's change until the middle of the step mend it
  *       (Koren 1993, Colella 1990): second order, positive, no new extremes along a line of cells. At walls, edges and links through sheets it stays as it is.
- *       {@link baymist.scene.Transport#FIRST_ORDER} leaves the slopes out.
+ *       {@link baymist.scene.Transport} says when: by default in windows without a jet, always, or never.
  *   <li>Steps. Explicit, 0.9 of the fastest cell's emptying time, 0.6 of it where drift with slopes empties it; where a few fast cells would hold up many slow ones,
  *       each cell at the pace of its level, in steps of 1, 2, 4 ... 32 times the shortest, with what crosses between levels gathered so
  *       that no mass is lost; or, where settling and eddies are much faster than the

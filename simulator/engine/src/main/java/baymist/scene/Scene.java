@@ -73,7 +73,7 @@ public record Scene(
         bayLabels = List.copyOf(bayLabels);
     }
 
-    /** A scene with fog of second order, rays that are not shifted, no hinge line and the usual studies. */
+    /** A scene with the usual transport of fog, rays that are not shifted, no hinge line and the usual studies. */
     public Scene(
             String file,
             String hash,

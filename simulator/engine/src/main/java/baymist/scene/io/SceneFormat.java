@@ -220,8 +220,8 @@ final class SceneFormat {
                     "fog",
                     Choice.of("auto", "second_order", "first_order"),
                     "auto",
-                    "transport of fog: limited slopes always, donor cells always (linear, smears fronts), or donor cells while a jet stirs the air and"
-                            + " limited slopes otherwise"),
+                    "transport of fog: `second_order` = limited slopes always, `first_order` = donor cells always (linear, smears fronts), `auto` ="
+                            + " donor cells while a jet is on, limited slopes otherwise"),
             may(
                     "station_spacing",
                     Measure.of(Dimension.LENGTH, "[1 mm .. 10 m]"),
