@@ -282,6 +282,9 @@ final class FogRates {
         if (limitedSlopes) {
             addSloped(lean, slopedRate);
             addSloped(airLean, airSlopedRate);
+        } else {
+            Arrays.fill(slopedRate, 0);
+            Arrays.fill(airSlopedRate, 0);
         }
         largestRate = 0;
         largestCell = -1;

@@ -23,9 +23,6 @@ import org.jspecify.annotations.Nullable;
  * for any number of threads. Arrays that are handed out are copies; cell-bin arrays have the bin innermost.
  */
 public final class FogStepper {
-    /** ASSUMED: a bin that holds less than this share of all fog may be stepped coarsely; its error cannot show. */
-    private static final double FAINT_SHARE = 1e-3;
-
     private final VoxelGrid grid;
     private final SizeBins bins;
     private final Vec3 down;
@@ -245,13 +242,13 @@ public final class FogStepper {
         }
         FogWindow window = new FogWindow(grid, field, sources, down);
         airBudgetError = Math.max(airBudgetError, window.airBudgetError);
-        double faintKg = FAINT_SHARE * (releasedKg() + sourcedKg());
+        double allKg = releasedKg() + sourcedKg();
         double untilS = timeS + durationS;
         boolean[] joint = new boolean[fog.length];
         workers.forEach(fog.length, b -> {
             FogRates spare = spareRates.poll();
             FogRates rates = spare == null ? new FogRates(grid, links) : spare;
-            joint[b] = fog[b].advance(window, fog.length, rates, walls, durationS, faintKg);
+            joint[b] = fog[b].advance(window, fog.length, rates, walls, durationS, allKg);
             if (joint[b]) {
                 together.take(b, fog[b], rates);
             }
