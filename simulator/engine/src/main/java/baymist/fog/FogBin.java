@@ -119,7 +119,8 @@ final class FogBin {
      * @param allKg all fog that was put in so far, kg
      * @return whether steps with limited slopes are yet to be done, for the rates that are filled in; then {@link #finish} is called
      */
-    boolean advance(FogWindow window, int bins, FogRates rates, WallSpeed walls, double durationS, double allKg) {
+    boolean advance(
+            FogWindow window, FogCommon common, int bins, FogRates rates, WallSpeed walls, double durationS, double allKg) {
         double before = airborneKg();
         boolean frugal = transport == Transport.AUTO;
         double spentKg = frugal ? SPENT_SHARE * allKg : 0;
@@ -128,7 +129,7 @@ final class FogBin {
         }
         double faintKg = FAINT_SHARE * allKg;
         limited = transport.limited(window.spray != null) && !(frugal && before < faintKg);
-        rates.fill(window, bin, bins, settlingMPerS, walls, limited);
+        rates.fill(window, common, bin, bins, settlingMPerS, walls, limited);
         if (before <= spentKg && rates.sourceKgPerS == 0) {
             return false;
         }
@@ -136,10 +137,12 @@ final class FogBin {
         if (limitS < smallestStepS) {
             smallestStepS = limitS;
             limitCell = rates.largestCell;
+            rates.part(window, settlingMPerS, limited);
             reason = rates.reason();
         }
         sourcedKg += rates.sourceKgPerS * durationS;
         if (links.chained && rates.largestAirRate * WORTHWHILE < rates.largestRate) {
+            rates.part(window, settlingMPerS, limited);
             fullKg = Math.max(rates.sourceKgPerS > 0 ? 0 : fullKg, before + rates.sourceKgPerS * durationS);
             advanceSmoothly(rates, durationS, limitS, faintKg);
         } else {
@@ -178,7 +181,7 @@ final class FogBin {
     private void advanceExplicitly(FogRates rates, double durationS, double limitS) {
         long count = (long) Math.max(1, Math.ceil(durationS / limitS));
         RateLevels levels = rates.multirate.levels;
-        if (levels.choose(rates.paceRate, rates.largestRate, durationS, count)) {
+        if (levels.choose(rates.paceRate, rates.largestRate, durationS, count, RateLevels.LATE_S)) {
             rates.multirate.advance(mass, rates);
             explicitSteps += levels.finestSteps();
             updates += levels.updates();
