@@ -49,8 +49,12 @@ final class FogSchedule {
         leanAcross = new FogSides(2 * n);
     }
 
-    /** Writes the lists for the chosen levels and the groups' rates. */
-    void arrange(List<FogGroup> groups) {
+    /**
+     * Writes the lists for the chosen levels and the groups' rates.
+     *
+     * @param slopes whether lists for slopes are wanted
+     */
+    void arrange(List<FogGroup> groups, boolean slopes) {
         FogSides[] lists = {give, giveFalling, giveAcross, lean, leanFalling, leanAcross};
         for (FogSides list : lists) {
             list.clear();
@@ -61,8 +65,10 @@ final class FogSchedule {
             place = arrangeCells(k, place);
             for (int l = 0; l < links.count(); l++) {
                 if (levels.ofLink[l] == k) {
-                    arrangeGive(l);
-                    arrangeLean(l, groups);
+                    arrangeGive(l, slopes);
+                    if (slopes) {
+                        arrangeLean(l, groups);
+                    }
                 }
             }
             for (int i = 0; i < lists.length; i++) {
@@ -96,12 +102,12 @@ final class FogSchedule {
         return place;
     }
 
-    private void arrangeGive(int l) {
+    private void arrangeGive(int l, boolean slopes) {
         int a = links.low[l];
         int b = links.high[l];
         int place = falling[l];
         (place < 0 ? give : giveFalling).add(a, b, a, place < 0 ? l : place, 1, levels.ofCell);
-        if (levels.ofCell[a] != levels.ofCell[b]) {
+        if (slopes && levels.ofCell[a] != levels.ofCell[b]) {
             giveAcross.add(a, b, a, l, 1, levels.ofCell);
         }
     }

@@ -7,7 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Steps with limited slopes of all bins that need them in a window: one set of levels for all, by the fastest bin of each cell, so that how sizes are cut
+ * Explicit steps of all bins that need them in a window, with limited slopes or by donor cells: one set of levels for all, by the fastest bin of each cell, so that how sizes are cut
  * into bins does not matter; groups of four bins are pieces of parallel work. Owned by {@link FogStepper}.
  */
 final class FogTogether {
@@ -61,16 +61,21 @@ final class FogTogether {
         groups.get(bin / FogGroup.LANES).take(bin % FogGroup.LANES, fog.massKg(), rates, common.fallingLink);
     }
 
-    /** Advances the bins that were taken in. */
-    void advance(boolean[] joint, FogWindow window, double durationS, Workers workers, FogBin[] fog) {
+    /**
+     * Advances the bins that were taken in.
+     *
+     * @param slopes whether with limited slopes
+     */
+    void advance(
+            boolean[] joint, boolean slopes, FogWindow window, double durationS, Workers workers, FogBin[] fog) {
         List<FogGroup> busy = ready(joint);
         if (busy.isEmpty()) {
             return;
         }
         fillLevel();
-        chooseLevels(busy, durationS);
-        schedule.arrange(busy);
-        FogGroupSteps steps = new FogGroupSteps(schedule, kernel);
+        chooseLevels(busy, durationS, slopes ? RateLevels.CARRIED_S : RateLevels.LATE_S);
+        schedule.arrange(busy, slopes);
+        FogGroupSteps steps = new FogGroupSteps(schedule, kernel, slopes);
         workers.forEach(busy.size(), i -> {
             FogGroup g = busy.get(i);
             steps.advance(g);
@@ -117,7 +122,7 @@ final class FogTogether {
         return busy;
     }
 
-    private void chooseLevels(List<FogGroup> busy, double durationS) {
+    private void chooseLevels(List<FogGroup> busy, double durationS, double shortS) {
         double largest = 0;
         for (int c = 0; c < pace.length; c++) {
             double most = 0;
@@ -130,7 +135,7 @@ final class FogTogether {
             largest = Math.max(largest, most);
         }
         long count = (long) Math.max(1, Math.ceil(durationS * largest / FogBin.COURANT));
-        if (!schedule.levels.choose(pace, largest, durationS, count, RateLevels.CARRIED_S)) {
+        if (!schedule.levels.choose(pace, largest, durationS, count, shortS)) {
             schedule.levels.choosePlain(pace, durationS, count);
         }
     }
