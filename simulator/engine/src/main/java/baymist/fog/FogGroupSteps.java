@@ -1,7 +1,7 @@
 package baymist.fog;
 
 /**
- * Explicit steps with limited slopes, second order in space and time, or of donor cells alone, every cell at the pace of its level: docs/theory/fog.md, section 2.
+ * Explicit steps with limited slopes, second order in space and time, every cell at the pace of its level: docs/theory/fog.md, section 2.
  *
  * <p>As in {@link MultirateSteps} a link moves fog at the steps of the finer of its cells, cells are seen by others as they were at the start of
  * their own step, and what passes is gathered until that step ends. First the donor cells give; that tells how each cell changes. Then, where fog drifts,
@@ -13,11 +13,8 @@ package baymist.fog;
 final class FogGroupSteps {
     private final FogSchedule schedule;
     private final FogKernel kernel;
-    private final boolean slopes;
 
-    /** @param slopes whether limited slopes follow what donor cells give */
-    FogGroupSteps(FogSchedule schedule, FogKernel kernel, boolean slopes) {
-        this.slopes = slopes;
+    FogGroupSteps(FogSchedule schedule, FogKernel kernel) {
         this.schedule = schedule;
         this.kernel = kernel;
     }
@@ -40,24 +37,16 @@ final class FogGroupSteps {
             for (int k = 0; k <= level; k++) {
                 give(g, k);
             }
-            if (slopes) {
-                follow(g, level, elapsed, share);
+            for (int k = 0; k <= level; k++) {
+                kernel.note(g, schedule.cells, start(schedule.cellEnd, k), schedule.borderStart[k], false);
+                kernel.note(g, schedule.cells, schedule.borderStart[k], schedule.cellEnd[k], true);
             }
-        }
-    }
-
-    /** What slopes add at links of the levels that step now. */
-    private void follow(FogGroup g, int level, double[] elapsed, double[] share) {
-        int top = schedule.levels.coarsest();
-        for (int k = 0; k <= level; k++) {
-            kernel.note(g, schedule.cells, start(schedule.cellEnd, k), schedule.borderStart[k], false);
-            kernel.note(g, schedule.cells, schedule.borderStart[k], schedule.cellEnd[k], true);
-        }
-        for (int k = 0; k <= level; k++) {
-            for (int j = 0; j <= top; j++) {
-                share[j] = 1.0 / (1L << Math.max(0, j - k));
+            for (int k = 0; k <= level; k++) {
+                for (int j = 0; j <= top; j++) {
+                    share[j] = 1.0 / (1L << Math.max(0, j - k));
+                }
+                lean(g, k, elapsed, share);
             }
-            lean(g, k, elapsed, share);
         }
     }
 
@@ -81,7 +70,7 @@ final class FogGroupSteps {
 
     private void turn(FogGroup g, int k) {
         kernel.turn(g, schedule.cells, start(schedule.cellEnd, k), schedule.cellEnd[k], schedule.levels.stepS(k));
-        for (int i = slopes ? schedule.borderStart[k] : schedule.cellEnd[k]; i < schedule.cellEnd[k]; i++) {
+        for (int i = schedule.borderStart[k]; i < schedule.cellEnd[k]; i++) {
             int p = FogGroup.LANES * schedule.cells[i];
             for (int q = 0; q < FogGroup.LANES; q++) {
                 g.missing[p + q] = 0;

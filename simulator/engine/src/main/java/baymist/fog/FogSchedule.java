@@ -49,12 +49,8 @@ final class FogSchedule {
         leanAcross = new FogSides(2 * n);
     }
 
-    /**
-     * Writes the lists for the chosen levels and the groups' rates.
-     *
-     * @param slopes whether lists for slopes are wanted
-     */
-    void arrange(List<FogGroup> groups, boolean slopes) {
+    /** Writes the lists for the chosen levels and the groups' rates. */
+    void arrange(List<FogGroup> groups) {
         FogSides[] lists = {give, giveFalling, giveAcross, lean, leanFalling, leanAcross};
         for (FogSides list : lists) {
             list.clear();
@@ -65,10 +61,8 @@ final class FogSchedule {
             place = arrangeCells(k, place);
             for (int l = 0; l < links.count(); l++) {
                 if (levels.ofLink[l] == k) {
-                    arrangeGive(l, slopes);
-                    if (slopes) {
-                        arrangeLean(l, groups);
-                    }
+                    arrangeGive(l);
+                    arrangeLean(l, groups);
                 }
             }
             for (int i = 0; i < lists.length; i++) {
@@ -102,12 +96,12 @@ final class FogSchedule {
         return place;
     }
 
-    private void arrangeGive(int l, boolean slopes) {
+    private void arrangeGive(int l) {
         int a = links.low[l];
         int b = links.high[l];
         int place = falling[l];
         (place < 0 ? give : giveFalling).add(a, b, a, place < 0 ? l : place, 1, levels.ofCell);
-        if (slopes && levels.ofCell[a] != levels.ofCell[b]) {
+        if (levels.ofCell[a] != levels.ofCell[b]) {
             giveAcross.add(a, b, a, l, 1, levels.ofCell);
         }
     }

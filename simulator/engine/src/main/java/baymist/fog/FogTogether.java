@@ -15,6 +15,8 @@ final class FogTogether {
     private final FogLinks links;
     private final FogCommon common;
     private final FogSchedule schedule;
+    private final FogDonorSteps donors;
+    private final boolean[] sink;
 
     /** 1/m³, [cells]. */
     private final double[] perM3;
@@ -47,6 +49,8 @@ final class FogTogether {
         }
         int cells = bins > 0 ? grid.cellCount() : 0;
         schedule = new FogSchedule(links, cells, falling);
+        donors = new FogDonorSteps(links, schedule.levels, cells, falling, count);
+        sink = new boolean[cells];
         kernel = FogKernels.best();
         pace = new double[cells];
     }
@@ -72,13 +76,16 @@ final class FogTogether {
         if (busy.isEmpty()) {
             return;
         }
-        fillLevel();
         chooseLevels(busy, durationS, slopes ? RateLevels.CARRIED_S : RateLevels.LATE_S);
-        schedule.arrange(busy, slopes);
-        FogGroupSteps steps = new FogGroupSteps(schedule, kernel, slopes);
+        arrange(busy, slopes);
+        FogGroupSteps steps = new FogGroupSteps(schedule, kernel);
         workers.forEach(busy.size(), i -> {
             FogGroup g = busy.get(i);
-            steps.advance(g);
+            if (slopes) {
+                steps.advance(g);
+            } else {
+                donors.advance(g);
+            }
             double[] exposure = new double[pace.length];
             int first = FogGroup.LANES * groups.indexOf(g);
             for (int b = first; b < Math.min(first + FogGroup.LANES, joint.length); b++) {
@@ -87,6 +94,21 @@ final class FogTogether {
                 }
             }
         });
+    }
+
+    private void arrange(List<FogGroup> busy, boolean slopes) {
+        if (slopes) {
+            fillLevel();
+            schedule.arrange(busy);
+            return;
+        }
+        Arrays.fill(sink, false);
+        for (FogGroup g : busy) {
+            for (int p = 0; p < g.loss.length; p++) {
+                sink[p / FogGroup.LANES] |= g.loss[p] != 0 || g.source[p] != 0;
+            }
+        }
+        donors.arrange(common, perM3, sink);
     }
 
     private void fillLevel() {
