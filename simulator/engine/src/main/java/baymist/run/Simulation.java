@@ -29,13 +29,19 @@ public final class Simulation {
      * @throws RunCancelledException if the observer asks for it
      */
     public static RunResult run(Scene scene, RunOptions options, RunObserver observer) {
+        return run(scene, options, observer, Structures.fresh());
+    }
+
+    /** The same; what other jobs of a study have built already is taken from there. */
+    public static RunResult run(Scene scene, RunOptions options, RunObserver observer, Structures structures) {
         StageClock clock = new StageClock(observer);
         try (Workers workers = new Workers(options.threads())) {
             clock.begin("sheets and openings");
-            Cavity cavity = CavityBuilder.build(scene);
+            Structure structure = structures.of(scene);
+            Cavity cavity = structure.cavity();
 
             clock.begin("voxels");
-            VoxelGrid grid = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
+            VoxelGrid grid = structure.grid(workers);
 
             clock.begin("wand");
             Approach.Ways ways = Approach.ways(scene, cavity);
@@ -44,7 +50,7 @@ public final class Simulation {
             Timeline timeline = Timeline.of(scene, cavity, insertions, plan);
 
             clock.begin("spray");
-            Spraying spraying = Spraying.cast(scene, cavity, grid, timeline, workers, observer);
+            Spraying spraying = Spraying.cast(scene, structure, timeline, workers, observer);
 
             clock.begin("air, fog and film");
             Airing airing = Airing.plan(scene, cavity, grid, timeline, spraying, workers, observer);
@@ -61,7 +67,7 @@ public final class Simulation {
 
             clock.begin("coverage");
             Coverage coverage =
-                    CoverageAssessor.assess(scene, cavity, grid, job.film().buildM());
+                    CoverageAssessor.assess(scene, cavity, grid, job.film().buildM(), structure.seams(workers));
             return job.close(coverage, plan, insertions, spraying, airing, options, clock);
         }
     }
