@@ -29,13 +29,34 @@ public final class Simulation {
      * @throws RunCancelledException if the observer asks for it
      */
     public static RunResult run(Scene scene, RunOptions options, RunObserver observer) {
+        return run(scene, null, options, observer);
+    }
+
+    /**
+     * Runs a job that differs from one that was run in a few things, for the film alone. Cavity and voxels are taken over from the earlier
+     * result where the scenes agree in what makes them; its film is the same to the bit as that of {@link #run}. Coverage is by area alone: without
+     * seams, and regions without their way in.
+     *
+     * @throws baymist.problem.SceneException if the scene can't be built or sprayed as stated
+     * @throws baymist.problem.SimulationException if the numbers go wrong
+     * @throws RunCancelledException if the observer asks for it
+     */
+    public static RunResult film(Scene scene, RunResult earlier, RunOptions options, RunObserver observer) {
+        return run(scene, earlier, options, observer);
+    }
+
+    private static RunResult run(
+            Scene scene, @Nullable RunResult earlier, RunOptions options, RunObserver observer) {
         StageClock clock = new StageClock(observer);
+        boolean same = earlier != null && sameCavity(scene, earlier.scene());
         try (Workers workers = new Workers(options.threads())) {
             clock.begin("sheets and openings");
-            Cavity cavity = CavityBuilder.build(scene);
+            Cavity cavity = same ? earlier.cavity() : CavityBuilder.build(scene);
 
             clock.begin("voxels");
-            VoxelGrid grid = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
+            VoxelGrid grid = same
+                    ? earlier.grid()
+                    : BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
 
             clock.begin("wand");
             Approach.Ways ways = Approach.ways(scene, cavity);
@@ -60,10 +81,24 @@ public final class Simulation {
             }
 
             clock.begin("coverage");
-            Coverage coverage =
-                    CoverageAssessor.assess(scene, cavity, grid, job.film().buildM());
+            double[] build = job.film().buildM();
+            Coverage coverage = earlier == null
+                    ? CoverageAssessor.assess(scene, cavity, grid, build)
+                    : CoverageAssessor.assess(cavity, grid, build, scene.targets());
             return job.close(coverage, plan, insertions, spraying, airing, options, clock);
         }
+    }
+
+    /** Whether two scenes agree in all that cavity and voxels are made from. */
+    private static boolean sameCavity(Scene a, Scene b) {
+        return a.cavity().equals(b.cavity())
+                && a.cuts().equals(b.cuts())
+                && a.states().equals(b.states())
+                && a.entries().equals(b.entries())
+                && a.obstacles().equals(b.obstacles())
+                && a.protectedItems().equals(b.protectedItems())
+                && a.bayLabels().equals(b.bayLabels())
+                && a.voxel().equals(b.voxel());
     }
 
     /** Looks at a scene without spraying: geometry, voxels, leaks, and how far each pass's wand goes. */
