@@ -35,6 +35,13 @@ public final class Structure {
         return new Structure(scene, cavity);
     }
 
+    /** What an earlier run of a scene with the same sheets and voxels was sprayed in. */
+    static Structure of(Scene scene, Cavity cavity, VoxelGrid grid) {
+        Structure structure = new Structure(scene, cavity);
+        structure.grid = grid;
+        return structure;
+    }
+
     /** Sheets and openings. */
     public Cavity cavity() {
         return cavity;
