@@ -27,7 +27,7 @@ public record Camera(Vec3 target, double yawRad, double pitchRad, double distanc
 
     /** Shows a box from one of the usual sides, whole, in a picture so many times as wide as high. */
     public static Camera of(View view, Box3 box, double aspect) {
-        Vec3 size = box.high().minus(box.low());
+        Vec3 size = box.size();
         double quarter = Math.PI / 2;
         double yaw =
                 switch (view) {
@@ -42,20 +42,20 @@ public record Camera(Vec3 target, double yawRad, double pitchRad, double distanc
                     case TOP -> quarter;
                     case SIDE, FRONT -> 0;
                 };
-        return new Camera(box.low().plus(box.high()).times(0.5), yaw, pitch, 1).fitting(box, aspect);
+        return new Camera(box.centre(), yaw, pitch, 1).fitting(box, aspect);
     }
 
     /** The same direction, moved so that a box fills the picture. */
     public Camera fitting(Box3 box, double aspect) {
-        Vec3 middle = box.low().plus(box.high()).times(0.5);
+        Vec3 middle = box.centre();
         double tanV = Math.tan(FIELD_OF_VIEW_RAD / 2);
         double tanH = tanV * aspect;
         double distance = 1e-3;
         for (int corner = 0; corner < 8; corner++) {
             Vec3 p = new Vec3(
-                            (corner & 1) == 0 ? box.low().x() : box.high().x(),
-                            (corner & 2) == 0 ? box.low().y() : box.high().y(),
-                            (corner & 4) == 0 ? box.low().z() : box.high().z())
+                            (corner & 1) == 0 ? box.min().x() : box.max().x(),
+                            (corner & 2) == 0 ? box.min().y() : box.max().y(),
+                            (corner & 4) == 0 ? box.min().z() : box.max().z())
                     .minus(middle);
             double ahead = -p.dot(forward());
             distance = Math.max(distance, ahead + MARGIN * Math.abs(p.dot(right())) / tanH);
