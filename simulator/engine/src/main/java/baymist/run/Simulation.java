@@ -82,7 +82,7 @@ public final class Simulation {
                 airing.carry(m, moment, job.fog(), spraying.hits(m), job::seen);
                 job.film().advance(spraying.cast(m), job.fog(), moment);
                 job.note(moment, spraying.hits(m), airing.peakGaugePa(m));
-                observer.moment(job.sight(moment, spraying.hits(m)));
+                observer.moment(job.sight(moment, spraying.hits(m), insertions));
                 observer.progress(timeline.progress(m), moment.endS());
                 RunCancelledException.throwIf(observer.cancelled());
             }
