@@ -36,6 +36,7 @@ class PackageOrderTest {
             "film",
             "seam",
             "coverage",
+            "surface",
             "run",
             "study",
             "field",
