@@ -24,6 +24,6 @@ final class Lines {
             xyz[3 * i + 2] = points.get(i).z();
         }
         int[] end = ends.stream().mapToInt(i -> i).toArray();
-        return new PolyFile(PolyFile.Kind.LINES, xyz, corners, end, fields, List.of(), cellData, scalars);
+        return new PolyFile(PolyFile.Kind.LINES, xyz, corners, end, fields, List.of(), cellData, "", scalars);
     }
 }

@@ -13,6 +13,7 @@ import java.util.List;
  * @param ends where each cell ends in {@code corners}, [cells]
  * @param pointData [points] each
  * @param cellData [cells] each
+ * @param pointScalars,cellScalars names of the arrays that a viewer shows first
  */
 record PolyFile(
         Kind kind,
@@ -22,7 +23,8 @@ record PolyFile(
         List<VtkArray> fields,
         List<VtkArray> pointData,
         List<VtkArray> cellData,
-        String scalars) {
+        String pointScalars,
+        String cellScalars) {
     /** Kinds of cells, in the order in which the format lists them. */
     enum Kind {
         VERTS("Verts"),
@@ -46,7 +48,7 @@ record PolyFile(
             corners[i] = i;
             ends[i] = i + 1;
         }
-        return new PolyFile(Kind.VERTS, xyzM, corners, ends, fields, pointData, List.of(), scalars);
+        return new PolyFile(Kind.VERTS, xyzM, corners, ends, fields, pointData, List.of(), scalars, "");
     }
 
     void write(Writer out) throws IOException {
@@ -59,8 +61,8 @@ record PolyFile(
             piece.append(" NumberOf").append(k.word).append("=\"").append(k == kind ? ends.length : 0).append('"');
         }
         xml.start(piece.toString());
-        xml.arrays("PointData" + (pointData.isEmpty() ? "" : " Scalars=\"" + scalars + "\""), pointData);
-        xml.arrays("CellData" + (cellData.isEmpty() ? "" : " Scalars=\"" + scalars + "\""), cellData);
+        xml.arrays("PointData" + (pointData.isEmpty() ? "" : " Scalars=\"" + pointScalars + "\""), pointData);
+        xml.arrays("CellData" + (cellData.isEmpty() ? "" : " Scalars=\"" + cellScalars + "\""), cellData);
         xml.arrays("Points", List.of(VtkArray.doubles("Points", 3, xyzM)));
         for (Kind k : Kind.values()) {
             boolean own = k == kind;
