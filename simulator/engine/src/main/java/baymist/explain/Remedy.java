@@ -41,6 +41,11 @@ public record Remedy(
         overLimit = List.copyOf(overLimit);
     }
 
+    /** Whether it is one change on which the film there depends, if only at a trace: enough to prove a cause, see {@link #holds} for a remedy. */
+    public boolean speaks() {
+        return single && before.dependsOn(after);
+    }
+
     /** How much more of the wanted film there is with it, 0..1. */
     public double gain() {
         return after.filled() - before.filled();

@@ -168,6 +168,11 @@ public final class FilmState {
         return fallenKg;
     }
 
+    /** Whether what lies on a surfel goes with a mask, tape, plug or cover. */
+    public boolean isMasked(int surfel) {
+        return masked[surfel];
+    }
+
     /** Mass that was ever added, kg = film + masked + dripped. */
     public double addedKg() {
         return addedKg + addedLostKg;
