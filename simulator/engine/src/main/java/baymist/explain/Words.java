@@ -61,7 +61,7 @@ final class Words {
             return "never";
         }
         if (s < 10) {
-            return String.format(Locale.ROOT, "%.1f s", s);
+            return String.format(Locale.ROOT, "%.1f s", s).replace(".0 s", " s");
         }
         return s < 120
                 ? Math.round(s) + " s"

@@ -106,6 +106,20 @@ public final class FilmState {
         return other;
     }
 
+    /** A copy at close-up: masks, tape and plugs have come off and taken what was on them along. */
+    public FilmState withMasksOff() {
+        FilmState other = copy();
+        for (int s = 0; s < masked.length; s++) {
+            if (masked[s]) {
+                other.direct[s] = 0;
+                other.fog[s] = 0;
+                other.masked[s] = surfels.closure()[s] >= 0;
+            }
+        }
+        other.addedKg = addedKg - maskedKg();
+        return other;
+    }
+
     public int count() {
         return direct.length;
     }
