@@ -15,6 +15,7 @@ import baymist.voxel.VoxelGrid;
 import baymist.voxel.Voxelizer;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /** The whole program: from a scene to the surfaces that its passes miss. Read {@link #run} from top to bottom. */
@@ -29,7 +30,12 @@ public final class Simulation {
      * @throws RunCancelledException if the observer asks for it
      */
     public static RunResult run(Scene scene, RunOptions options, RunObserver observer) {
-        return run(scene, null, options, observer);
+        return run(scene, options, observer, Structures.fresh());
+    }
+
+    /** The same; what other jobs of a study have built already is taken from there. */
+    public static RunResult run(Scene scene, RunOptions options, RunObserver observer, Structures structures) {
+        return run(scene, () -> structures.of(scene), true, options, observer);
     }
 
     /**
@@ -42,21 +48,22 @@ public final class Simulation {
      * @throws RunCancelledException if the observer asks for it
      */
     public static RunResult film(Scene scene, RunResult earlier, RunOptions options, RunObserver observer) {
-        return run(scene, earlier, options, observer);
+        Supplier<Structure> structure = () -> sameCavity(scene, earlier.scene())
+                ? Structure.of(scene, earlier.cavity(), earlier.grid())
+                : Structure.of(scene);
+        return run(scene, structure, false, options, observer);
     }
 
     private static RunResult run(
-            Scene scene, @Nullable RunResult earlier, RunOptions options, RunObserver observer) {
+            Scene scene, Supplier<Structure> built, boolean seams, RunOptions options, RunObserver observer) {
         StageClock clock = new StageClock(observer);
-        boolean same = earlier != null && sameCavity(scene, earlier.scene());
         try (Workers workers = new Workers(options.threads())) {
             clock.begin("sheets and openings");
-            Cavity cavity = same ? earlier.cavity() : CavityBuilder.build(scene);
+            Structure structure = built.get();
+            Cavity cavity = structure.cavity();
 
             clock.begin("voxels");
-            VoxelGrid grid = same
-                    ? earlier.grid()
-                    : BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
+            VoxelGrid grid = structure.grid(workers);
 
             clock.begin("wand");
             Approach.Ways ways = Approach.ways(scene, cavity);
@@ -65,7 +72,7 @@ public final class Simulation {
             Timeline timeline = Timeline.of(scene, cavity, insertions, plan);
 
             clock.begin("spray");
-            Spraying spraying = Spraying.cast(scene, cavity, grid, timeline, workers, observer);
+            Spraying spraying = Spraying.cast(scene, structure, timeline, workers, observer);
 
             clock.begin("air, fog and film");
             Airing airing = Airing.plan(scene, cavity, grid, timeline, spraying, workers, observer);
@@ -75,15 +82,15 @@ public final class Simulation {
                 airing.carry(m, moment, job.fog(), spraying.hits(m), job::seen);
                 job.film().advance(spraying.cast(m), job.fog(), moment);
                 job.note(moment, spraying.hits(m), airing.peakGaugePa(m));
-                observer.moment(job.sight(moment, spraying.hits(m)));
+                observer.moment(job.sight(moment, spraying.hits(m), insertions));
                 observer.progress(timeline.progress(m), moment.endS());
                 RunCancelledException.throwIf(observer.cancelled());
             }
 
             clock.begin("coverage");
             double[] build = job.film().buildM();
-            Coverage coverage = earlier == null
-                    ? CoverageAssessor.assess(scene, cavity, grid, build)
+            Coverage coverage = seams
+                    ? CoverageAssessor.assess(scene, cavity, grid, build, structure.seams(workers))
                     : CoverageAssessor.assess(cavity, grid, build, scene.targets());
             return job.close(coverage, plan, insertions, spraying, airing, options, clock);
         }
