@@ -62,13 +62,19 @@ final class Account {
                                             : e.remedies().size() + " changes that were"));
             return;
         }
-        said.add(
-                best.equals(e.proof())
-                        ? "Try that first."
-                        : (e.proof() != null && e.proof().holds()
-                                ? "Try this first, as it takes less effort or brings more: "
-                                : "What is enough: ")
-                        + outcome(best) + ".");
+        Remedy proof = e.proof();
+        if (best.equals(proof)) {
+            said.add("Try that first: of the whole structure " + Words.share(best.wholeAfter()) + " is then reached instead of "
+                    + Words.share(best.wholeBefore()) + ".");
+        } else {
+            String lead = proof == null || !proof.holds()
+                    ? "What is enough: "
+                    : proof.harms()
+                            ? "Try this first, as it does not cost the rest of the structure: "
+                            : "Try this first, as it takes less effort or brings more: ";
+            said.add(lead + outcome(best) + "; of the whole structure " + Words.share(best.wholeAfter())
+                    + " is then reached instead of " + Words.share(best.wholeBefore()) + ".");
+        }
         if (!best.caution().isEmpty()) {
             said.add(best.caution());
         }
