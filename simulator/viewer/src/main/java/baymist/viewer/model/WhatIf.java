@@ -106,9 +106,15 @@ public final class WhatIf {
         if (before.text().equals(Objects.requireNonNull(result.field(id)).text())) {
             all.remove(id);
         } else {
-            all.put(id, change.words());
+            all.put(id, words(result, id, change));
         }
-        return new Edit(new WhatIf(original, next, all), change.words());
+        return new Edit(new WhatIf(original, next, all), words(result, id, change));
+    }
+
+    /** A factor on the liquid would be one on what it was before this edit; the rate itself is plainer. */
+    private static String words(WhatIf result, String id, Change change) {
+        Field now = Objects.requireNonNull(result.field(id));
+        return change instanceof Change.Liquid ? "set the liquid to " + now.text() + " " + now.unit() : change.words();
     }
 
     /**
