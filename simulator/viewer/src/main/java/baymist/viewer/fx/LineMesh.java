@@ -1,6 +1,7 @@
 package baymist.viewer.fx;
 
 import baymist.geom.Vec3;
+import java.util.List;
 import javafx.scene.paint.Color;
 import javafx.scene.shape.CullFace;
 import javafx.scene.shape.MeshView;
@@ -31,6 +32,17 @@ final class LineMesh {
         view.setMaterial(Materials.plain(colour));
         view.setCullFace(CullFace.NONE);
         view.setMouseTransparent(true);
+    }
+
+    /** Segments between points taken two by two, for {@link #set}. */
+    static float[] segments(List<Vec3> ends) {
+        float[] flat = new float[3 * ends.size()];
+        for (int i = 0; i < ends.size(); i++) {
+            flat[3 * i] = (float) ends.get(i).x();
+            flat[3 * i + 1] = (float) ends.get(i).y();
+            flat[3 * i + 2] = (float) ends.get(i).z();
+        }
+        return flat;
     }
 
     MeshView node() {

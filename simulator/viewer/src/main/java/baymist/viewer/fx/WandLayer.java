@@ -46,7 +46,7 @@ final class WandLayer {
                 ends.add(stations.get(s).pose().positionM());
             }
         }
-        way.set(flat(ends));
+        way.set(LineMesh.segments(ends));
     }
 
     void show(WandMoment moment) {
@@ -68,22 +68,12 @@ final class WandLayer {
         }
         double radius = Math.max(moment.radiusM(), 0.0012 * sizeM);
         body.radius(radius);
-        body.set(flat(ends));
+        body.set(LineMesh.segments(ends));
         if (moment.tip() != null) {
             Vec3 end = moment.tip().positionM();
             tip.radius(1.35 * radius);
-            tip.set(flat(List.of(end.plus(-0.012 * sizeM, moment.tip().axis()), end)));
+            tip.set(LineMesh.segments(List.of(end.plus(-0.012 * sizeM, moment.tip().axis()), end)));
         }
         jets.set(moment.jets());
-    }
-
-    private static float[] flat(List<Vec3> points) {
-        float[] flat = new float[3 * points.size()];
-        for (int i = 0; i < points.size(); i++) {
-            flat[3 * i] = (float) points.get(i).x();
-            flat[3 * i + 1] = (float) points.get(i).y();
-            flat[3 * i + 2] = (float) points.get(i).z();
-        }
-        return flat;
     }
 }
