@@ -124,7 +124,7 @@ final class Overlay extends Pane {
     }
 
     private void axes(Camera camera) {
-        double cx = 56;
+        double cx = 72;
         double cy = getHeight() - 58;
         Vec3[] units = {Vec3.X, Vec3.Y, Vec3.Z};
         for (int a = 0; a < 3; a++) {
@@ -150,7 +150,7 @@ final class Overlay extends Pane {
         double power = Math.pow(10, Math.floor(Math.log10(most)));
         double length = power * (most / power >= 5 ? 5 : most / power >= 2 ? 2 : 1);
         double px = length / perPixel;
-        double x = 130;
+        double x = 160;
         double y = getHeight() - 22;
         set(bar, x, y, x + px, y);
         set(barLeft, x, y - 4, x, y + 4);
@@ -188,8 +188,8 @@ final class Overlay extends Pane {
         if (caption != null) {
             taken.add(box(caption));
         }
-        taken.add(new LabelPlaces.Box(0, getHeight() - 115, 125, 115));
-        taken.add(new LabelPlaces.Box(120, getHeight() - 40, 280, 40));
+        taken.add(new LabelPlaces.Box(0, getHeight() - 120, 145, 120));
+        taken.add(new LabelPlaces.Box(145, getHeight() - 40, 280, 40));
         List<LabelPlaces.@Nullable Box> places = LabelPlaces.of(wishes, taken, getWidth(), getHeight());
         for (int i = 0; i < places.size(); i++) {
             LabelPlaces.Box b = places.get(i);
