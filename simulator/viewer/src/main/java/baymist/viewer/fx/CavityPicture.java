@@ -25,10 +25,10 @@ import org.jspecify.annotations.Nullable;
 /** Everything that is drawn of one scene: structure, film, lines, wand, jets and fog. */
 final class CavityPicture {
     /** Dots when the fog is densest. */
-    private static final int DOTS = 7000;
+    private static final int DOTS = 12_000;
     private static final double LINE_PX = 0.75;
     private static final double BOLD_LINE_PX = 1.5;
-    private static final double DOT_PX = 2.0;
+    private static final double DOT_PX = 1.5;
 
     private final Cavity cavity;
     private final VoxelGrid grid;
@@ -56,7 +56,7 @@ final class CavityPicture {
         this.theme = theme;
         bounds = cavity.cutSheets().bounds();
         double size = bounds.size().length();
-        Surface surface = Surface.of(cavity, grid, SurfaceOptions.DEFAULT.withStandOffM(4e-4 * size));
+        Surface surface = Surface.of(cavity, grid, SurfaceOptions.DEFAULT.withStandOffM(StructureLayer.STAND_OFF * size));
         structure = new StructureLayer(surface, cavity, grid, scale, theme);
         seams = new LineMesh(theme.seam(), 8e-4 * size);
         seams.node().setVisible(false);

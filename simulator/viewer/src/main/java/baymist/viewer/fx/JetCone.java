@@ -19,7 +19,7 @@ final class JetCone {
     private static final double[] WIDTHS = {1.6, 1.0, 0.5};
 
     private static final int SHADES = 64;
-    private static final double DENSEST = 0.30;
+    private static final double DENSEST = 0.42;
 
     private final TriangleMesh mesh = new TriangleMesh(VertexFormat.POINT_NORMAL_TEXCOORD);
     private final MeshView view = new MeshView(mesh);

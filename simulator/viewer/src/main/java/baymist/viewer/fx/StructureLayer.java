@@ -8,11 +8,11 @@ import baymist.surface.Surface;
 import baymist.viewer.draw.Camera;
 import baymist.viewer.draw.Cut;
 import baymist.viewer.draw.CutLines;
-import baymist.viewer.draw.Edges;
 import baymist.viewer.draw.FilmPlaces;
 import baymist.viewer.draw.Picker;
 import baymist.viewer.draw.Piece;
 import baymist.viewer.draw.Pieces;
+import baymist.viewer.draw.StructureLines;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -41,7 +41,7 @@ final class StructureLayer implements Picker.Showing {
     private final List<PieceMesh> film = new ArrayList<>();
     private final List<PieceMesh> sheets = new ArrayList<>();
     private final List<LineMesh> lines = new ArrayList<>();
-    private final List<float[]> lineSegments;
+    private final List<StructureLines.Lines> lineSegments;
     private final SheetView seeThrough;
     private final Group opaque = new Group();
     private @Nullable Cut cut;
@@ -83,16 +83,24 @@ final class StructureLayer implements Picker.Showing {
             });
         }
         seeThrough = new SheetView(sheets, surface.xyz(), surface.corners());
-        lineSegments = Edges.of(surface, Patch.Side.CAVITY);
-        for (int p = 0; p < lineSegments.size(); p++) {
-            LineMesh line = new LineMesh(theme.edge(), 6e-4 * box.size().length());
-            line.set(lineSegments.get(p));
+        lineSegments = StructureLines.of(cavity, grid);
+        for (StructureLines.Lines l : lineSegments) {
+            LineMesh line = new LineMesh(theme.edge(), thinnestM());
+            line.set(l.segments());
             lines.add(line);
         }
         film.forEach(m -> opaque.getChildren().add(m.view()));
         lines.forEach(l -> opaque.getChildren().add(l.node()));
         film(new float[surface.surfelCount()]);
     }
+
+    /** Lines thinner than this would drown in the film, which lies off its sheet. */
+    private double thinnestM() {
+        return 1.3 * STAND_OFF * box.size().length();
+    }
+
+    /** Film lies off its sheet by this share of the structure's diagonal, so that sides of one sheet never fight for a pixel. */
+    static final double STAND_OFF = 3e-4;
 
     private int group(int part, int bay) {
         groups.add(new Place(part, bay));
@@ -152,7 +160,7 @@ final class StructureLayer implements Picker.Showing {
         film.forEach(m -> m.cut(plane));
         sheets.forEach(m -> m.cut(plane));
         for (int p = 0; p < lines.size(); p++) {
-            lines.get(p).set(CutLines.of(lineSegments.get(p), plane));
+            lines.get(p).set(CutLines.of(lineSegments.get(p).segments(), plane));
         }
         arrange();
     }
@@ -177,7 +185,7 @@ final class StructureLayer implements Picker.Showing {
             m.view().setMaterial(Materials.plain(on ? alpha(theme.lit(), 0.45) : theme.sheet()));
         }
         for (int p = 0; p < lines.size(); p++) {
-            lines.get(p).colour(surface.patches().get(p).part() == lit ? theme.lit() : theme.edge());
+            lines.get(p).colour(lineSegments.get(p).part() == lit ? theme.lit() : theme.edge());
         }
     }
 
@@ -189,8 +197,8 @@ final class StructureLayer implements Picker.Showing {
         film.forEach(m -> arrange(m.view(), groups.get(m.piece().group()), true));
         sheets.forEach(m -> arrange(m.view(), groups.get(m.piece().group()), sheetsShown));
         for (int p = 0; p < lines.size(); p++) {
-            Patch patch = surface.patches().get(p);
-            arrange(lines.get(p).node(), new Place(patch.part(), patch.bay()), lineSegments.get(p).length > 0);
+            StructureLines.Lines l = lineSegments.get(p);
+            arrange(lines.get(p).node(), new Place(l.part(), l.bay()), true);
         }
     }
 
@@ -208,7 +216,7 @@ final class StructureLayer implements Picker.Showing {
     }
 
     void lineRadius(double radiusM) {
-        lines.forEach(l -> l.radius(radiusM));
+        lines.forEach(l -> l.radius(Math.max(radiusM, thinnestM())));
     }
 
     @Override
