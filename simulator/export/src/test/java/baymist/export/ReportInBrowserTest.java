@@ -35,7 +35,7 @@ class ReportInBrowserTest {
         Path page = folder.resolve("report.html");
         HtmlReport.write(result, page);
         browser = new Browser(chromium.get());
-        browser.open(page, "document.documentElement.dataset.view === 'ready'");
+        browser.open(page, "document.documentElement?.dataset.view === 'ready'");
         browser.evaluate("document.getElementById('stage').scrollIntoView({block: 'center'})");
     }
 
