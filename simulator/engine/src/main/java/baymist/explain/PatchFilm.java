@@ -9,14 +9,19 @@ package baymist.explain;
  * @param directM the part of the mean that jets threw, m
  */
 public record PatchFilm(double meanM, double reached, double filled, double directM) {
-    /** A change holds if it multiplies the mean film by this ... */
+    /** A change holds if it multiplies the mean film by this and adds at least the haze of the scene ... */
     public static final double TIMES = 2;
     /** ... or raises the reached share by this. */
     public static final double POINTS = 0.20;
 
-    /** Whether {@code after} is so much more than this that the change counts. */
-    boolean holds(PatchFilm after) {
-        return (after.meanM >= TIMES * meanM && after.meanM > 0) || after.reached - reached >= POINTS;
+    /**
+     * Whether {@code after} is so much more than this that the change counts.
+     *
+     * @param hazeM film from which a surface counts as reached, m: twice next to nothing is still nothing
+     */
+    boolean holds(PatchFilm after, double hazeM) {
+        boolean doubled = after.meanM >= TIMES * meanM && after.meanM - meanM >= hazeM;
+        return doubled || after.reached - reached >= POINTS;
     }
 
     /** Whether most of what {@code after} has more came from jets. */

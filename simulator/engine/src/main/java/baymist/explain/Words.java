@@ -69,6 +69,21 @@ final class Words {
         return g < 0.005 ? "less than 0.01 g/m3" : String.format(Locale.ROOT, g < 1 ? "%.2f g/m3" : "%.1f g/m3", g);
     }
 
+    /** "0.18 m2", "55 cm2". */
+    static String area(double m2) {
+        return m2 >= 0.0995
+                ? String.format(Locale.ROOT, "%.2f m2", m2)
+                : String.format(Locale.ROOT, m2 >= 9.95e-4 ? "%.0f cm2" : "%.1f cm2", 1e4 * m2);
+    }
+
+    /** "12 mg", "3.4 g". */
+    static String mass(double kg) {
+        double mg = 1e6 * kg;
+        return mg < 1e3
+                ? String.format(Locale.ROOT, mg < 9.95 ? "%.1f mg" : "%.0f mg", mg)
+                : String.format(Locale.ROOT, "%.1f g", 1e-3 * mg);
+    }
+
     static String volume(double m3) {
         double ml = 1e6 * m3;
         return String.format(Locale.ROOT, ml < 1 ? "%.2f mL" : ml < 100 ? "%.1f mL" : "%.0f mL", ml);

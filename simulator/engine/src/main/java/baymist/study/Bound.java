@@ -8,10 +8,11 @@ import baymist.access.Station;
 import baymist.access.Stations;
 import baymist.access.Surroundings;
 import baymist.cavity.Cavity;
-import baymist.cavity.CavityBuilder;
 import baymist.cavity.Opening;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
+import baymist.run.Structure;
+import baymist.run.Structures;
 import baymist.scene.EntrySpec;
 import baymist.scene.OpeningState;
 import baymist.scene.PassSpec;
@@ -21,7 +22,6 @@ import baymist.scene.WandSpec;
 import baymist.voxel.FaceSet;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
-import baymist.voxel.Voxelizer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -42,9 +42,10 @@ import org.jspecify.annotations.Nullable;
  */
 record Bound(@Nullable String refused, double reached, String why) {
     /** Bound of a job; the scene is at planning resolution. */
-    static Bound of(Scene scene) {
+    static Bound of(Scene scene, Structures structures) {
         try (Workers one = new Workers(1)) {
-            Cavity cavity = CavityBuilder.build(scene);
+            Structure structure = structures.of(scene);
+            Cavity cavity = structure.cavity();
             Surroundings around = Surroundings.of(cavity, scene);
             List<Insertion> ways = new ArrayList<>();
             for (PassSpec pass : scene.passes()) {
@@ -61,7 +62,7 @@ record Bound(@Nullable String refused, double reached, String why) {
                 ways.add(in);
             }
             List<Station> stations = Stations.plan(scene, ways).stations();
-            VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), one);
+            VoxelGrid grid = structure.grid(one);
             return bounded(scene, cavity, grid, stations);
         } catch (SceneException e) {
             return new Bound(e.findings().get(0).text(), 0, "");

@@ -13,6 +13,8 @@ final class Pieces {
     private int[] corners = new int[3 * 1024];
     /** Part of each triangle. */
     private int[] part = new int[1024];
+    /** Flat stretch of sheet that each triangle lies in, see {@link FlatStretches}. */
+    private int[] stretch = new int[1024];
 
     private int vertices;
     private int triangles;
@@ -35,15 +37,29 @@ final class Pieces {
         return vertices++;
     }
 
-    void add(int a, int b, int c, int ofPart) {
+    void add(int a, int b, int c, int ofPart, int ofStretch) {
         if (triangles == part.length) {
             part = Arrays.copyOf(part, 2 * part.length);
+            stretch = Arrays.copyOf(stretch, 2 * stretch.length);
             corners = Arrays.copyOf(corners, 2 * corners.length);
         }
-        corners[3 * triangles] = a;
-        corners[3 * triangles + 1] = b;
-        corners[3 * triangles + 2] = c;
-        part[triangles++] = ofPart;
+        part[triangles] = ofPart;
+        stretch[triangles] = ofStretch;
+        set(triangles++, a, b, c);
+    }
+
+    void set(int triangle, int a, int b, int c) {
+        corners[3 * triangle] = a;
+        corners[3 * triangle + 1] = b;
+        corners[3 * triangle + 2] = c;
+    }
+
+    int stretch(int triangle) {
+        return stretch[triangle];
+    }
+
+    void setStretch(int triangle, int ofStretch) {
+        stretch[triangle] = ofStretch;
     }
 
     int corner(int triangle, int k) {

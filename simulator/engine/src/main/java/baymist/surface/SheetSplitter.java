@@ -8,8 +8,9 @@ import java.util.Map;
 /**
  * Splits sheet triangles until no edge is longer than wanted.
  *
- * <p>An edge is halved if it is too long, whatever triangle asks; so both triangles on an edge agree and no crack opens. One halved
- * edge makes two triangles, two make three, three make four; rounds go on until none is too long.
+ * <p>An edge is cut if it is too long, whatever triangle asks; so both triangles on an edge agree and no crack opens. The cut is such that equal
+ * pieces just short enough can come of it. One cut edge makes two triangles, two make three, three make four; rounds go on until none is too long. Between rounds edges are turned within each
+ * flat stretch, see {@link FlatStretches}, so that thin triangles don't stay thin.
  */
 final class SheetSplitter {
     private SheetSplitter() {}
@@ -32,7 +33,7 @@ final class SheetSplitter {
                 double z = mesh.coordinate(v, 2);
                 c[k] = known.computeIfAbsent(new Corner(part, x, y, z), key -> pieces.addVertex(x, y, z));
             }
-            pieces.add(c[0], c[1], c[2], part);
+            pieces.add(c[0], c[1], c[2], part, -1);
         }
         return pieces;
     }
@@ -51,6 +52,7 @@ final class SheetSplitter {
             if (!split) {
                 return next;
             }
+            FlatStretches.improve(next);
             now = next;
         }
         return now;
@@ -58,59 +60,64 @@ final class SheetSplitter {
 
     private static boolean one(Pieces from, Pieces to, int t, double limit, Map<Long, Integer> halves) {
         int part = from.part(t);
+        int stretch = from.stretch(t);
         int[] c = {from.corner(t, 0), from.corner(t, 1), from.corner(t, 2)};
         int[] half = new int[3];
         int count = 0;
         for (int k = 0; k < 3; k++) {
             int a = c[k];
             int b = c[(k + 1) % 3];
-            half[k] = from.length2(a, b) > limit ? half(to, a, b, halves) : -1;
+            half[k] = from.length2(a, b) > 1.0001 * limit ? half(to, a, b, limit, halves) : -1;
             count += half[k] >= 0 ? 1 : 0;
         }
         switch (count) {
-            case 0 -> to.add(c[0], c[1], c[2], part);
+            case 0 -> to.add(c[0], c[1], c[2], part, stretch);
             case 1 -> {
                 int k = half[0] >= 0 ? 0 : half[1] >= 0 ? 1 : 2;
-                to.add(c[k], half[k], c[(k + 2) % 3], part);
-                to.add(half[k], c[(k + 1) % 3], c[(k + 2) % 3], part);
+                to.add(c[k], half[k], c[(k + 2) % 3], part, stretch);
+                to.add(half[k], c[(k + 1) % 3], c[(k + 2) % 3], part, stretch);
             }
-            case 2 -> two(to, c, half, part);
+            case 2 -> two(to, c, half, part, stretch);
             default -> {
                 for (int k = 0; k < 3; k++) {
-                    to.add(c[k], half[k], half[(k + 2) % 3], part);
+                    to.add(c[k], half[k], half[(k + 2) % 3], part, stretch);
                 }
-                to.add(half[0], half[1], half[2], part);
+                to.add(half[0], half[1], half[2], part, stretch);
             }
         }
         return count > 0;
     }
 
     /** Two halved edges: the corner between them is cut off, the rest halved along its shorter diagonal. */
-    private static void two(Pieces to, int[] c, int[] half, int part) {
+    private static void two(Pieces to, int[] c, int[] half, int part, int stretch) {
         int whole = half[0] < 0 ? 0 : half[1] < 0 ? 1 : 2;
         int a = c[whole];
         int b = c[(whole + 1) % 3];
         int tip = c[(whole + 2) % 3];
         int onB = half[(whole + 1) % 3];
         int onA = half[(whole + 2) % 3];
-        to.add(onB, tip, onA, part);
+        to.add(onB, tip, onA, part, stretch);
         if (to.length2(a, onB) <= to.length2(b, onA)) {
-            to.add(a, b, onB, part);
-            to.add(a, onB, onA, part);
+            to.add(a, b, onB, part, stretch);
+            to.add(a, onB, onA, part, stretch);
         } else {
-            to.add(a, b, onA, part);
-            to.add(b, onB, onA, part);
+            to.add(a, b, onA, part, stretch);
+            to.add(b, onB, onA, part, stretch);
         }
     }
 
-    private static int half(Pieces to, int a, int b, Map<Long, Integer> halves) {
+    private static int half(Pieces to, int a, int b, double limit, Map<Long, Integer> halves) {
         long key = ((long) Math.min(a, b) << 32) | Math.max(a, b);
-        return halves.computeIfAbsent(
-                key,
-                k -> to.addVertex(
-                        0.5 * (to.coordinate(a, 0) + to.coordinate(b, 0)),
-                        0.5 * (to.coordinate(a, 1) + to.coordinate(b, 1)),
-                        0.5 * (to.coordinate(a, 2) + to.coordinate(b, 2))));
+        return halves.computeIfAbsent(key, k -> {
+            double pieces = Math.ceil(Math.sqrt(to.length2(a, b) / limit) - 1e-9);
+            double share = Math.floor(pieces / 2) / pieces;
+            double[] at = new double[3];
+            for (int axis = 0; axis < 3; axis++) {
+                double from = to.coordinate(Math.min(a, b), axis);
+                at[axis] = from + share * (to.coordinate(Math.max(a, b), axis) - from);
+            }
+            return to.addVertex(at[0], at[1], at[2]);
+        });
     }
 
     private record Corner(int part, double x, double y, double z) {}

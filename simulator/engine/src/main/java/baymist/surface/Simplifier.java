@@ -35,7 +35,7 @@ final class Simplifier {
             int b = cellOf[sheets.corner(t, 1)];
             int c = cellOf[sheets.corner(t, 2)];
             if (a != b && b != c && c != a) {
-                merged.add(a, b, c, sheets.part(t));
+                merged.add(a, b, c, sheets.part(t), -1);
             }
         }
         return merged;

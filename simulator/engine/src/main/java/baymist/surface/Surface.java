@@ -2,6 +2,7 @@ package baymist.surface;
 
 import baymist.cavity.Cavity;
 import baymist.voxel.VoxelGrid;
+import java.util.BitSet;
 import java.util.List;
 
 /**
@@ -88,6 +89,15 @@ public final class Surface {
     /** Surfels of the grid that it was made for. */
     public int surfelCount() {
         return surfelCount;
+    }
+
+    /** Surfels whose values show on some vertex. */
+    BitSet surfelsUsed() {
+        BitSet used = new BitSet();
+        for (int s : surfel) {
+            used.set(s);
+        }
+        return used;
     }
 
     /** What is drawn of what was computed. */

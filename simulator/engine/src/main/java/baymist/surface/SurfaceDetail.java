@@ -10,7 +10,7 @@ import java.util.Locale;
  * @param edgeM longest edge aimed at, m
  * @param voxelM mean voxel size, m
  * @param simplified whether points of the sheets were merged to stay below the limit
- * @param keptShare triangles drawn over those that edges as long as the voxels would take, about; 1 = as fine as the voxels
+ * @param keptShare vertices drawn over surfels, about; 1 = as fine as the voxels
  */
 public record SurfaceDetail(
         int triangles, int sheetTriangles, double edgeM, double voxelM, boolean simplified, double keptShare) {

@@ -5,7 +5,7 @@ package baymist.surface;
  *
  * @param maxTriangles most triangles, both sides of the sheets together; above it triangles grow, and below the sheets' own number the
  *     sheets are simplified
- * @param edgeM longest edge, m; 0 = the mean voxel size
+ * @param edgeM longest edge, m; 0 = 1.5 times the mean voxel size, about one vertex for each surfel
  * @param standOffM how far each side stands off its sheet along its normal, m, 0 or more; 0 suits a viewer that culls back faces
  */
 public record SurfaceOptions(int maxTriangles, double edgeM, double standOffM) {

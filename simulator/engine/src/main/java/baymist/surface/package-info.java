@@ -8,14 +8,14 @@
  *
  * <ol>
  *   <li>Points of the cut sheets that coincide are joined within each part.
- *   <li>Edges longer than wanted, by default the mean voxel size, are halved until none is left; both triangles on an edge agree about it, so
+ *   <li>Edges longer than wanted, by default 1.5 times the mean voxel size, are halved until none is left; both triangles on an edge agree about it, so
  *       no crack opens. If that makes more triangles than allowed, the length grows; if the sheets alone have more, their points are merged
  *       first (vertex clustering). {@link baymist.surface.SurfaceDetail} says what was done.
  *   <li>Each side of each triangle looks for the nearest surfel of its part whose normal agrees and whose centroid lies within a voxel along
  *       each axis. If there is one, the side faces air of the job and belongs to that surfel's bay; otherwise it faces something else.
  *   <li>Sides are sorted into patches by part and bay. Triangles that meet at less than some 35 degrees share a normal.
  *   <li>A vertex takes the mean of the surfels of its patch's part, side and bay round it: weight = area x agreement of normals x a tent over
- *       one voxel (or one edge, if that is longer) along each axis. So film on one face of a rib never shows on the other, and
+ *       one voxel (or two thirds of the longest edge, if that is more) along each axis. So film on one face of a rib never shows on the other, and
  *       a constant film stays constant.
  * </ol>
  *

@@ -38,6 +38,7 @@ class PackageOrderTest {
             "coverage",
             "surface",
             "run",
+            "recording",
             "study",
             "field",
             "explain",

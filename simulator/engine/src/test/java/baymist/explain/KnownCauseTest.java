@@ -87,7 +87,7 @@ class KnownCauseTest {
     @Test
     void anExplanationIsTheSameOnAnyThreadCountAndItsRecommendationHoldsWhenRunAgain() throws IOException {
         KnownCavities.Known known = KnownCavities.of("pattern", SEED, folder);
-        ExplainOptions asked = new ExplainOptions("", known.atM(), List.of(), 3, Double.POSITIVE_INFINITY);
+        ExplainOptions asked = ExplainOptions.DEFAULT.about(known.atM()).runs(3);
         Explanation one = Explain.of(known.scene(), asked, new RunOptions(1), RunObserver.NONE);
         Explanation three = Explain.of(known.scene(), asked, new RunOptions(3), RunObserver.NONE);
         assertEquals(json(one), json(three));

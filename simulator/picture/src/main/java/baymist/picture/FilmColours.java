@@ -19,6 +19,7 @@ public final class FilmColours {
     private final double lowM;
     private final double highM;
 
+    /** Scale of a job: haze to twice the excess limit. */
     public FilmColours(TargetSpec target) {
         lowM = target.hazeM();
         highM = 2 * target.excessM();
