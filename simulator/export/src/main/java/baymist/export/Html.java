@@ -19,6 +19,14 @@ final class Html {
         return Double.isFinite(share) ? format("%.1f %%", 100 * share) : "-";
     }
 
+    /** A number of three digits without zeros at its end. */
+    static String plain(double value) {
+        return new java.math.BigDecimal(value)
+                .round(new java.math.MathContext(3))
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
     /** A film in µm, three digits at most. */
     static String film(double filmM) {
         double um = 1e6 * filmM;

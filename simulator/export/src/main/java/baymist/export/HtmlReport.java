@@ -125,14 +125,15 @@ public final class HtmlReport {
         tick(s, colours, t.buildM(), "protected", "");
         tick(s, colours, t.excessM(), "excess", "last");
         s.append("</div>\n<span class=\"swatch\"></span>bare: less than ")
-                .append(Html.film(t.hazeM()))
+                .append(Html.plain(1e6 * t.hazeM()))
+                .append(" \u00b5m")
                 .append("</section>\n");
     }
 
     private static void tick(StringBuilder s, FilmColours colours, double filmM, String words, String side) {
         s.append(Html.format(
-                "<span class=\"%s\" style=\"left:%.2f%%\">%.3g<br>%s</span>",
-                side, 100 * colours.place(filmM), 1e6 * filmM, words));
+                "<span class=\"%s\" style=\"left:%.2f%%\">%s<br>%s</span>",
+                side, 100 * colours.place(filmM), Html.plain(1e6 * filmM), words));
     }
 
     private static void foot(StringBuilder s, RunResult r, ThreeLibrary three) {

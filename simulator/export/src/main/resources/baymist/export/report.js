@@ -122,13 +122,13 @@ function draw() {
   requestAnimationFrame(() => {
     waiting = false;
     renderer.render(scene, camera);
-    const box = stage.getBoundingClientRect();
+    const frame = stage.getBoundingClientRect();
     const shown = document.getElementById('tags').checked;
     for (const { tag, at } of tags) {
       const p = at.clone().project(camera);
       tag.hidden = !shown || Math.abs(p.x) > 0.97 || Math.abs(p.y) > 0.95 || p.z > 1;
-      tag.style.left = `${(0.5 + 0.5 * p.x) * box.width}px`;
-      tag.style.top = `${(0.5 - 0.5 * p.y) * box.height}px`;
+      tag.style.left = `${(0.5 + 0.5 * p.x) * frame.width}px`;
+      tag.style.top = `${(0.5 - 0.5 * p.y) * frame.height}px`;
     }
     page.dataset.view = 'ready';
   });
@@ -147,35 +147,43 @@ function colours() {
 }
 
 function fit() {
-  const box = stage.getBoundingClientRect();
+  const frame = stage.getBoundingClientRect();
   renderer.setPixelRatio(window.devicePixelRatio);
   filmLook.uniforms.dots.value = window.devicePixelRatio;
-  renderer.setSize(box.width, box.height, false);
-  camera.aspect = box.width / box.height;
+  renderer.setSize(frame.width, frame.height, false);
+  camera.aspect = frame.width / frame.height;
   camera.updateProjectionMatrix();
   draw();
 }
 
-/** Looks at a point from a direction so that a ball round it fills the view. */
-function look(at, from, ball) {
-  const half = Math.min(1, camera.aspect) * Math.tan((camera.fov * Math.PI) / 360);
+/** Looks at a point from a direction, from where the given points (seen from it) just fill the view. */
+function look(at, from, points) {
+  const tall = Math.tan((camera.fov * Math.PI) / 360);
+  const ahead = from.clone().normalize();
+  const right = new THREE.Vector3().crossVectors(camera.up, ahead).normalize();
+  const up = new THREE.Vector3().crossVectors(ahead, right);
+  const away = points.map((p) => p.dot(ahead) + 1.1 * Math.max(Math.abs(p.dot(right)) / (tall * camera.aspect), Math.abs(p.dot(up)) / tall));
   controls.target.copy(at);
-  camera.position.copy(at).addScaledVector(from.clone().normalize(), (ball * 1.02) / Math.sin(Math.atan(half)));
+  camera.position.copy(at).addScaledVector(ahead, Math.max(...away));
   controls.update();
   draw();
 }
+
+/** The corners of a box round the origin. */
+const box = (x, y, z) => [-x, x].flatMap((a) => [-y, y].flatMap((b) => [-z, z].map((c) => new THREE.Vector3(a, b, c))));
+const whole = box(...size.clone().multiplyScalar(0.5).toArray());
 
 const views = { whole: [0.55, -0.75, 0.75], above: [0, -1e-3, 1], below: [0, -1e-3, -1], left: [0, -1, 0], aft: [1, 0, 0] };
 for (const [name, from] of Object.entries(views)) {
   document.getElementById('view-' + name).addEventListener('click', () => {
     mark(0);
-    look(new THREE.Vector3(), new THREE.Vector3(...from), radius);
+    look(new THREE.Vector3(), new THREE.Vector3(...from), whole);
   });
 }
 for (const [name, what] of [['show-wand', wands], ['show-seams', seams], ['show-edges', edges]]) {
-  const box = document.getElementById(name);
-  box.addEventListener('change', () => { what.visible = box.checked; draw(); });
-  what.visible = box.checked;
+  const tick = document.getElementById(name);
+  tick.addEventListener('change', () => { what.visible = tick.checked; draw(); });
+  what.visible = tick.checked;
 }
 document.getElementById('tags').addEventListener('change', draw);
 
@@ -213,7 +221,8 @@ for (const button of document.querySelectorAll('.places button')) {
     const facing = mark(id);
     const away = camera.position.clone().sub(controls.target).normalize();
     const from = facing.lengthSq() > 0 ? facing.normalize().addScaledVector(away, 0.5) : away;
-    look(new THREE.Vector3(...place.atM).sub(middle), from, Math.max(place.ballM * 1.6, radius / 6));
+    const ball = Math.max(place.ballM, radius / 10);
+    look(new THREE.Vector3(...place.atM).sub(middle), from, box(ball, ball, ball));
   });
 }
 
@@ -221,8 +230,9 @@ const ray = new THREE.Raycaster();
 const words = (um) => (um < data.hazeUm ? 'bare' : um < data.buildUm ? 'thin' : um <= data.excessUm ? 'protected' : 'excess');
 renderer.domElement.addEventListener('pointermove', (e) => {
   if (e.buttons) return;
-  const box = renderer.domElement.getBoundingClientRect();
-  ray.setFromCamera(new THREE.Vector2((2 * (e.clientX - box.left)) / box.width - 1, 1 - (2 * (e.clientY - box.top)) / box.height), camera);
+  const frame = renderer.domElement.getBoundingClientRect();
+  const across = (2 * (e.clientX - frame.left)) / frame.width - 1;
+  ray.setFromCamera(new THREE.Vector2(across, 1 - (2 * (e.clientY - frame.top)) / frame.height), camera);
   const hit = ray.intersectObject(skin)[0];
   if (!hit) { under.textContent = data.hint; return; }
   const v = [hit.face.a, hit.face.b, hit.face.c];
@@ -241,4 +251,4 @@ under.textContent = data.hint;
 fit();
 colours();
 mark(0);
-look(new THREE.Vector3(), new THREE.Vector3(...views.whole), radius);
+look(new THREE.Vector3(), new THREE.Vector3(...views.whole), whole);

@@ -66,6 +66,9 @@ class HtmlReportTest {
         assertEquals("300 mm", Html.length(0.3));
         assertEquals("12.81 g", Html.mass(0.01281));
         assertEquals("16.9 mg", Html.mass(16.93e-6));
+        assertEquals("1", Html.plain(1));
+        assertEquals("50", Html.plain(50.000001));
+        assertEquals("0.25", Html.plain(0.25));
         assertEquals("-", Html.percent(Double.NaN));
     }
 }
