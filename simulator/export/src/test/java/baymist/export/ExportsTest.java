@@ -46,10 +46,10 @@ class ExportsTest {
 
     @Test
     void allFilesAppearOrNone() throws IOException {
-        RunResult r = SampleRun.tank();
+        QuickRun run = QuickRun.get();
         Files.createDirectory(folder.resolve("seams.vtp"));
         Files.writeString(folder.resolve("ledger.csv"), "mine");
-        assertThrows(IOException.class, () -> Exports.write(r, unwatched(r), EnumSet.allOf(Kind.class), folder));
+        assertThrows(IOException.class, () -> Exports.write(run.result(), run.watch(), EnumSet.allOf(Kind.class), folder));
         assertEquals(List.of("ledger.csv", "seams.vtp"), files());
         assertEquals("mine", Files.readString(folder.resolve("ledger.csv")));
     }
@@ -58,9 +58,9 @@ class ExportsTest {
     void aSecondExportReplacesTheFirst() throws IOException {
         RunResult tank = SampleRun.tank();
         RunResult wedge = SampleRun.wedge();
-        Exports.write(tank, unwatched(tank), EnumSet.allOf(Kind.class), folder);
+        Exports.write(tank, unwatched(tank), EnumSet.of(Kind.CSV, Kind.JSON), folder);
         List<String> first = files();
-        Exports.write(wedge, unwatched(wedge), EnumSet.allOf(Kind.class), folder);
+        Exports.write(wedge, unwatched(wedge), EnumSet.of(Kind.CSV, Kind.JSON), folder);
         assertEquals(first, files());
         try (CSVParser csv = read(Files.readString(folder.resolve("surfels.csv")))) {
             assertEquals(wedge.grid().surfels().count(), csv.getRecords().size());
@@ -117,5 +117,34 @@ class ExportsTest {
     private static CSVParser read(String text) throws IOException {
         return CSVParser.parse(
                 text, CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get());
+    }
+
+    /** Each array and column has its row in the page that explains the format. */
+    @Test
+    void everyArrayAndColumnIsExplained() throws IOException {
+        QuickRun run = QuickRun.get();
+        Exports.write(run.result(), run.watch(), EnumSet.of(Kind.VTK, Kind.CSV), folder);
+        String vtk = Files.readString(Path.of("../../docs/formats/vtk.md"));
+        String csv = Files.readString(Path.of("../../docs/formats/csv.md"));
+        int names = 0;
+        for (String file : files()) {
+            String text = Files.readString(folder.resolve(file));
+            if (file.endsWith(".csv")) {
+                for (String column : text.substring(0, text.indexOf('\n')).split(",")) {
+                    assertTrue(csv.contains("`" + column + "`") || column.matches("(min|max)_[xyz]_m"), file + ": " + column);
+                    names++;
+                }
+            } else {
+                var arrays = java.util.regex.Pattern.compile("Name=\"([^\"]*)\"").matcher(text);
+                while (arrays.find()) {
+                    String name = arrays.group(1);
+                    assertTrue(
+                            vtk.contains("`" + name + "`") || List.of("Points", "connectivity", "offsets").contains(name),
+                            file + ": " + name);
+                    names++;
+                }
+            }
+        }
+        assertTrue(names > 100, names + " names");
     }
 }
