@@ -6,8 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import baymist.export.Exports.Kind;
-import baymist.report.SampleRun;
-import baymist.run.RunObserver;
 import baymist.run.RunResult;
 import java.io.IOException;
 import java.io.StringWriter;
@@ -26,10 +24,6 @@ class ExportsTest {
     @TempDir
     Path folder;
 
-    private static RunWatch unwatched(RunResult r) {
-        return new RunWatch(r.scene(), List.of(), RunObserver.NONE);
-    }
-
     private List<String> files() throws IOException {
         try (Stream<Path> all = Files.list(folder)) {
             return all.map(p -> p.getFileName().toString()).sorted().toList();
@@ -38,8 +32,8 @@ class ExportsTest {
 
     @Test
     void onlyTheKindsAskedForAreWritten() throws IOException {
-        RunResult r = SampleRun.tank();
-        List<String> names = Exports.write(r, unwatched(r), EnumSet.of(Kind.CSV), folder);
+        QuickRun run = QuickRun.get();
+        List<String> names = Exports.write(run.result(), run.watch(), EnumSet.of(Kind.CSV), folder);
         assertEquals(names.stream().sorted().toList(), files());
         assertTrue(files().stream().allMatch(n -> n.endsWith(".csv")), files().toString());
     }
@@ -55,16 +49,15 @@ class ExportsTest {
     }
 
     @Test
-    void aSecondExportReplacesTheFirst() throws IOException {
-        RunResult tank = SampleRun.tank();
-        RunResult wedge = SampleRun.wedge();
-        Exports.write(tank, unwatched(tank), EnumSet.of(Kind.CSV, Kind.JSON), folder);
-        List<String> first = files();
-        Exports.write(wedge, unwatched(wedge), EnumSet.of(Kind.CSV, Kind.JSON), folder);
-        assertEquals(first, files());
+    void anExportReplacesWhatAnEarlierOneLeft() throws IOException {
+        QuickRun run = QuickRun.get();
+        Files.writeString(folder.resolve("surfels.csv"), "old");
+        Files.writeString(folder.resolve("notes.txt"), "mine");
+        Exports.write(run.result(), run.watch(), EnumSet.of(Kind.CSV), folder);
         try (CSVParser csv = read(Files.readString(folder.resolve("surfels.csv")))) {
-            assertEquals(wedge.grid().surfels().count(), csv.getRecords().size());
+            assertEquals(run.result().grid().surfels().count(), csv.getRecords().size());
         }
+        assertEquals("mine", Files.readString(folder.resolve("notes.txt")));
     }
 
     /** RFC 4180: a field with a comma, a quotation mark or a line feed stands in quotation marks; inner ones are doubled. */

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import baymist.report.Cautions;
-import baymist.report.SampleRun;
 import baymist.run.RunResult;
 import java.io.IOException;
 import java.util.regex.Matcher;
@@ -16,7 +15,7 @@ class HtmlReportTest {
     /** W3C, Content Security Policy Level 3: default-src 'none' forbids every fetch that no other directive allows. */
     @Test
     void thePageForbidsItselfTheNetwork() throws IOException {
-        String page = HtmlReport.of(SampleRun.wedge());
+        String page = HtmlReport.of(QuickRun.get().result());
         Matcher policy = Pattern.compile("Content-Security-Policy\" content=\"([^\"]*)\"").matcher(page);
         assertTrue(policy.find());
         assertTrue(policy.group(1).startsWith("default-src 'none'"));
@@ -26,7 +25,7 @@ class HtmlReportTest {
 
     @Test
     void cautionsComeBeforeAnyFilm() throws IOException {
-        RunResult r = SampleRun.wedge();
+        RunResult r = QuickRun.get().result();
         String page = HtmlReport.of(r);
         for (String caution : Cautions.of(r)) {
             assertTrue(page.contains(Html.text(caution)), caution);
@@ -37,7 +36,7 @@ class HtmlReportTest {
     /** Condition of the MIT licence: the notice is included in all copies. */
     @Test
     void theLibrarysNoticeTravelsWithIt() throws IOException {
-        String page = HtmlReport.of(SampleRun.tank());
+        String page = HtmlReport.of(QuickRun.get().result());
         assertTrue(page.contains("The above copyright notice and this permission notice shall be included in"));
         assertTrue(page.contains("three.js authors"));
     }
@@ -45,14 +44,15 @@ class HtmlReportTest {
     @Test
     void wordsOfASceneAreNoMarkup() throws IOException {
         assertEquals("&lt;b&gt; &amp; &quot;", Html.text("<b> & \""));
-        String page = HtmlReport.of(SampleRun.wedge());
-        // the sample's finding names a vent in quotation marks
-        assertTrue(page.contains("the vent &quot;root port&quot; during"));
+        String page = HtmlReport.of(QuickRun.get().result());
+        assertTrue(page.contains("<h1>Elevator in two passes &lt;coarse &amp; quick&gt;</h1>"));
+        assertFalse(page.contains("<coarse"));
     }
 
     @Test
     void theSameResultGivesTheSamePage() throws IOException {
-        assertEquals(HtmlReport.of(SampleRun.wedge()), HtmlReport.of(SampleRun.wedge()));
+        RunResult r = QuickRun.get().result();
+        assertEquals(HtmlReport.of(r), HtmlReport.of(r));
     }
 
     @Test
