@@ -27,6 +27,7 @@ final class Cli {
                 .addSubcommand(new FieldCommand(console, stages))
                 .addSubcommand(new CompareCommand(console, stages))
                 .addSubcommand(new PlanCommand(console, stages))
+                .addSubcommand(new ReportCommand(console, stages))
                 .addSubcommand(new ViewCommand(console, stages))
                 .addSubcommand(new ExportCommand(console, stages))
                 .addSubcommand(new SchemaCommand(console, stages))
