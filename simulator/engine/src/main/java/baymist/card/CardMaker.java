@@ -30,15 +30,19 @@ public final class CardMaker {
      * @throws SceneException CRD-001 if the scene has no passes: there is nothing to do then
      */
     public static WorkCard of(CardSource source, CardOptions options) {
-        return of(source, options, false);
+        return of(source, options, null);
     }
 
-    /** The card of a touch-up, whose passes are for some places alone. */
-    public static WorkCard touchUp(CardSource source, CardOptions options) {
-        return of(source, options, true);
+    /**
+     * The card of a touch-up, whose passes are for some places alone.
+     *
+     * @param places the places that were found thin or dry, with the film expected there afterwards
+     */
+    public static WorkCard touchUp(CardSource source, CardOptions options, List<WorkCard.Point> places) {
+        return of(source, options, places);
     }
 
-    private static WorkCard of(CardSource source, CardOptions options, boolean touchUp) {
+    private static WorkCard of(CardSource source, CardOptions options, @Nullable List<WorkCard.Point> places) {
         Scene scene = source.scene();
         requirePasses(scene);
         List<Integer> order = CardOrder.of(source.plan(), scene.passes().size(), scene.gravity());
@@ -52,7 +56,7 @@ public final class CardMaker {
         boolean control = scene.hinge() != null || scene.cavity() instanceof CavitySpec.ControlSurface;
         return new WorkCard(
                 origin(source),
-                touchUp,
+                places != null,
                 CardCautions.of(source, control),
                 items(source),
                 quantities.wands(steps),
@@ -65,7 +69,7 @@ public final class CardMaker {
                 CardOpenings.masks(openings, scene.protectedItems()),
                 (f.drippedKg() + f.drippedLaterKg()) / density,
                 control ? new Balance(f.oilKg(), f.hingeArmM(), f.hingeMomentNm()) : null,
-                new CardPoints(source).points(options.reasons()),
+                places != null ? places : new CardPoints(source).points(options.reasons()),
                 prediction(source),
                 new Due(
                         options.interval() != null

@@ -9,7 +9,6 @@ import baymist.geom.Box3;
 import baymist.geom.Vec3;
 import baymist.run.Approach;
 import baymist.scene.PassSpec;
-import baymist.scene.TipSpec;
 import baymist.scene.WandSpec;
 import java.util.ArrayList;
 import java.util.List;
@@ -69,7 +68,7 @@ final class CardSteps {
                 ((pass.clockRad() % TURN) + TURN) % TURN,
                 Math.abs(axis.z()) <= Math.cos(ClockAngle.VERTICAL_RAD),
                 pointing(first.pose().pin()),
-                turnsMatter(wand.tip()),
+                Turning.matters(wand.tip()),
                 in.originM(),
                 in.axis(),
                 way(in, from),
@@ -101,21 +100,4 @@ final class CardSteps {
         }
         return String.join(" and ", words);
     }
-
-    /** Whether a tip sprays differently when turned: not for jets spaced evenly round it, nor for one straight ahead. */
-    static boolean turnsMatter(TipSpec tip) {
-        List<TipSpec.Jet> aside =
-                tip.jets().stream().filter(j -> Math.sin(j.offAxisRad()) > 1e-6).toList();
-        if (aside.isEmpty()) {
-            return false;
-        }
-        double x = 0;
-        double y = 0;
-        for (TipSpec.Jet j : aside) {
-            x += j.liquidShare() * Math.sin(j.offAxisRad()) * Math.cos(j.clockRad());
-            y += j.liquidShare() * Math.sin(j.offAxisRad()) * Math.sin(j.clockRad());
-        }
-        return aside.size() < 3 || Math.hypot(x, y) > 0.02;
-    }
-
 }

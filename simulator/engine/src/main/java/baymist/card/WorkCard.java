@@ -255,7 +255,9 @@ public record WorkCard(
         BARE,
         SEAM_BARE,
         NEAR_LIMIT,
-        FOG_ONLY
+        FOG_ONLY,
+        FOUND_THIN,
+        FOUND_DRY
     }
 
     /**

@@ -108,8 +108,8 @@ public record CardUnits(boolean inches, boolean psi, boolean fahrenheit) {
     /** Seconds or minutes: "45 s", "5 min", "1 h 20 min". */
     static String time(double s) {
         long whole = Math.round(s);
-        if (s < 10) {
-            return number(s, 2) + " s";
+        if (s < 60) {
+            return number(s, s < 10 ? 2 : 3) + " s";
         }
         if (whole < 120) {
             return whole + " s";

@@ -45,7 +45,11 @@ final class CardWords {
         w.put("title", card.origin().title());
         w.put("structure", card.origin().structure());
         w.put("story", card.origin().story());
-        w.put("cautions", card.cautions());
+        w.put(
+                "cautions",
+                card.cautions().stream()
+                        .map(c -> Map.of("about", c.about(), "text", c.text().replace("m3", "m\u00b3")))
+                        .toList());
         w.put("items", items());
         w.put("hasItems", !card.items().isEmpty());
         w.put("wands", wands());
@@ -58,7 +62,7 @@ final class CardWords {
         w.put("steps", steps());
         w.put("orderChanged", card.orderChanged());
         masks(w);
-        w.put("drip", units.volume(card.dripM3()));
+        w.put("drip", card.dripM3() < 1e-6 ? "less than " + units.volume(1e-6) : "about " + units.volume(card.dripM3()));
         balance(w);
         w.put("points", points());
         w.put("hasPoints", !card.points().isEmpty());
@@ -159,7 +163,7 @@ final class CardWords {
     private void times(Map<String, Object> w) {
         WorkCard.Times t = card.times();
         w.put("trigger", CardUnits.time(t.triggerS()));
-        w.put("waits", CardUnits.time(t.waitsS()));
+        w.put("waits", t.waitsS() > 0 ? CardUnits.time(t.waitsS()) : "");
         w.put("hang", CardUnits.time(t.hangS()));
         w.put("total", CardUnits.time(t.totalS()));
     }
@@ -214,7 +218,7 @@ final class CardWords {
         if (o.pass() == OpeningState.CLOSED && o.before() == OpeningState.OPEN) {
             return "close";
         }
-        return o.use() == WorkCard.Use.ENTRY ? "uncover" : "leave open";
+        return o.use() == WorkCard.Use.ENTRY ? "wand goes in" : "leave open";
     }
 
     private List<String> names(WorkCard.Use use) {
