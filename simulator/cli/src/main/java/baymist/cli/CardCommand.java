@@ -106,7 +106,7 @@ final class CardCommand extends SceneCommand {
 
     @Override
     public Integer call() throws IOException {
-        Paper sheet = paper();
+        Paper sheet = paper(spec, paper);
         CardOptions options = new CardOptions(interval(), date(), Map.of());
         if (explain < 0 || explain > 4) {
             throw new ParameterException(spec.commandLine(), "--explain " + explain + ": 0 to 4 expected");
@@ -161,7 +161,8 @@ final class CardCommand extends SceneCommand {
         return new CardOptions(options.interval(), options.workDate(), reasons);
     }
 
-    private Paper paper() {
+    /** The paper by its name. */
+    static Paper paper(CommandSpec spec, String paper) {
         for (Paper p : Paper.values()) {
             if (p.name().equalsIgnoreCase(paper)) {
                 return p;

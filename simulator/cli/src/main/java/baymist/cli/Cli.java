@@ -27,6 +27,7 @@ final class Cli {
                 .addSubcommand(new CompareCommand(console, stages))
                 .addSubcommand(new PlanCommand(console, stages))
                 .addSubcommand(new CardCommand(console, stages))
+                .addSubcommand(new FindingsCommand(console, stages))
                 .addSubcommand(new SchemaCommand(console, stages))
                 .addSubcommand(new VerifyCommand(console, stages))
                 .addSubcommand(new CommandLine.HelpCommand());

@@ -72,9 +72,20 @@ final class CardSteps {
                 in.originM(),
                 in.axis(),
                 way(in, from),
-                stations.stream().map(s -> s.pose().positionM()).toList(),
+                tips(in, pass, stations, from, to),
                 CardOrder.heightM(source.plan(), index, source.scene().gravity()),
                 rate * trigger / source.scene().product().densityKgPerM3());
+    }
+
+    /** From where the trigger goes on to where it goes off; stations stand for the middles of stretches between. */
+    private static List<Vec3> tips(Insertion in, PassSpec pass, List<Station> stations, double fromM, double toM) {
+        List<Vec3> tips = new ArrayList<>();
+        tips.add(in.path().tip(fromM, pass.clockRad()).positionM());
+        stations.stream().filter(s -> s.travelM() > 0).forEach(s -> tips.add(s.pose().positionM()));
+        if (fromM > toM) {
+            tips.add(in.path().tip(toM, pass.clockRad()).positionM());
+        }
+        return tips;
     }
 
     private double allTriggerS() {

@@ -21,13 +21,18 @@ public final class FilmSpread {
 
     /** Probabilities of wet, thin and dry, in the order of {@link Seen}. */
     public static double[] of(double filmM, TargetSpec targets) {
-        double wet = above(filmM, targets.buildM());
-        double reached = above(filmM, targets.hazeM());
+        return of(filmM, targets, FACTOR);
+    }
+
+    /** The same with another factor of one standard deviation. */
+    static double[] of(double filmM, TargetSpec targets, double factor) {
+        double wet = above(filmM, targets.buildM(), factor);
+        double reached = above(filmM, targets.hazeM(), factor);
         return new double[] {wet, Math.max(0, reached - wet), 1 - reached};
     }
 
-    private static double above(double filmM, double limitM) {
-        return normal(Math.log(Math.max(NONE_M, filmM) / limitM) / Math.log(FACTOR));
+    private static double above(double filmM, double limitM, double factor) {
+        return normal(Math.log(Math.max(NONE_M, filmM) / limitM) / Math.log(factor));
     }
 
     /** What is expected to be seen at a film. */

@@ -42,12 +42,11 @@ class RefitTest {
 
     /**
      * What somebody would note who looks at the job done at a hidden setting: 60 places, a gauge reading of 15 % scatter where the film is
-     * thick enough for a notched gauge, the eye's verdict everywhere. The rays of the hidden job are others, and its voxels are finer.
+     * thick enough for a notched gauge, the eye's verdict everywhere. The rays of the hidden job are others.
      */
     private static Inspection findings(Setting hidden, long seed) {
         Scene truth = SceneEdit.of(hidden.of(scene)).raySeed(1 + seed).done();
-        CardSource job = CardSource.of(
-                Simulation.run(truth.withVoxel(new baymist.scene.VoxelSpec(8e-3, 8e-3, 8e-3)), TWO, RunObserver.NONE));
+        CardSource job = CardSource.of(Simulation.run(truth, TWO, RunObserver.NONE));
         Random random = new Random(seed);
         SurfelSet q = job.grid().surfels();
         List<Inspection.Place> places = new ArrayList<>();

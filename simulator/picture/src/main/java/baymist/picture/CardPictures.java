@@ -15,8 +15,14 @@ public final class CardPictures {
     /** Width of what is printed beside the margins of both papers, mm. */
     public static final double WIDE_MM = 182;
 
+    /** Height of a pass's picture, mm: two passes go on a page of either paper. */
+    private static final double PASS_MM = 58;
+
     private static final double TOP = 4.6;
     private static final double GAP = 5;
+    /** Width kept for the words above a view, mm. */
+    private static final double TITLE_MM = 60;
+
     /** Room for marks round a view, mm. */
     private static final double ROOM = 7;
 
@@ -103,7 +109,7 @@ public final class CardPictures {
                 views.add(v);
             }
         }
-        Laid laid = lay("pass-" + step.number(), "Pass " + step.number() + ", " + step.name(), views, 78);
+        Laid laid = lay("pass-" + step.number(), "Pass " + step.number() + ", " + step.name(), views, PASS_MM);
         for (CardView v : laid.views) {
             wand(v, step);
         }
@@ -190,30 +196,37 @@ public final class CardPictures {
         double scale = Math.max(beside, above);
         double height = row ? TOP + 2 * ROOM + mostV * scale : n * (TOP + 2 * ROOM) + sumV * scale;
         Laid laid = new Laid(id, new Sheet(WIDE_MM, height, title));
+        List<double[]> titles = new ArrayList<>();
         double x = 0;
         double y = 0;
         for (SectionView v : views) {
             laid.sheet.text(x + 1, y + 3.2, 2.7, Sheet.Anchor.START, v.title());
             double at = y + TOP;
             laid.sheet.text(x + 1, at + 2.6, 2.3, Sheet.Anchor.START, v.view());
-            laid.views.add(new CardView(laid.sheet, v, x + ROOM, at + ROOM, scale));
+            CardView view = new CardView(laid.sheet, v, x + ROOM, at + ROOM, scale);
+            laid.views.add(view);
+            titles.add(new double[] {x, y});
             if (row) {
                 x += (v.highU() - v.lowU()) * scale + 2 * ROOM + GAP;
             } else {
                 y += TOP + 2 * ROOM + (v.highV() - v.lowV()) * scale;
             }
         }
+        for (CardView v : laid.views) {
+            // no mark over the words above any view
+            titles.forEach(t -> v.keepOut(t[0], t[1], TITLE_MM, TOP + 3.4));
+        }
         return laid;
     }
 
     /** The clock angle as a dial, seen from outside along the wand. */
     public CardPicture dial(Step step) {
-        double size = 34;
+        double size = 31;
         Sheet s = new Sheet(size, size + 4, String.format(
                 Locale.ROOT, "Dial, pin at %.0f degrees", Math.toDegrees(step.clockRad())));
         double c = size / 2;
         double cy = c + 4;
-        double r = 12.5;
+        double r = 11;
         s.circle(c, cy, r, 0.5, Sheet.Dash.SOLID);
         for (int h = 0; h < 12; h++) {
             double a = h * Math.PI / 6;
@@ -253,10 +266,10 @@ public final class CardPictures {
      */
     public CardPicture rod(Step step, java.util.function.DoubleFunction<String> words) {
         double width = 146;
-        Sheet s = new Sheet(width, 27, "Wand with its marks, pass " + step.number());
+        Sheet s = new Sheet(width, 20.5, "Wand with its marks, pass " + step.number());
         double left = 8;
         double right = width - 26;
-        double y = 13;
+        double y = 9.4;
         double scale = (right - left) / Math.max(1e-6, step.fromM());
         s.shade(0, left, y - 0.8, width - 3, y - 0.8, width - 3, y + 0.8, left, y + 0.8);
         s.dot(left, y, 1.6);
@@ -275,8 +288,8 @@ public final class CardPictures {
     }
 
     private static void flag(Sheet s, double x, double y, String words, Sheet.@Nullable Anchor anchor) {
-        s.line(x, y - 5.2, x, y + 2.2, 0.6, Sheet.Dash.SOLID);
-        s.text(x, y - 6.4, 2.9, anchor == null ? Sheet.Anchor.MIDDLE : anchor, words);
+        s.line(x, y - 4.2, x, y + 2.2, 0.6, Sheet.Dash.SOLID);
+        s.text(x, y - 5.4, 2.9, anchor == null ? Sheet.Anchor.MIDDLE : anchor, words);
     }
 
     private static void halves(Sheet s, Step step, double left, double scale, double y) {

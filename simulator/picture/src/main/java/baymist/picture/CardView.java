@@ -123,6 +123,11 @@ final class CardView {
         taken.add(new Rectangle2D.Double(x(p) - r, y(p) - r, 2 * r, 2 * r));
     }
 
+    /** Keeps marks out of a rectangle of the sheet, mm. */
+    void keepOut(double x, double y, double width, double height) {
+        taken.add(new Rectangle2D.Double(x, y, width, height));
+    }
+
     /** A word in a box with a line to its place, where it covers no other mark. */
     void mark(Vec3 at, String word, boolean boxed) {
         double w = 1.2 + 0.62 * MARK * word.length();

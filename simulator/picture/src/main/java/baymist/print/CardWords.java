@@ -306,10 +306,12 @@ final class CardWords {
             String size = p.doubt() == WorkCard.Doubt.SEAM_BARE ? units.length(p.size()) : units.area(p.size());
             String doubt =
                     switch (p.doubt()) {
-                        case BARE -> "predicted bare";
-                        case SEAM_BARE -> "seam predicted bare";
-                        case NEAR_LIMIT -> "film hardly at the limit";
-                        case FOG_ONLY -> "wetted by mist alone";
+                        case BARE -> "bare";
+                        case SEAM_BARE -> "seam bare";
+                        case NEAR_LIMIT -> "near limit";
+                        case FOG_ONLY -> "mist only";
+                        case FOUND_THIN -> "found thin";
+                        case FOUND_DRY -> "found dry";
                     };
             Map<String, Object> m = new LinkedHashMap<>();
             m.put("number", p.number());
