@@ -99,7 +99,7 @@ public final class Rehearsal {
             throw new IllegalArgumentException("rehearsals are made in projected or still air, without fog at the start");
         }
         Cavity cavity = CavityBuilder.build(scene);
-        return new Rehearsal(scene, cavity, Voxelizer.voxelize(cavity, scene.voxel(), workers));
+        return new Rehearsal(scene, cavity, BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels()));
     }
 
     public Cavity cavity() {
