@@ -53,10 +53,9 @@ public final class Preview {
         double spacing = Math.max(0.025, stroke(scene, extent.length()) / STATIONS);
         Scene coarse = SceneEdit.of(scene)
                 .voxel(new VoxelSpec(size[0], size[1], size[2]))
-                .air(
-                        scene.air().mode() == AirSpec.Mode.STILL
-                                ? scene.air()
-                                : scene.air().withMode(AirSpec.Mode.PROJECTED, 0))
+                .air(scene.air().mode() == AirSpec.Mode.STILL
+                        ? scene.air()
+                        : scene.air().withMode(AirSpec.Mode.PROJECTED, 0))
                 .numerics(
                         Math.min(scene.sizeBins(), BINS),
                         Math.min(scene.raysPerJet(), RAYS),
