@@ -67,7 +67,7 @@ class SizedWandTest {
                 Exit.DONE, "run", job.toString(), "--quiet", "--out", folder.resolve("out").toString(), "--json");
         double reached = new com.fasterxml.jackson.databind.ObjectMapper()
                 .readTree(run)
-                .at("/coverage/total/reached")
+                .at("/coverage/reached")
                 .asDouble(-1);
         assertTrue(reached >= 0.58, "the wand that was sized for 60 % reaches " + reached);
     }
