@@ -109,8 +109,23 @@ class CompareCliTest {
         JsonNode root = new ObjectMapper().readTree(told.toString());
         for (JsonNode row : root.get("candidates")) {
             for (String key : new String[] {
-                "entry", "wand", "clockDeg", "holes", "reached", "protected", "seamsReached", "productMl", "triggerS",
-                "pareto", "panels", "thin", "excess", "hangS", "oversprayKg", "bareRegions", "itemsHit"
+                "entry",
+                "wand",
+                "clockDeg",
+                "holes",
+                "reached",
+                "protected",
+                "seamsReached",
+                "productMl",
+                "triggerS",
+                "pareto",
+                "panels",
+                "thin",
+                "excess",
+                "hangS",
+                "oversprayKg",
+                "bareRegions",
+                "itemsHit"
             }) {
                 assertTrue(row.hasNonNull(key), key + " of " + row);
             }
@@ -131,7 +146,9 @@ class CompareCliTest {
         Files.writeString(scene, SCENE.replace("compare: {", "compare: {wands: [thick], "));
         StringWriter told = new StringWriter();
         int code = Cli.execute(
-                new String[] {"compare", scene.toString(), "--out", folder.resolve("out").toString(), "--quiet"},
+                new String[] {
+                    "compare", scene.toString(), "--out", folder.resolve("out").toString(), "--quiet"
+                },
                 new Console(new PrintWriter(told), new PrintWriter(new StringWriter()), false),
                 Stages.ENGINE);
         assertEquals(Exit.NOT_ACCEPTABLE, code);

@@ -64,7 +64,13 @@ class SizedWandTest {
         Path job = folder.resolve("job.yaml");
         Files.writeString(job, String.format(SCENE, "wand.yaml", '"' + wand.name() + '"'));
         String run = baymist(
-                Exit.DONE, "run", job.toString(), "--quiet", "--out", folder.resolve("out").toString(), "--json");
+                Exit.DONE,
+                "run",
+                job.toString(),
+                "--quiet",
+                "--out",
+                folder.resolve("out").toString(),
+                "--json");
         double reached = new com.fasterxml.jackson.databind.ObjectMapper()
                 .readTree(run)
                 .at("/coverage/reached")

@@ -251,9 +251,10 @@ public final class CompareReport {
     /** What stands with every comparison, and with holes and panels where it has any. */
     static List<String> cautions(Compared c) {
         List<String> all = new ArrayList<>();
-        all.add("A ranking is a computed prediction at coarse resolution, not an approval. Local rules, the structure's approved"
-                + " data and the product's safety data sheet come first; run the chosen job in full and read its"
-                + " cautions on mist, ignition, oxygen and compressed air.");
+        all.add(
+                "A ranking is a computed prediction at coarse resolution, not an approval. Local rules, the structure's approved"
+                        + " data and the product's safety data sheet come first; run the chosen job in full and read its"
+                        + " cautions on mist, ignition, oxygen and compressed air.");
         if (c.rows().stream().anyMatch(r -> !r.candidate().holes().isEmpty())) {
             all.add(DRILLING);
         }
