@@ -140,6 +140,37 @@ class CompareCliTest {
         assertEquals(cut, Files.readString(out.resolve("best.yaml")).startsWith("# Drilling: no hole is approved"));
     }
 
+    /** The demo of drilling on coarse voxels, with one place to find. */
+    @Test
+    void everyFileWithAHoleCarriesTheCaution() throws IOException {
+        Path root = Path.of("").toAbsolutePath();
+        while (!Files.isDirectory(root.resolve("scenes"))) {
+            root = java.util.Objects.requireNonNull(root.getParent());
+        }
+        Path scene = folder.resolve("drill.yaml");
+        Files.writeString(
+                scene,
+                Files.readString(root.resolve("scenes/blind-bay-drill.yaml"))
+                                .replace("../models", root.resolve("models").toString())
+                                .replace("most: 2", "most: 1")
+                                .replace("hang: 2 min", "hang: 20 s")
+                        + "voxel: 12 mm\nnumerics: {size_bins: 3, rays_per_jet: 24}\n");
+        Path out = folder.resolve("drill");
+        StringWriter told = new StringWriter();
+        StringWriter err = new StringWriter();
+        int code = Cli.execute(
+                new String[] {"compare", scene.toString(), "--drill", "--out", out.toString(), "--quiet"},
+                new Console(new PrintWriter(told), new PrintWriter(err), false),
+                Stages.ENGINE);
+        assertEquals(Exit.DONE, code, err.toString());
+        for (String name : new String[] {"holes.txt", "holes.json", "drilled.yaml"}) {
+            String words = Files.readString(out.resolve(name)).replaceAll("\\s+(# )?", " ");
+            assertTrue(words.contains("needs approved data and a licensed person"), name + ": " + words);
+        }
+        assertTrue(Files.size(out.resolve("holes.png")) > 10_000);
+        assertTrue(told.toString().contains("the scene allows no more than 1"), told.toString());
+    }
+
     @Test
     void aJobThatNobodyCanDoSaysSoAndWhy() throws IOException {
         Path scene = folder.resolve("thick.yaml");

@@ -20,7 +20,7 @@ public final class CompareMap {
     private static final double MARGIN = 60;
     private static final double GAP = 50;
     private static final double HEAD = 70;
-    private static final double COLUMN_HEAD = 190;
+    private static final double COLUMN_HEAD = 240;
 
     private CompareMap() {}
 
@@ -54,7 +54,7 @@ public final class CompareMap {
         Legend.drawFilm(canvas, colours, targets, scale, MARGIN, MARGIN + HEAD, WIDTH - 2 * MARGIN);
         for (int i = 0; i < rows.size(); i++) {
             double left = MARGIN + i * (column + GAP);
-            columnHead(canvas, i + 1, rows.get(i), left, top - COLUMN_HEAD + 20, column);
+            columnHead(canvas, i + 1, rows.get(i), left, top - COLUMN_HEAD + 44, column);
             film(canvas, shapes.get(i), rows.get(i).outcome().filmM(), targets, colours, layouts.get(i), left, top);
         }
         TwoFilmMap.foot(canvas, foot(compared, rows), top + tallest + 70);
