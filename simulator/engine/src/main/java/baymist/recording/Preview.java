@@ -9,6 +9,7 @@ import baymist.scene.PassSpec;
 import baymist.scene.Scene;
 import baymist.scene.SceneEdit;
 import baymist.scene.VoxelSpec;
+import baymist.scene.WandSpec;
 import baymist.voxel.Voxelizer;
 import java.util.Locale;
 
@@ -64,11 +65,13 @@ public final class Preview {
         return new Preview(coarse, new Vec3(size[0], size[1], size[2]));
     }
 
-    /** Length of all draw-backs, m; one that begins as deep as the wand goes counts as half the structure. */
+    /** Length of all draw-backs, m; one that begins as deep as the wand goes counts as long as wand and structure allow. */
     private static double stroke(Scene scene, double extentM) {
         double sum = 0;
         for (PassSpec pass : scene.passes()) {
-            double from = Double.isFinite(pass.fromDepthM()) ? pass.fromDepthM() : extentM / 2;
+            WandSpec wand = scene.wands().get(pass.wand());
+            double deepest = wand == null ? extentM : Math.min(extentM, wand.lengthM());
+            double from = Math.min(pass.fromDepthM(), deepest);
             sum += Math.max(0, from - pass.toDepthM());
         }
         return sum;

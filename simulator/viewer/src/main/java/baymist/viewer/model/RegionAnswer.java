@@ -24,6 +24,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Answers about a bare place that take seconds to minutes: work for a {@link JobRunner}. */
 public final class RegionAnswer {
+    /** A time for trying changes that people wait for, s. */
+    public static final double PATIENCE_S = 120;
+
     /** Farthest that a place reaches for the search of a pose, m. */
     private static final double WITHIN_M = 0.25;
 
@@ -53,9 +56,22 @@ public final class RegionAnswer {
         }
     }
 
-    /** Explains a place of a run; at planning resolution, a run for each change that is tried. */
+    /** Explains a place of a run with {@link #PATIENCE_S} for trying changes. */
     public static Why why(Scene scene, RegionList.Row row, RunOptions options, RunObserver observer) {
-        Explanation e = Explain.of(scene, ExplainOptions.DEFAULT.about(row.centreM()), options, observer);
+        return why(scene, row, PATIENCE_S, options, observer);
+    }
+
+    /**
+     * Explains a place of a run; at planning resolution, a run for each change that is tried.
+     *
+     * @param seconds time after which no further change is tried, s, above 0
+     */
+    public static Why why(
+            Scene scene, RegionList.Row row, double seconds, RunOptions options, RunObserver observer) {
+        ExplainOptions usual = ExplainOptions.DEFAULT;
+        ExplainOptions asked = new ExplainOptions(
+                "", row.centreM(), usual.hand(), usual.runs(), seconds, usual.all(), usual.cells());
+        Explanation e = Explain.of(scene, asked, options, observer);
         List<String> says = new ArrayList<>();
         says.add(sentence(e.cause().sentence()) + (e.proved() ? "" : " No run proved it."));
         if (!e.because().isBlank()) {
@@ -65,7 +81,7 @@ public final class RegionAnswer {
         Remedy first = e.recommended();
         says.add(
                 first == null
-                        ? "None of the changes that were run helps enough."
+                        ? e.remedies().isEmpty() ? "No change was tried." : "None of the changes that were run helps enough."
                         : "Begin with this: " + sentence(first.change())
                                 + (first.caution().isBlank() ? "" : " " + sentence(first.caution())));
         return new Why(e, says);
@@ -73,7 +89,11 @@ public final class RegionAnswer {
 
     private static String sentence(String words) {
         String text = words.strip();
-        return text.isEmpty() || text.endsWith(".") || text.endsWith(")") && text.contains(". ") ? text : text + ".";
+        if (text.isEmpty()) {
+            return text;
+        }
+        String begun = Character.toUpperCase(text.charAt(0)) + text.substring(1);
+        return begun.endsWith(".") ? begun : begun + ".";
     }
 
     /** The best pose that the scene's wands reach, or null where none goes in or none brings anything. */
