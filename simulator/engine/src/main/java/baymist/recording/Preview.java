@@ -54,9 +54,10 @@ public final class Preview {
         double spacing = Math.max(0.025, stroke(scene, extent.length()) / STATIONS);
         Scene coarse = SceneEdit.of(scene)
                 .voxel(new VoxelSpec(size[0], size[1], size[2]))
-                .air(scene.air().mode() == AirSpec.Mode.STILL
-                        ? scene.air()
-                        : scene.air().withMode(AirSpec.Mode.PROJECTED, 0))
+                .air(
+                        scene.air().mode() == AirSpec.Mode.STILL
+                                ? scene.air()
+                                : scene.air().withMode(AirSpec.Mode.PROJECTED, 0))
                 .numerics(
                         Math.min(scene.sizeBins(), BINS),
                         Math.min(scene.raysPerJet(), RAYS),
@@ -91,8 +92,8 @@ public final class Preview {
     public String sentence() {
         return String.format(
                 Locale.ROOT,
-                "Preview: voxels of about %.0f x %.0f x %.0f mm, %d droplet sizes, %d rays a jet, stations at least %.0f mm apart,"
-                        + " projected air. Run the scene itself before you trust a number.",
+                "Preview: voxels of about %.0f x %.0f x %.0f mm, %d droplet sizes, %d rays a jet, stations at least"
+                        + " %.0f mm apart, projected air. Run the scene itself before you trust a number.",
                 1e3 * voxelM.x(),
                 1e3 * voxelM.y(),
                 1e3 * voxelM.z(),

@@ -150,8 +150,8 @@ public final class Recording {
                 ? String.format(Locale.ROOT, "All %d moments of the run are kept.", moments)
                 : String.format(
                         Locale.ROOT,
-                        "%d of %d moments of the run are kept; a moment left out lies within %.2g %% of what was sprayed from"
-                                + " the straight line between its neighbours.",
+                        "%d of %d moments of the run are kept; a moment left out lies within %.2g %% of what was"
+                                + " sprayed from the straight line between its neighbours.",
                         frames(),
                         moments,
                         100 * misplacedKg / Math.max(result.ledger().sprayedKg(), Double.MIN_NORMAL));

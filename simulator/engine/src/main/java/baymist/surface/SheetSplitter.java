@@ -38,7 +38,7 @@ final class SheetSplitter {
         return pieces;
     }
 
-    /** @return the split triangles, or all that there were when more than {@code most} came up (the caller tries longer edges) */
+    /** The split triangles, or all that there were when more than {@code most} came up (the caller tries longer edges). */
     static Pieces split(Pieces sheets, double edgeM, int most) {
         Pieces now = sheets;
         double limit = edgeM * edgeM;

@@ -12,6 +12,7 @@ import baymist.field.ReachField;
 import baymist.field.ReachFields;
 import baymist.field.RegionChoice;
 import baymist.geom.Vec3;
+import baymist.run.Approach;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
@@ -66,11 +67,10 @@ public final class RegionAnswer {
      *
      * @param seconds time after which no further change is tried, s, above 0
      */
-    public static Why why(
-            Scene scene, RegionList.Row row, double seconds, RunOptions options, RunObserver observer) {
+    public static Why why(Scene scene, RegionList.Row row, double seconds, RunOptions options, RunObserver observer) {
         ExplainOptions usual = ExplainOptions.DEFAULT;
-        ExplainOptions asked = new ExplainOptions(
-                "", row.centreM(), usual.hand(), usual.runs(), seconds, usual.all(), usual.cells());
+        ExplainOptions asked =
+                new ExplainOptions("", row.centreM(), usual.hand(), usual.runs(), seconds, usual.all(), usual.cells());
         Explanation e = Explain.of(scene, asked, options, observer);
         List<String> says = new ArrayList<>();
         says.add(sentence(e.cause().sentence()) + (e.proved() ? "" : " No run proved it."));
@@ -81,7 +81,9 @@ public final class RegionAnswer {
         Remedy first = e.recommended();
         says.add(
                 first == null
-                        ? e.remedies().isEmpty() ? "No change was tried." : "None of the changes that were run helps enough."
+                        ? e.remedies().isEmpty()
+                                ? "No change was tried."
+                                : "None of the changes that were run helps enough."
                         : "Begin with this: " + sentence(first.change())
                                 + (first.caution().isBlank() ? "" : " " + sentence(first.caution())));
         return new Why(e, says);
@@ -100,7 +102,8 @@ public final class RegionAnswer {
     public static @Nullable GhostPose bestPose(
             RunResult result, RegionList.Row row, RunOptions options, RunObserver observer) {
         Scene scene = result.scene();
-        double within = Math.min(WITHIN_M, Math.max(0.02, 0.5 * row.region().extentM().size().length()));
+        double within = Math.min(
+                WITHIN_M, Math.max(0.02, 0.5 * row.region().extentM().size().length()));
         RegionChoice place = new RegionChoice.At(onSheet(result, row), within);
         ReachField field = ReachFields.of(scene, new FieldOptions(place, false), options, observer);
         if (field.poses().isEmpty() || !(field.poses().get(0).share() > 0)) {
@@ -109,15 +112,15 @@ public final class RegionAnswer {
         PoseShare best = field.poses().get(0);
         String words = String.format(
                 Locale.ROOT,
-                "Best pose: '%s' through '%s', %.0f mm deep, pin at %.0f deg; %.1f %% of what it sprays lands here and %.1f %%"
-                        + " settles here as fog (in quiet air).",
+                "Best pose: '%s' through '%s', %.0f mm deep, pin at %.0f deg; %.1f %% of what it sprays lands here and"
+                        + " %.1f %% settles here as fog (in quiet air).",
                 best.hold().wand(),
                 best.hold().entry(),
                 1e3 * best.hold().fromDepthM(),
                 Math.toDegrees(best.hold().clockRad()),
                 100 * best.direct(),
                 100 * best.fog());
-        double radius = scene.wands().get(best.hold().wand()).outerM() / 2;
+        double radius = Approach.wand(scene, best.hold()).outerM() / 2;
         return new GhostPose(best.pose(), best.bodyM(), radius, best, words);
     }
 

@@ -101,7 +101,8 @@ public final class WhatIf {
         }
         Scene next = change.apply(scene);
         WhatIf result = new WhatIf(original, next, Map.of());
-        Field before = Objects.requireNonNull(of(original).field(id) == null ? field : of(original).field(id));
+        Field before = Objects.requireNonNull(
+                of(original).field(id) == null ? field : of(original).field(id));
         Map<String, String> all = new LinkedHashMap<>(changes);
         if (before.text().equals(Objects.requireNonNull(result.field(id)).text())) {
             all.remove(id);

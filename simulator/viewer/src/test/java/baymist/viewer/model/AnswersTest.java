@@ -138,7 +138,9 @@ class AnswersTest {
         }
         // it is about the place that was asked for
         double apart = why.explanation().region().centroidM().distance(largest.centreM());
-        assertTrue(apart < 0.5 * largest.region().extentM().size().length() + 0.05, "explains a place " + apart + " m off");
+        assertTrue(
+                apart < 0.5 * largest.region().extentM().size().length() + 0.05,
+                "explains a place " + apart + " m off");
     }
 
     @Test
