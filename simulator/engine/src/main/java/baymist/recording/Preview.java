@@ -16,7 +16,8 @@ import java.util.Locale;
 /**
  * A job so coarse that its film can be seen in seconds: for trying things out, never for numbers.
  *
- * <p>The structure, the wand's ways, the supply and the times are those of the job; what is coarse is named by {@link #sentence}. Air is projected.
+ * <p>The structure, the wand's ways, the supply and the times are those of the job; what is coarse is named by {@link #sentence}. Air is
+ * projected.
  */
 public final class Preview {
     /** Cells that a preview aims at. */

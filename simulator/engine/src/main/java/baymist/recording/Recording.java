@@ -9,7 +9,8 @@ import java.util.Locale;
 /**
  * A run that can be looked at over time. Read-only: arrays are shared and must not be written to.
  *
- * <p>Film and fog are known at the frames and taken straight between them; curves are known at every moment; the wand is known at all times.
+ * <p>Film and fog are known at the frames and taken straight between them; curves are known at every moment; the wand is known at all
+ * times.
  */
 public final class Recording {
     private final RunResult result;

@@ -12,7 +12,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Makes a {@link Surface}: splits the sheets, looks what each side faces, sorts the sides into patches, gathers surfels for each vertex. */
+/**
+ * Makes a {@link Surface}: splits the sheets, looks what each side faces, sorts the sides into patches, gathers surfels for each vertex.
+ */
 final class SurfaceBuilder {
     /** How far a surfel's centroid may lie from the middle of the triangle that shows it, voxels along each axis. */
     private static final double REACH = 1.0;

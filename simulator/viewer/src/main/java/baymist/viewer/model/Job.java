@@ -7,8 +7,8 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One piece of background work as it gets on. Any thread may ask; changes come from the worker alone, in the order waiting, running, then one of
- * done, failed, cancelled, which stays.
+ * One piece of background work as it gets on. Any thread may ask; changes come from the worker alone, in the order waiting, running, then
+ * one of done, failed, cancelled, which stays.
  */
 public final class Job<T> {
     /** Where a job stands. */

@@ -13,8 +13,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Looks whether a scene file, or a file that it names, has changed on disk; by asking now and then, which works on every file system. A change is told
- * once, when the files have stayed alike from one look to the next, so that a file that is being written is not read half.
+ * Looks whether a scene file, or a file that it names, has changed on disk; by asking now and then, which works on every file system. A
+ * change is told once, when the files have stayed alike from one look to the next, so that a file that is being written is not read half.
  */
 public final class SceneWatch implements AutoCloseable {
     /** Hears of changes, on the watch's own thread. */

@@ -19,8 +19,8 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A job being tried otherwise: entry, depth, clock angle, rate, wand and times of each pass, and the liquid. Immutable; every edit gives a new one.
- * The scene on disk stays as it is until {@link #save}.
+ * A job being tried otherwise: entry, depth, clock angle, rate, wand and times of each pass, and the liquid. Immutable; every edit gives a
+ * new one. The scene on disk stays as it is until {@link #save}.
  */
 public final class WhatIf {
     /** What stands in a depth's box for as deep as the wand goes. */
