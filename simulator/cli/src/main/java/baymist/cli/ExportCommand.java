@@ -112,17 +112,7 @@ final class ExportCommand implements Callable<Integer>, DebugOption.Holder {
             watch = new RunWatch(scene, timesS, progress);
             result = stages.run(scene, options, watch);
         }
-        for (double timeS : timesS) {
-            if (timeS > watch.endS() + 1e-9) {
-                throw new ParameterException(
-                        spec.commandLine(),
-                        String.format(
-                                Locale.ROOT,
-                                "--at %.6g s: the job is over at %.6g s; nothing was written",
-                                timeS,
-                                watch.endS()));
-            }
-        }
+        requireWithin(timesS, watch.endS());
         Path folder = out != null
                 ? out
                 : Path.of("out", RunCommand.sceneName(sceneOptions.scene) + "-files");
@@ -130,6 +120,20 @@ final class ExportCommand implements Callable<Integer>, DebugOption.Holder {
         say("");
         say("Written to " + folder + ": " + String.join(", ", names));
         return Exit.DONE;
+    }
+
+    private void requireWithin(List<Double> timesS, double endS) {
+        for (int i = 0; i < timesS.size(); i++) {
+            if (timesS.get(i) > endS + 1e-9) {
+                throw new ParameterException(
+                        spec.commandLine(),
+                        String.format(
+                                Locale.ROOT,
+                                "--at \"%s\": the job is over after %.1f s; nothing was written",
+                                at.get(i),
+                                endS));
+            }
+        }
     }
 
     private Set<Exports.Kind> kinds() {

@@ -20,7 +20,7 @@ record Origins(double[] jets, double[] fog, double[] ranIn) {
                 o.jets[s] = r.directKg()[s] / kg;
                 o.fog[s] = r.fogKg()[s] / kg;
                 // what rounding leaves of film that never moved is no film that ran in
-                double beyond = 1 - arrivedKg[s] / kg;
+                double beyond = 1 - (s < arrivedKg.length ? arrivedKg[s] : 0) / kg;
                 o.ranIn[s] = beyond > 1e-9 ? beyond : 0;
             }
         }
