@@ -12,13 +12,17 @@ import baymist.surface.Surface;
 import baymist.surface.SurfaceOptions;
 import baymist.viewer.draw.Camera;
 import baymist.viewer.draw.Cut;
+import baymist.viewer.draw.CutLines;
 import baymist.viewer.draw.FilmPlaces;
 import baymist.viewer.draw.FogDots;
 import baymist.viewer.draw.Picker;
+import baymist.viewer.model.SceneModel;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.DoubleStream;
+import javafx.scene.Group;
 import javafx.scene.Node;
 import org.jspecify.annotations.Nullable;
 
@@ -37,18 +41,20 @@ final class CavityPicture {
     private final StructureLayer structure;
     private final LineMesh seams;
     private final List<RegionLine> outlines = new ArrayList<>();
-    private final javafx.scene.Group outlineGroup = new javafx.scene.Group();
+    private final Group outlineGroup = new Group();
     private final WandLayer wand;
     private final GhostLayer ghost;
     private final DotMesh dots;
     private final List<Overlay.Label> labels = new ArrayList<>();
     private @Nullable Recording recording;
     private @Nullable FogDots fog;
-    private double explode;
+    private double apart;
+    /** What belongs to the cavity as it is built, and is not shown while bays are drawn apart. */
+    private final List<Group> inAir = new ArrayList<>();
     private boolean fogShown = true;
     private @Nullable Cut cut;
 
-    private record RegionLine(int bay, float[] segments, LineMesh mesh) {}
+    private record RegionLine(int bay, int part, float[] segments, LineMesh mesh) {}
 
     CavityPicture(Cavity cavity, VoxelGrid grid, FilmPlaces scale, Theme theme, Names entries) {
         this.cavity = cavity;
@@ -100,7 +106,7 @@ final class CavityPicture {
 
     /** Diagonal of what is drawn, bays apart or not, m. */
     double drawnSizeM() {
-        return bounds.size().length() * (1.25 + explode);
+        return bounds.size().length() * (1.25 + apart);
     }
 
     Cavity cavity() {
@@ -121,15 +127,11 @@ final class CavityPicture {
 
     /** In the order in which they are to be drawn. */
     List<Node> layers() {
-        return List.of(
-                structure.opaque(),
-                seams.node(),
-                outlineGroup,
-                wand.solid(),
-                ghost.node(),
-                dots.node(),
-                wand.jets(),
-                structure.seeThrough());
+        Group first = new Group(wand.solid(), ghost.node(), dots.node());
+        Group second = new Group(wand.jets());
+        inAir.clear();
+        inAir.addAll(List.of(first, second));
+        return List.of(structure.opaque(), seams.node(), outlineGroup, first, second, structure.seeThrough());
     }
 
     /** Takes a run's film, fog and bare regions. */
@@ -161,7 +163,8 @@ final class CavityPicture {
         LineMesh line = new LineMesh(theme.outline(), 1e-3 * bounds.size().length());
         line.set(segments);
         int bay = surfels.length == 0 ? -1 : grid.bayOfCell(grid.surfels().cell()[surfels[0]]);
-        outlines.add(new RegionLine(bay, segments, line));
+        int part = surfels.length == 0 ? 0 : grid.surfels().part()[surfels[0]];
+        outlines.add(new RegionLine(bay, part, segments, line));
         outlineGroup.getChildren().add(line.node());
     }
 
@@ -194,31 +197,24 @@ final class CavityPicture {
         return fog == null ? "" : fog.sentence();
     }
 
-    void cut(@Nullable Cut plane) {
-        cut = plane;
-        structure.cut(plane);
-        outlines.forEach(o -> o.mesh().set(baymist.viewer.draw.CutLines.of(o.segments(), plane)));
-    }
-
-    @Nullable
-    Cut cut() {
-        return cut;
-    }
-
-    void explode(double share) {
-        explode = share;
-        structure.explode(share);
+    /** Shows parts, plane and bays as a model says. */
+    void arrange(SceneModel model) {
+        Cut plane = ShowPane.cutOf(model);
+        if (!Objects.equals(plane, cut)) {
+            cut = plane;
+            structure.cut(plane);
+            outlines.forEach(o -> o.mesh().set(CutLines.of(o.segments(), plane)));
+        }
+        structure.arrange(model);
+        apart = model.explode();
         for (RegionLine o : outlines) {
             Vec3 off = structure.offsetOfBay(o.bay());
             o.mesh().node().setTranslateX(off.x());
             o.mesh().node().setTranslateY(off.y());
             o.mesh().node().setTranslateZ(off.z());
+            o.mesh().node().setVisible(model.shows(o.part()));
         }
-        boolean together = share < 1e-6;
-        dots.node().setOpacity(together ? 1 : 0);
-        dots.node().setVisible(together && fogShown);
-        wand.solid().setVisible(together);
-        wand.jets().setOpacity(together ? 1 : 0);
+        inAir.forEach(n -> n.setVisible(apart == 0));
     }
 
     /** Where a label's place is drawn now. */

@@ -2,7 +2,8 @@ package baymist.viewer.fx;
 
 import baymist.scene.TargetSpec;
 import baymist.viewer.draw.FilmPlaces;
-import baymist.viewer.draw.FilmUnit;
+import baymist.viewer.draw.RoundNumbers;
+import baymist.viewer.model.FilmUnit;
 import javafx.scene.control.Label;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.VBox;
@@ -19,16 +20,39 @@ final class LegendBox extends VBox {
     private static final double HEIGHT_PX = 170;
     private static final double BAR_PX = 16;
 
-    LegendBox(TargetSpec target, FilmUnit unit, Theme theme) {
+    private final Theme theme;
+    private final FilmPlaces scale;
+    /** Length and width of the bar, pixels. */
+    private final double height;
+
+    private final double bar;
+    private final double size;
+
+    /** @param size of the lettering, 1 = plain */
+    LegendBox(TargetSpec target, FilmUnit unit, Theme theme, double size) {
+        this.theme = theme;
+        this.size = size;
+        height = HEIGHT_PX * size;
+        bar = BAR_PX * size;
+        scale = new FilmPlaces(target);
         getStyleClass().add("legend");
         setSpacing(4);
-        FilmPlaces scale = new FilmPlaces(target);
-        double em = javafx.scene.text.Font.getDefault().getSize();
         Label title = new Label("Film, " + unit.symbol());
         title.getStyleClass().add("legend-title");
         Pane column = new Pane();
-        column.setPrefSize(150, HEIGHT_PX + 10);
-        Rectangle bar = new Rectangle(0, 5, BAR_PX, HEIGHT_PX);
+        column.setPrefSize(150 * size, height + 10);
+        column.getChildren().add(colours());
+        for (double value : RoundNumbers.between(unit.of(scale.lowM()), unit.of(scale.highM()))) {
+            double y = y(unit.toM(value));
+            column.getChildren().addAll(line(bar, y, bar + 5), text(bar + 9, y, RoundNumbers.plain(value)));
+        }
+        mark(column, target.buildM(), "protected");
+        mark(column, target.excessM(), "excess");
+        getChildren().addAll(title, column, bare(unit, target));
+    }
+
+    private Rectangle colours() {
+        Rectangle box = new Rectangle(0, 5, bar, height);
         Stop[] stops = new Stop[33];
         int[] line = FilmPlaces.line(0);
         for (int i = 0; i < stops.length; i++) {
@@ -36,51 +60,40 @@ final class LegendBox extends VBox {
             int c = line[FilmPlaces.BARE + (int) Math.round(share * (line.length - 1 - FilmPlaces.BARE))];
             stops[i] = new Stop(share, Color.rgb(c >> 16 & 255, c >> 8 & 255, c & 255));
         }
-        bar.setFill(new LinearGradient(0, 1, 0, 0, true, CycleMethod.NO_CYCLE, stops));
-        bar.setStroke(theme.edge());
-        bar.setStrokeWidth(0.8);
-        column.getChildren().add(bar);
-        for (double m : unit.ticksM(scale.lowM(), scale.highM())) {
-            double y = y(scale, m);
-            column.getChildren().add(tick(BAR_PX, y, theme));
-            Text text = new Text(BAR_PX + 9, y + 4, unit.number(m));
-            text.setFill(theme.text());
-            column.getChildren().add(text);
-        }
-        mark(column, scale, target.buildM(), "protected", theme);
-        mark(column, scale, target.excessM(), "excess", theme);
-        getChildren().addAll(title, column, bare(theme, unit, target));
+        box.setFill(new LinearGradient(0, 1, 0, 0, true, CycleMethod.NO_CYCLE, stops));
+        box.setStroke(theme.edge());
+        box.setStrokeWidth(0.8);
+        return box;
     }
 
-    private static double y(FilmPlaces scale, double m) {
-        double share = Math.log(m / scale.lowM()) / Math.log(scale.highM() / scale.lowM());
-        return 5 + HEIGHT_PX * (1 - share);
+    private double y(double filmM) {
+        double share = Math.log(filmM / scale.lowM()) / Math.log(scale.highM() / scale.lowM());
+        return 5 + height * (1 - share);
     }
 
-    private static Line tick(double x, double y, Theme theme) {
-        Line line = new Line(x, y, x + 5, y);
+    private Line line(double x, double y, double toX) {
+        Line line = new Line(x, y, toX, y);
         line.setStroke(theme.text());
         return line;
     }
 
-    private static void mark(Pane column, FilmPlaces scale, double m, String word, Theme theme) {
-        double y = y(scale, m);
-        Line line = new Line(48, y, 60, y);
-        line.setStroke(theme.text());
-        Text text = new Text(64, y + 4, word);
+    private Text text(double x, double y, String words) {
+        Text text = new Text(x, y + 4 * size, words);
         text.setFill(theme.text());
-        column.getChildren().addAll(line, text);
+        return text;
     }
 
-    private static Pane bare(Theme theme, FilmUnit unit, TargetSpec target) {
-        Pane row = new Pane();
-        Rectangle box = new Rectangle(0, 2, BAR_PX, 14);
+    private void mark(Pane column, double filmM, String word) {
+        double y = y(filmM);
+        column.getChildren().addAll(line(52 * size, y, 62 * size), text(66 * size, y, word));
+    }
+
+    private Pane bare(FilmUnit unit, TargetSpec target) {
+        Rectangle box = new Rectangle(0, 2, bar, 14 * size);
         box.setFill(theme.bare());
         box.setStroke(theme.outline());
         box.setStrokeWidth(1.6);
-        Text text = new Text(BAR_PX + 9, 13.5, "bare, under " + unit.text(target.hazeM()));
-        text.setFill(theme.text());
-        row.getChildren().addAll(box, text);
-        return row;
+        String words = "bare, under " + RoundNumbers.plain(unit.of(target.hazeM())) + " " + unit.symbol();
+        return new Pane(box, text(bar + 9, 9.5 * size, words));
     }
 }

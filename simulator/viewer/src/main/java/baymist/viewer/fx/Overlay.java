@@ -55,10 +55,14 @@ final class Overlay extends Pane {
         getChildren().addAll(bar, barLeft, barRight, barText);
     }
 
-    /** A node that keeps a corner; names stay clear of it. */
-    void corner(Node node) {
-        corners.add(node);
-        getChildren().add(node);
+    /** The node in the top right corner, such as a legend, or none; names stay clear of it. */
+    void setCorner(@Nullable Node node) {
+        getChildren().removeAll(corners);
+        corners.clear();
+        if (node != null) {
+            corners.add(node);
+            getChildren().add(node);
+        }
     }
 
     /** A line of text at the top left corner. */
