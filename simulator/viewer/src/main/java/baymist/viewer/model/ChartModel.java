@@ -76,7 +76,7 @@ public record ChartModel(double endS, List<Series> series) {
     private static Series series(Curves c, String name, String unit, String tip, IntToDoubleFunction value) {
         double[] values = IntStream.range(0, c.count()).mapToDouble(value).toArray();
         double most = IntStream.range(0, values.length).mapToDouble(n -> values[n]).max().orElse(0);
-        double top = unit.equals("%") ? 100 : roundUp(most);
+        double top = name.equals("coverage") ? 100 : roundUp(most);
         return new Series(name, unit, tip, c.timeS(), values, top);
     }
 
