@@ -9,6 +9,9 @@ import baymist.scene.TargetSpec;
  * the way, so that order can be read without colour. The points are our own choice.
  */
 public final class FilmColours {
+    /** Colour of bare metal, 0xRRGGBB: a red-orange that no film colour comes near. */
+    public static final int BARE_RGB = Canvas.BARE.getRGB() & 0xFFFFFF;
+
     private static final OkLab[] POINTS = {
         OkLab.ofPolar(0.955, 0.075, 103), OkLab.ofPolar(0.66, 0.115, 185), OkLab.ofPolar(0.29, 0.115, 278)
     };
