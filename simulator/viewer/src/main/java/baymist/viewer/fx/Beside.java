@@ -19,6 +19,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.Tooltip;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
@@ -174,6 +175,7 @@ final class Beside implements WhatIfPane.Asked {
                 }
             });
             VBox box = new VBox(tools(), v);
+            box.setPrefWidth(400);
             VBox.setVgrow(v, Priority.ALWAYS);
             HBox.setHgrow(box, Priority.ALWAYS);
             views.getChildren().setAll(desk.view(), box);
@@ -186,7 +188,7 @@ final class Beside implements WhatIfPane.Asked {
         }
     }
 
-    private HBox tools() {
+    private FlowPane tools() {
         asDifference = new CheckBox("Difference");
         asDifference.setTooltip(new Tooltip("Film gained (blue) and lost (brown) against the scene as it is"));
         asDifference.selectedProperty().addListener(o -> paint());
@@ -196,7 +198,7 @@ final class Beside implements WhatIfPane.Asked {
         Button close = new Button("Close");
         close.setTooltip(new Tooltip("Close this view"));
         close.setOnAction(e -> close());
-        HBox row = new HBox(8, asDifference, linked, close);
+        FlowPane row = new FlowPane(8, 4, asDifference, linked, close);
         row.getStyleClass().add("pane");
         return row;
     }
@@ -247,10 +249,10 @@ final class Beside implements WhatIfPane.Asked {
             DifferencePlaces places = new DifferencePlaces(hazeM, largest);
             p.at(t.other().endS());
             p.structure().difference(t.difference().filmM(), places);
-            v.overlay().setCorner(new DifferenceLegend(places, desk.unit(), desk.theme(), desk.look().scale()));
+            v.legend(new DifferenceLegend(places, desk.unit(), desk.theme(), desk.look().scale()));
             caption.setText("Film gained and lost at the end of the job: " + t.name() + ".");
         } else {
-            v.overlay().setCorner(null);
+            v.legend(new LegendBox(t.other().result().scene().targets(), desk.unit(), desk.theme(), desk.look().scale()));
             at(atS);
         }
         v.changed();

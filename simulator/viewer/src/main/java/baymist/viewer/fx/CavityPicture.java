@@ -19,7 +19,9 @@ import baymist.viewer.draw.Picker;
 import baymist.viewer.model.SceneModel;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.stream.DoubleStream;
 import javafx.scene.Group;
@@ -30,7 +32,7 @@ import org.jspecify.annotations.Nullable;
 final class CavityPicture {
     /** Dots when the fog is densest. */
     private static final int DOTS = 12_000;
-    private static final double LINE_PX = 0.75;
+    private static final double LINE_PX = 0.9;
     private static final double BOLD_LINE_PX = 1.5;
     private static final double DOT_PX = 1.5;
 
@@ -38,6 +40,7 @@ final class CavityPicture {
     private final VoxelGrid grid;
     private final Theme theme;
     private final Box3 bounds;
+    private Box3 drawn;
     private final StructureLayer structure;
     private final LineMesh seams;
     private final List<RegionLine> outlines = new ArrayList<>();
@@ -48,10 +51,13 @@ final class CavityPicture {
     private final List<Overlay.Label> labels = new ArrayList<>();
     private @Nullable Recording recording;
     private @Nullable FogDots fog;
+    private float[] seamLines = {};
+    private boolean seamsShown;
     private double apart;
     /** What belongs to the cavity as it is built, and is not shown while bays are drawn apart. */
     private final List<Group> inAir = new ArrayList<>();
     private boolean fogShown = true;
+    private double atS;
     private @Nullable Cut cut;
 
     private record RegionLine(int bay, int part, float[] segments, LineMesh mesh) {}
@@ -61,6 +67,7 @@ final class CavityPicture {
         this.grid = grid;
         this.theme = theme;
         bounds = cavity.cutSheets().bounds();
+        drawn = bounds;
         double size = bounds.size().length();
         Surface surface = Surface.of(cavity, grid, SurfaceOptions.DEFAULT.withStandOffM(StructureLayer.STAND_OFF * size));
         structure = new StructureLayer(surface, cavity, grid, scale, theme);
@@ -100,8 +107,14 @@ final class CavityPicture {
         return -1;
     }
 
+    /** The structure as it is built. */
     Box3 bounds() {
         return bounds;
+    }
+
+    /** What is drawn, bays apart or not. */
+    Box3 drawn() {
+        return drawn;
     }
 
     /** Diagonal of what is drawn, bays apart or not, m. */
@@ -153,19 +166,27 @@ final class CavityPicture {
             }
         }
         float[] flat = LineMesh.segments(ends);
-        boolean shown = seams.node().isVisible();
-        seams.set(flat);
-        seams.node().setVisible(shown);
+        seamLines = flat;
+        seams.set(CutLines.of(flat, cut));
+        seams.node().setVisible(seamsShown);
     }
 
+    /** Outlines a bare region, in pieces by part and bay, so that they go where these are drawn. */
     private void outline(int[] surfels) {
-        float[] segments = Contour.region(structure.surface(), surfels);
-        LineMesh line = new LineMesh(theme.outline(), 1e-3 * bounds.size().length());
-        line.set(segments);
-        int bay = surfels.length == 0 ? -1 : grid.bayOfCell(grid.surfels().cell()[surfels[0]]);
-        int part = surfels.length == 0 ? 0 : grid.surfels().part()[surfels[0]];
-        outlines.add(new RegionLine(bay, part, segments, line));
-        outlineGroup.getChildren().add(line.node());
+        Map<List<Integer>, List<Integer>> pieces = new LinkedHashMap<>();
+        for (int s : surfels) {
+            int bay = grid.bayOfCell(grid.surfels().cell()[s]);
+            pieces.computeIfAbsent(List.of(grid.surfels().part()[s], bay), k -> new ArrayList<>())
+                    .add(s);
+        }
+        pieces.forEach((place, piece) -> {
+            float[] segments = Contour.region(
+                    structure.surface(), piece.stream().mapToInt(Integer::intValue).toArray());
+            LineMesh line = new LineMesh(theme.outline(), 1e-3 * bounds.size().length());
+            line.set(CutLines.of(segments, cut));
+            outlines.add(new RegionLine(place.get(1), place.get(0), segments, line));
+            outlineGroup.getChildren().add(line.node());
+        });
     }
 
     /** Shows the state at a job time, s. */
@@ -179,7 +200,8 @@ final class CavityPicture {
         outlineGroup.setVisible(timeS >= r.endS() - 1e-9);
         FogDots f = fog;
         if (f != null) {
-            dots.set(fogShown ? f.places(r.fogAt(timeS)) : new float[0]);
+            dots.set(fogShown ? f.places(r.fogAt(timeS), cut) : new float[0]);
+            atS = timeS;
         }
     }
 
@@ -189,6 +211,7 @@ final class CavityPicture {
     }
 
     void showSeams(boolean shown) {
+        seamsShown = shown;
         seams.node().setVisible(shown);
     }
 
@@ -204,9 +227,19 @@ final class CavityPicture {
             cut = plane;
             structure.cut(plane);
             outlines.forEach(o -> o.mesh().set(CutLines.of(o.segments(), plane)));
+            seams.set(CutLines.of(seamLines, plane));
+            seams.node().setVisible(seamsShown);
+            at(atS);
         }
         structure.arrange(model);
         apart = model.explode();
+        drawn = Box3.EMPTY;
+        for (int bay = 0; bay < grid.bays().size(); bay++) {
+            Box3 box = grid.bays().get(bay).bounds();
+            Vec3 off = model.offsetM(bay);
+            drawn = drawn.including(box.min().plus(off)).including(box.max().plus(off));
+        }
+        drawn = apart > 0 ? drawn : bounds;
         for (RegionLine o : outlines) {
             Vec3 off = structure.offsetOfBay(o.bay());
             o.mesh().node().setTranslateX(off.x());
@@ -217,8 +250,12 @@ final class CavityPicture {
         inAir.forEach(n -> n.setVisible(apart == 0));
     }
 
-    /** Where a label's place is drawn now. */
+    /** Where a label's place is drawn now, or null where it is cut away. */
+    @Nullable
     Vec3 placeOf(Overlay.Label label) {
+        if (structure.cutAway(label.placeM())) {
+            return null;
+        }
         return label.placeM().plus(structure.offsetOfBay(label.bay()));
     }
 

@@ -66,6 +66,10 @@ final class Desk {
     private Runs.@Nullable Opened opened;
     private @Nullable Recording recording;
     private @Nullable CavityPicture picture;
+    /** What was shown, and when, before the panes were made anew. */
+    private @Nullable SceneModel before;
+
+    private double beforeS;
     private boolean closed;
 
     Desk(ViewRequest request, Runnable raise) {
@@ -104,7 +108,9 @@ final class Desk {
     void dress(ViewRequest.Look newLook) {
         look = newLook;
         theme = Theme.of(look.dark());
-        Camera before = view.camera();
+        before = showPane.model();
+        beforeS = timeBar.timeS();
+        Camera camera = view.camera();
         view = new BayView(theme, false);
         view.onAsked(this::tell);
         view.onCamera(beside::follow);
@@ -122,7 +128,7 @@ final class Desk {
         view.overlay().caption(caption);
         HBox.setHgrow(view, Priority.ALWAYS);
         views.getChildren().setAll(view);
-        view.follow(before);
+        view.follow(camera);
     }
 
     /** Shows again what lies open, after {@link #dress}. */
@@ -130,12 +136,18 @@ final class Desk {
         Runs.Opened o = opened;
         Recording r = recording;
         Camera camera = view.camera();
+        SceneModel shown = before;
+        double timeS = beforeS;
         if (o != null) {
             structure(o);
             view.set(camera);
         }
         if (r != null) {
             film(r);
+            timeBar.goTo(timeS);
+        }
+        if (shown != null) {
+            showPane.restore(shown);
         }
         beside.showAgain();
     }
@@ -291,9 +303,9 @@ final class Desk {
                 cavity, o.check().grid(), new FilmPlaces(o.scene().targets()), theme, new EntryNames(o.scene()));
         picture = p;
         view.show(p);
-        view.overlay().setCorner(new LegendBox(o.scene().targets(), unit(), theme, look.scale()));
+        view.legend(new LegendBox(o.scene().targets(), unit(), theme, look.scale()));
         caption.setText(p.structure().surface().detail().sentence());
-        places.show(new RegionList(List.of()));
+        places.clear();
         timeBar.clear();
         showPane.show(SceneModel.of(p.bounds(), o.check().grid().bays()), cavity.parts());
         switched();

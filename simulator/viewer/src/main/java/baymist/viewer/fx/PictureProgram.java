@@ -63,7 +63,7 @@ public final class PictureProgram {
         shown.recorded(recording);
         shown.at(timeS);
         FilmUnit unit = look.mils() ? FilmUnit.MIL : FilmUnit.MICROMETRE;
-        bay.overlay().setCorner(new LegendBox(result.scene().targets(), unit, theme, look.scale()));
+        bay.legend(new LegendBox(result.scene().targets(), unit, theme, look.scale()));
         Label caption = new Label(Captions.of(recording, timeS) + "\n" + shown.fogSentence());
         caption.getStyleClass().add("caption");
         bay.overlay().caption(caption);

@@ -24,7 +24,6 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
-import org.jspecify.annotations.Nullable;
 
 /** The window: where everything stands, and what keys do. What it shows is the {@link Desk}'s business. */
 final class ViewerWindow {
@@ -34,7 +33,6 @@ final class ViewerWindow {
     private final StackPane frame = new StackPane();
     private final Desk desk;
     private ViewRequest.Look look;
-    private @Nullable BorderPane root;
 
     private ViewerWindow(ViewRequest request) {
         look = request.look();
@@ -91,8 +89,7 @@ final class ViewerWindow {
         pane.setTop(new VBox(tools(), desk.notice()));
         pane.setCenter(middle);
         pane.setBottom(new VBox(desk.timeBar(), new Separator(Orientation.HORIZONTAL), desk.status()));
-        Styles.dress(pane, look.dark(), look.scale());
-        root = pane;
+        Styles.dress(frame, look.dark(), look.scale());
         frame.getChildren().setAll(pane);
     }
 
