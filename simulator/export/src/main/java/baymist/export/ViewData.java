@@ -50,8 +50,8 @@ final class ViewData {
         wands(o.putArray("wands"), r);
         o.put("hint", "Point at a surface to read its film. Drag turns, the wheel zooms, the right button or two fingers move.");
         try {
-            // "</" would end the script that carries the data
-            return new ObjectMapper().writeValueAsString(o).replace("</", "<\\/");
+            // the data travels inside a script: no name may end it or begin a comment
+            return new ObjectMapper().writeValueAsString(o).replace("<", "\\u003c");
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a tree of numbers and words is always JSON", e);
         }

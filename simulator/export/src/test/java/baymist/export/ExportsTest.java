@@ -46,6 +46,15 @@ class ExportsTest {
         assertThrows(IOException.class, () -> Exports.write(run.result(), run.watch(), EnumSet.allOf(Kind.class), folder));
         assertEquals(List.of("ledger.csv", "seams.vtp"), files());
         assertEquals("mine", Files.readString(folder.resolve("ledger.csv")));
+        Path fresh = folder.resolve("fresh");
+        assertThrows(IOException.class, () -> {
+            try (Batch batch = new Batch(fresh)) {
+                Files.writeString(batch.file("one"), "1");
+                batch.file("two");
+                batch.done();
+            }
+        });
+        assertFalse(Files.exists(fresh), "neither the files nor the folder");
     }
 
     @Test
