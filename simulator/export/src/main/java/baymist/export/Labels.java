@@ -32,10 +32,11 @@ final class Labels {
     /** Verdicts as numbers: 0 unreached, 1 thin, 2 protected, 3 excess, -1 no structure; [surfels]. */
     static int[] verdicts(RunResult r) {
         @Nullable Verdict[] verdict = r.coverage().verdict();
+        List<Verdict> order = List.of(Verdict.values());
         int[] number = new int[verdict.length];
         for (int s = 0; s < number.length; s++) {
             Verdict v = verdict[s];
-            number[s] = v == null ? NO_STRUCTURE : v.ordinal();
+            number[s] = v == null ? NO_STRUCTURE : order.indexOf(v);
         }
         return number;
     }
