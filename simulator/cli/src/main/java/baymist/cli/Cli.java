@@ -30,6 +30,8 @@ final class Cli {
                 .addSubcommand(new ReportCommand(console, stages))
                 .addSubcommand(new ViewCommand(console, stages))
                 .addSubcommand(new ExportCommand(console, stages))
+                .addSubcommand(new CardCommand(console, stages))
+                .addSubcommand(new FindingsCommand(console, stages))
                 .addSubcommand(new SchemaCommand(console, stages))
                 .addSubcommand(new VerifyCommand(console, stages))
                 .addSubcommand(new CompletionCommand(console))

@@ -19,7 +19,7 @@ final class SceneOptions {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "SCENE", description = "Scene file (YAML).")
+    @Parameters(index = "0", paramLabel = "SCENE", description = "Scene file (YAML).")
     @SuppressWarnings("NullAway.Init")
     Path scene;
 

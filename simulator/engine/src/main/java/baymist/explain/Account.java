@@ -10,12 +10,13 @@ final class Account {
 
     static List<String> of(Explanation e) {
         List<String> said = new ArrayList<>();
-        said.add(place(e));
+        place(e, said);
         said.add("The cause is " + e.cause().word() + ": " + lower(e.cause().sentence()));
         said.add((e.proved() ? "What was found: " : "No run proves it; what speaks for it: ") + e.fact() + ".");
         Remedy proof = e.proof();
         if (proof != null) {
-            said.add("A run proves it: " + outcome(proof) + ".");
+            said.add((proof.holds() ? "A run proves it: " : "A run bears it out, though it is not enough by itself: ")
+                    + outcome(proof) + ".");
         }
         advice(e, said);
         said.addAll(e.needs());
@@ -23,15 +24,16 @@ final class Account {
         return List.copyOf(said);
     }
 
-    private static String place(Explanation e) {
+    private static void place(Explanation e, List<String> said) {
         String where = e.region().where();
-        String film = film(e.film());
         if (e.region().id() > 0) {
-            return Words.say(
-                    "Bare region %d (%s) is %s in size; it gets %s. It lies here: %s.",
-                    e.region().id(), e.region().label(), Words.area(e.region().areaM2()), film, where);
+            said.add(Words.say(
+                    "Bare region %d (%s), %s in all: %s.",
+                    e.region().id(), e.region().label(), Words.area(e.region().areaM2()), where));
+            said.add("It gets " + film(e.film()) + ".");
+        } else {
+            said.add(upper(Words.the(where)) + " gets " + film(e.film()) + ".");
         }
-        return upper(Words.the(where)) + " gets " + film + ".";
     }
 
     /** "no film", "0.4 um of film, and 12 % of it is reached". */
@@ -60,10 +62,19 @@ final class Account {
                                             : e.remedies().size() + " changes that were"));
             return;
         }
-        said.add(
-                best.equals(e.proof())
-                        ? "Try that first."
-                        : "Try this first, as it takes less effort or brings more: " + outcome(best) + ".");
+        Remedy proof = e.proof();
+        if (best.equals(proof)) {
+            said.add("Try that first: of the whole structure " + Words.share(best.wholeAfter()) + " is then reached instead of "
+                    + Words.share(best.wholeBefore()) + ".");
+        } else {
+            String lead = proof == null || !proof.holds()
+                    ? "What is enough: "
+                    : proof.harms()
+                            ? "Try this first, as it does not cost the rest of the structure: "
+                            : "Try this first, as it takes less effort or brings more: ";
+            said.add(lead + outcome(best) + "; of the whole structure " + Words.share(best.wholeAfter())
+                    + " is then reached instead of " + Words.share(best.wholeBefore()) + ".");
+        }
         if (!best.caution().isEmpty()) {
             said.add(best.caution());
         }

@@ -70,7 +70,7 @@ final class CauseRule {
             for (Remedy r : remedies) {
                 boolean own = c.proofs().contains(r.kind())
                         && (!OF_JETS.contains(c.cause()) || r.before().byJets(r.after()));
-                if (r.holds() && r.single() && own && r.gain() > (by == null ? 0 : by.gain() + 1e-12)) {
+                if (r.speaks() && own && r.gain() > (by == null ? 0 : by.gain() + 1e-12)) {
                     best = c;
                     by = r;
                 }
@@ -80,13 +80,13 @@ final class CauseRule {
             return new Verdict(best.cause(), best.fact(), by);
         }
         Remedy winner =
-                remedies.stream().filter(r -> r.holds() && r.single()).findFirst().orElse(null);
+                remedies.stream().filter(Remedy::speaks).findFirst().orElse(null);
         if (winner != null) {
             // a hole drilled where it is wanted helps against nearly anything: it proves the first fact alone
             boolean anything = winner.kind() == ChangeKind.DRILL_ENTRY && !cases.isEmpty();
             return anything
                     ? new Verdict(cases.get(0).cause(), cases.get(0).fact(), winner)
-                    : new Verdict(usual(winner), "no other fact speaks for a cause", winner);
+                    : new Verdict(usual(winner), "no single fact stands out, so what helps most decides", winner);
         }
         return cases.isEmpty()
                 ? new Verdict(fallback(), "no single fact stands out", null)
@@ -130,7 +130,7 @@ final class CauseRule {
         if (seen && sight.inside() < MOST) {
             cases.add(new Case(
                     Cause.PATTERN,
-                    Set.of(ChangeKind.TURN_PIN, ChangeKind.OTHER_WAND),
+                    Set.of(ChangeKind.TURN_PIN, ChangeKind.OTHER_WAND, ChangeKind.MOVE, ChangeKind.OTHER_ENTRY),
                     "the tip sees " + Words.partOfIt(sight.seen()) + " but its jets point at "
                             + Words.partOfIt(sight.inside())));
         }
@@ -139,7 +139,11 @@ final class CauseRule {
                     Cause.SHADOW,
                     Set.of(ChangeKind.OTHER_ENTRY, ChangeKind.OTHER_WAND, ChangeKind.MOVE),
                     "the tip stands in the same bay but sees " + Words.partOfIt(sight.seen())
-                            + (sight.shade().isEmpty() ? "" : ", with " + Words.the(sight.shade()) + " between")));
+                            + (sight.shade().isEmpty()
+                                    ? ""
+                                    : sight.facesAway()
+                                            ? ", because it faces away from there"
+                                            : ", with " + Words.the(sight.shade()) + " between")));
         }
         if (seen
                 && sight.inside() >= MOST

@@ -16,8 +16,13 @@ final class Cautions {
 
     private Cautions() {}
 
-    /** Whole sentences, or empty. */
-    static String of(ChangeKind kind, Scene before, Scene changed, List<ItemDose> over) {
+    /**
+     * Whole sentences, or empty.
+     *
+     * @param over protected items that the change puts over their limit
+     * @param loss of the whole structure's reached share, 0..1; negative = gain
+     */
+    static String of(ChangeKind kind, Scene before, Scene changed, List<ItemDose> over, double loss) {
         List<String> said = new ArrayList<>();
         List<OpeningSpec> cuts =
                 changed.cuts().stream().filter(c -> !before.cuts().contains(c)).toList();
@@ -40,6 +45,10 @@ final class Cautions {
             said.add(Words.say(
                     "With it the protected '%s' gets up to %s, more than its limit of %s.",
                     d.name(), Words.film(d.maxM()), Words.film(d.limitM())));
+        }
+        if (loss > Remedy.LOSS) {
+            said.add(Words.say(
+                    "It costs the rest of the structure: %.0f points of what is reached in all are lost.", 100 * loss));
         }
         return String.join(" ", said);
     }

@@ -18,6 +18,8 @@ import java.util.List;
  * @param caution what has to be heeded, whole sentences, or empty
  * @param single whether it is one change; false for changes that were run together
  * @param overLimit protected items that get more than their limit with the change and not without
+ * @param wholeBefore reached share of the whole structure as the job stands, 0..1
+ * @param wholeAfter the same with the change
  */
 public record Remedy(
         ChangeKind kind,
@@ -30,15 +32,30 @@ public record Remedy(
         boolean holds,
         String caution,
         boolean single,
-        List<String> overLimit) {
+        List<String> overLimit,
+        double wholeBefore,
+        double wholeAfter) {
     /** Every remedy that takes metal away says this. */
     public static final String DRILLING =
             "Drilling changes the structure: only where its approved data allow it, and only by a person licensed to"
                     + " do it.";
 
+    /** Loss of the whole structure's reached share from which a change counts as harmful. ASSUMED. */
+    public static final double LOSS = 0.01;
+
     public Remedy {
         sceneLines = List.copyOf(sceneLines);
         overLimit = List.copyOf(overLimit);
+    }
+
+    /** Whether it is one change on which the film there depends, if only at a trace: enough to prove a cause, see {@link #holds} for a remedy. */
+    public boolean speaks() {
+        return single && before.dependsOn(after);
+    }
+
+    /** Whether it costs the rest: a protected item above its limit, or {@link #LOSS} of the whole structure's reached share. */
+    public boolean harms() {
+        return !overLimit.isEmpty() || wholeAfter < wholeBefore - LOSS;
     }
 
     /** How much more of the wanted film there is with it, 0..1. */

@@ -162,6 +162,8 @@ final class TrialRuns {
     private Remedy remedy(Trial trial, Scene changed, RunResult run) {
         PatchFilm after = patch.film(run, planning.targets());
         List<ItemDose> over = Cautions.newlyOver(base, run);
+        double wholeBefore = base.coverage().total().reached();
+        double wholeAfter = run.coverage().total().reached();
         return new Remedy(
                 trial.kind(),
                 trial.words(),
@@ -171,9 +173,11 @@ final class TrialRuns {
                 before,
                 after,
                 before.holds(after, planning.targets().hazeM()),
-                Cautions.of(trial.kind(), planning, changed, over),
+                Cautions.of(trial.kind(), planning, changed, over, wholeBefore - wholeAfter),
                 trial.single(),
-                over.stream().map(ItemDose::name).toList());
+                over.stream().map(ItemDose::name).toList(),
+                wholeBefore,
+                wholeAfter);
     }
 
     private List<Remedy> gather(List<Outcome> outcomes) {

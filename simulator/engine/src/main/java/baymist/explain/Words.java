@@ -39,6 +39,11 @@ final class Words {
         return p > 0 && p < 0.5 ? "less than 1 %" : p < 100 && p > 99.5 ? "nearly all" : Math.round(p) + " %";
     }
 
+    /** "all", "nearly all", "45 %". */
+    static String allOr(double x) {
+        return x >= 0.9999 ? "all" : share(x);
+    }
+
     /** "none of it", "a tenth of it" ... : a share of a region as one says it. */
     static String partOfIt(double x) {
         if (x <= 0.005) {
@@ -56,7 +61,7 @@ final class Words {
             return "never";
         }
         if (s < 10) {
-            return String.format(Locale.ROOT, "%.1f s", s);
+            return String.format(Locale.ROOT, "%.1f s", s).replace(".0 s", " s");
         }
         return s < 120
                 ? Math.round(s) + " s"

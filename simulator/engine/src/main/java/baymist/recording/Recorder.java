@@ -23,6 +23,7 @@ public final class Recorder implements RunObserver {
     private final Scene scene;
     private final RecordingOptions options;
     private final RunObserver whole;
+    private final LiveFilm live;
     private final List<WandTrack.Stretch> stretches = new ArrayList<>();
     private final List<double[]> curve = new ArrayList<>();
     private @Nullable Sheet sheet;
@@ -31,8 +32,12 @@ public final class Recorder implements RunObserver {
     private record Sheet(
             VoxelGrid grid, FogCells cells, FrameKeeper frames, double[] arrivedDirectKg, double[] arrivedFogKg) {}
 
-    /** @param whole hears everything that the run says, and can cancel it */
-    public Recorder(Scene scene, RecordingOptions options, RunObserver whole) {
+    /**
+     * @param whole hears everything that the run says, and can cancel it
+     * @param live is shown the film on the way
+     */
+    public Recorder(Scene scene, RecordingOptions options, RunObserver whole, LiveFilm live) {
+        this.live = live;
         this.scene = scene;
         this.options = options;
         this.whole = whole;
@@ -46,7 +51,13 @@ public final class Recorder implements RunObserver {
      * @throws baymist.run.RunCancelledException if the observer asks for it
      */
     public static Recording run(Scene scene, RunOptions run, RecordingOptions options, RunObserver observer) {
-        Recorder recorder = new Recorder(scene, options, observer);
+        return run(scene, run, options, observer, LiveFilm.NONE);
+    }
+
+    /** The same with film shown on the way. */
+    public static Recording run(
+            Scene scene, RunOptions run, RecordingOptions options, RunObserver observer, LiveFilm live) {
+        Recorder recorder = new Recorder(scene, options, observer, live);
         return recorder.recording(Simulation.run(scene, run, recorder));
     }
 
@@ -98,6 +109,7 @@ public final class Recorder implements RunObserver {
         }
         on.frames().add(new Frame(now.endS(), film, fog(now, on.cells())));
         curve.add(new double[] {now.sprayedKg(), onItemsKg});
+        live.film(now.cavity(), on.grid(), now.endS(), film);
         whole.moment(now);
     }
 

@@ -11,9 +11,11 @@ import baymist.geom.TriangleFilter;
 import baymist.run.Approach;
 import baymist.scene.PassSpec;
 import baymist.scene.Scene;
+import baymist.scene.SupplySpec;
 import baymist.scene.WandSpec;
 import baymist.spray.JetSource;
 import baymist.spray.RoundJet;
+import baymist.spray.TipFlow;
 import baymist.spray.TipJets;
 import java.util.ArrayList;
 import java.util.List;
@@ -70,7 +72,9 @@ final class WandTrack {
     private List<Jet> jets(WandSpec wand, TipPose tip) {
         List<Jet> jets = new ArrayList<>();
         double density = scene.ambient().densityKgPerM3();
-        for (JetSource source : TipJets.of(wand.tip(), tip, scene.supply(), scene.ambient())) {
+        SupplySpec atTip = TipFlow.of(scene.supply(), wand, scene.product(), scene.ambient())
+                .supply();
+        for (JetSource source : TipJets.of(wand.tip(), tip, atTip, scene.ambient())) {
             double reach = FARTHEST_M;
             if (source.momentumN() > 0) {
                 RoundJet free = new RoundJet(source.momentumN(), source.exitSpeedMPerS(), density);

@@ -168,6 +168,8 @@ public final class ExplainReport {
         Json.number(o, "filmAfterUm", 1e6 * r.after().meanM());
         Json.number(o, "reachedBefore", r.before().reached());
         Json.number(o, "reachedAfter", r.after().reached());
+        Json.number(o, "wholeReachedBefore", r.wholeBefore());
+        Json.number(o, "wholeReachedAfter", r.wholeAfter());
         o.put("holds", r.holds());
         o.put("recommended", recommended);
         o.put("drills", r.kind().drills());

@@ -12,7 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 
 /** Gives bays the names that the scene states for them. */
-final class BayNaming {
+public final class BayNaming {
     private BayNaming() {}
 
     /**
@@ -21,7 +21,7 @@ final class BayNaming {
      * @throws SceneException GEO-004 for every label whose point lies in no bay, or in one that has a name already, or whose
      *     name is that of another bay
      */
-    static VoxelGrid named(VoxelGrid grid, List<BayLabel> labels) {
+    public static VoxelGrid named(VoxelGrid grid, List<BayLabel> labels) {
         if (labels.isEmpty()) {
             return grid;
         }

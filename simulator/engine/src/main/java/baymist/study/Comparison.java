@@ -84,7 +84,7 @@ public final class Comparison {
             best = Math.max(best, runRound(list, round, rows, told, watch));
             told += round.size();
         }
-        return Compared.of(scene, planning, Arrays.asList(rows), alike);
+        return Compared.of(scene, planning, Arrays.asList(rows), alike, shut(bounds));
     }
 
     /**
@@ -192,10 +192,23 @@ public final class Comparison {
         return i;
     }
 
+    /** Bays that every candidate which can be done leaves shut. */
+    private static List<ShutBay> shut(Bound[] bounds) {
+        List<Bound> done =
+                Arrays.stream(bounds).filter(b -> b.refused() == null).toList();
+        return done.isEmpty()
+                ? List.of()
+                : done.get(0).shut().stream()
+                        .filter(bay -> done.stream()
+                                .allMatch(b -> b.shut().stream()
+                                        .anyMatch(o -> o.name().equals(bay.name()))))
+                        .toList();
+    }
+
     private static String cutWords(Bound bound, double best) {
         return String.format(
                 Locale.ROOT,
-                "can't win: reaches %.1f %% at most (%s); the best so far has %.1f %%, reached and protected halved",
+                "can't win: it reaches %.1f %% at most (%s), and the best so far scores %.1f %% (half reached, half protected)",
                 100 * bound.reached(),
                 bound.why(),
                 100 * best);

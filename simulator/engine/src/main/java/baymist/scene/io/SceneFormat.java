@@ -290,5 +290,6 @@ final class SceneFormat {
                     StudyFormat.COMPARE,
                     "",
                     "what `baymist compare` tries; left out = every entry with every wand"),
-            may("drilling", StudyFormat.DRILLING, "", "where access holes may be thought of; left out = nowhere"));
+            may("drilling", StudyFormat.DRILLING, "", "where access holes may be thought of; left out = nowhere"),
+            may("card", StudyFormat.CARD, "", "what the work card is told: interval, allowance, cup"));
 }

@@ -31,8 +31,8 @@ public record Camera(Vec3 target, double yawRad, double pitchRad, double distanc
         double quarter = Math.PI / 2;
         double yaw =
                 switch (view) {
-                    case ISO -> Math.toRadians(size.x() > size.y() ? 58 : 32);
-                    case TOP -> size.x() > size.y() ? quarter : 0;
+                    case ISO -> Math.toRadians(size.x() > size.y() ? 122 : 148);
+                    case TOP -> size.x() > size.y() ? quarter : 2 * quarter;
                     case SIDE -> quarter;
                     case FRONT -> 0;
                 };

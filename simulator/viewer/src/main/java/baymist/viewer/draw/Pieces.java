@@ -28,8 +28,13 @@ public final class Pieces {
     public List<Piece> of(int group, int first, int count) {
         int[] all = new int[count];
         Arrays.setAll(all, i -> first + i);
+        return of(group, all);
+    }
+
+    /** Pieces of these triangles, each triangle in one. */
+    public List<Piece> of(int group, int[] triangles) {
         List<Piece> pieces = new ArrayList<>();
-        split(group, all, pieces);
+        split(group, triangles, pieces);
         return pieces;
     }
 

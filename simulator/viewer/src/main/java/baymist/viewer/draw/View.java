@@ -4,9 +4,9 @@ import java.util.Locale;
 
 /** Sides from which a cavity is looked at. */
 public enum View {
-    /** From ahead, left and above. */
+    /** From behind, left and above. */
     ISO,
-    /** From above; the longer way of the cavity lies across the picture. */
+    /** From above; the longer way of the cavity lies across the picture, ahead or the right side on top. */
     TOP,
     /** From the left, aft to the right. */
     SIDE,

@@ -35,13 +35,13 @@ record Theme(
             false,
             Color.web("#f4f3ef"),
             Color.web("#5f6f86", 0.10),
-            Color.web("#8b8f96"),
-            Color.web("#d9d5cf"),
+            Color.web("#6c7077"),
+            Color.web("#aeaba6"),
             Color.web("#b3400e"),
             Color.web("#5b4a8a"),
             Color.web("#22262c"),
-            Color.web("#6f8fb0"),
-            Color.web("#3c7fb8"),
+            Color.web("#ffffff"),
+            Color.web("#ffffff"),
             Color.web("#c88a00"),
             Color.web("#1d2126"));
     static final Theme DARK = new Theme(
@@ -53,8 +53,8 @@ record Theme(
             Color.web("#ff8a4c"),
             Color.web("#b9a5ee"),
             Color.web("#e9e6df"),
-            Color.web("#bcd3ea"),
-            Color.web("#8fc4f2"),
+            Color.web("#f2f6fa"),
+            Color.web("#dcecfb"),
             Color.web("#ffce57"),
             Color.web("#eceae4"));
 
