@@ -72,7 +72,11 @@ final class GltfFile {
         extras(asset.putObject("extras"));
         root.putArray("extensionsUsed").add("KHR_materials_unlit");
         root.put("scene", 0);
-        root.putArray("scenes").addObject().put("name", result.scene().title()).putArray("nodes").add(0);
+        root.putArray("scenes")
+                .addObject()
+                .put("name", result.scene().title())
+                .putArray("nodes")
+                .add(0);
         ObjectNode top = nodes.addObject();
         top.put("name", result.cavity().name());
         double half = Math.sqrt(0.5);
@@ -133,7 +137,9 @@ final class GltfFile {
                 m.put("name", part.name());
                 primitivesOfPart[p.part()] = m.putArray("primitives");
                 nodeOfPart[p.part()] = node(children, part.name(), meshes.size() - 1);
-                nodeOfPart[p.part()].putObject("extras").put("kind", part.kind().name().toLowerCase(Locale.ROOT));
+                nodeOfPart[p.part()]
+                        .putObject("extras")
+                        .put("kind", part.kind().name().toLowerCase(Locale.ROOT));
             }
             ObjectNode primitive = primitivesOfPart[p.part()].addObject();
             ObjectNode attributes = primitive.putObject("attributes");
@@ -150,7 +156,9 @@ final class GltfFile {
             accessor(corner, 12 * triangle, UNSIGNED_INT, 3 * p.triangleCount(), "SCALAR");
             primitive.put("indices", accessors.size() - 1);
             primitive.put("material", 0);
-            primitive.putObject("extras").put("bay", result.grid().bays().get(p.bay()).name());
+            primitive
+                    .putObject("extras")
+                    .put("bay", result.grid().bays().get(p.bay()).name());
             vertex += n;
             triangle += p.triangleCount();
         }

@@ -73,7 +73,10 @@ final class Labels {
     static List<VtkArray> origin(RunResult r) {
         return List.of(VtkArray.strings(
                 "baymist",
-                List.of("version " + r.record().engineVersion(), r.scene().title(), "scene " + r.scene().hash())));
+                List.of(
+                        "version " + r.record().engineVersion(),
+                        r.scene().title(),
+                        "scene " + r.scene().hash())));
     }
 
     static List<VtkArray> origin(RunResult r, VtkArray... more) {

@@ -48,7 +48,9 @@ final class ViewData {
         regions(o.putArray("places"), r.coverage().unreached());
         seams(o, r);
         wands(o.putArray("wands"), r);
-        o.put("hint", "Point at a surface to read its film. Drag turns, the wheel zooms, the right button or two fingers move.");
+        o.put(
+                "hint",
+                "Point at a surface to read its film. Drag turns, the wheel zooms, the right button or two fingers move.");
         try {
             // the data travels inside a script: no name may end it or begin a comment
             return new ObjectMapper().writeValueAsString(o).replace("<", "\\u003c");

@@ -130,8 +130,7 @@ final class VtkFiles {
                                 "seam_names",
                                 lines.stream().map(SeamCoverage.Line::parts).toList()),
                         VtkArray.strings(
-                                "kind_names",
-                                kinds.stream().map(SeamKind::word).toList())),
+                                "kind_names", kinds.stream().map(SeamKind::word).toList())),
                 List.of(
                         VtkArray.doubles("reached_share", 1, reached),
                         VtkArray.doubles("protected_share", 1, protectedShare),
@@ -171,7 +170,8 @@ final class VtkFiles {
                 Labels.origin(
                         r,
                         VtkArray.strings(
-                                "pass_names", passes.stream().map(PassSpec::name).toList()),
+                                "pass_names",
+                                passes.stream().map(PassSpec::name).toList()),
                         VtkArray.strings("line_names", List.of("wand at its deepest", "way of the tip"))),
                 List.of(
                         VtkArray.ints("pass", ints(pass)),

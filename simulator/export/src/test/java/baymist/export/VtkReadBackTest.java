@@ -63,7 +63,8 @@ class VtkReadBackTest {
     @Test
     void arraysOfManyBlocksAreReadWhole() throws IOException {
         assumeTrue(PYTHON.isPresent(), "needs python3-vtk9 and python3-numpy");
-        for (int n : new int[] {1, VtkXml.BLOCK / 8 - 1, VtkXml.BLOCK / 8, 2 * VtkXml.BLOCK / 8, 2 * VtkXml.BLOCK / 8 + 3}) {
+        for (int n :
+                new int[] {1, VtkXml.BLOCK / 8 - 1, VtkXml.BLOCK / 8, 2 * VtkXml.BLOCK / 8, 2 * VtkXml.BLOCK / 8 + 3}) {
             double[] values = new double[n];
             for (int i = 0; i < n; i++) {
                 values[i] = 0.5 * i - (i % 7);
@@ -99,10 +100,11 @@ class VtkReadBackTest {
     void aFileWithoutPointsIsReadWithoutComplaint() throws IOException {
         assumeTrue(PYTHON.isPresent(), "needs python3-vtk9 and python3-numpy");
         List<PolyFile> empty = List.of(
-                new Lines().file(
-                        List.of(VtkArray.strings("pass_names", List.of())),
-                        List.of(VtkArray.ints("pass", new int[0])),
-                        "pass"),
+                new Lines()
+                        .file(
+                                List.of(VtkArray.strings("pass_names", List.of())),
+                                List.of(VtkArray.ints("pass", new int[0])),
+                                "pass"),
                 PolyFile.points(
                         new double[0],
                         List.of(VtkArray.strings("words", List.of("\u00b5m, \"<&>\"", "", "second"))),
@@ -115,7 +117,8 @@ class VtkReadBackTest {
             }
             String script = "from vtkmodules.vtkIOXML import vtkXMLPolyDataReader as R\n"
                     + "h = []; r = R(); r.AddObserver('ErrorEvent', lambda *_: h.append(1))\n"
-                    + "r.AddObserver('WarningEvent', lambda *_: h.append(1)); r.SetFileName(r'" + vtp + "'); r.Update()\n"
+                    + "r.AddObserver('WarningEvent', lambda *_: h.append(1)); r.SetFileName(r'" + vtp
+                    + "'); r.Update()\n"
                     + "o = r.GetOutput(); w = o.GetFieldData().GetAbstractArray('words')\n"
                     + "print(h, o.GetNumberOfPoints(), o.GetNumberOfCells(), w and ascii([w.GetValue(i) for i in range(w.GetNumberOfValues())]))\n";
             Said said = Outside.run(PYTHON.orElseThrow(), "-c", script);
