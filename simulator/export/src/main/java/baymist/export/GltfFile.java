@@ -21,11 +21,12 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * The cavity with its film as one binary glTF file: a node for each part with the sides that face the air, film as vertex colours and in µm, and the
- * wand of each pass as a line.
+ * The cavity with its film as one binary glTF file: a node for each part with the sides that face the air, film as vertex colours and in
+ * µm, and the wand of each pass as a line.
  *
- * <p>Format: glTF 2.0 specification (Khronos Group 2017; ISO/IEC 12113:2022), binary container section 4.4; colours that need no light by the
- * extension KHR_materials_unlit. Lengths in metres; the file's y is up, so a node above all others turns our axes (x aft, y right, z up).
+ * <p>Format: glTF 2.0 specification (Khronos Group 2017; ISO/IEC 12113:2022), binary container section 4.4; colours that need no light by
+ * the extension KHR_materials_unlit. Lengths in metres; the file's y is up, so a node above all others turns our axes (x aft, y right, z
+ * up).
  */
 final class GltfFile {
     private static final int FLOAT = 5126;

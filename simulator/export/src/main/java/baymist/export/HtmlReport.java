@@ -12,8 +12,8 @@ import java.io.IOException;
 import java.nio.file.Path;
 
 /**
- * A result as one page for a browser: film in three dimensions, bare places, tables, curves, cautions. The page holds all that it needs, and
- * forbids itself the network by a content security policy (W3C, Content Security Policy Level 3).
+ * A result as one page for a browser: film in three dimensions, bare places, tables, curves, cautions. The page holds all that it needs,
+ * and forbids itself the network by a content security policy (W3C, Content Security Policy Level 3).
  */
 public final class HtmlReport {
     /** Most triangles of the view: below it a page stays some megabytes and turns smoothly on a plain machine. */

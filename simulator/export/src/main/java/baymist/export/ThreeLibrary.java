@@ -8,7 +8,8 @@ import java.util.Base64;
 import java.util.Properties;
 
 /**
- * The library that draws the 3-D view (three.js, MIT licence), as it lies on the class path, made into modules that a page carries inside itself.
+ * The library that draws the 3-D view (three.js, MIT licence), as it lies on the class path, made into modules that a page carries inside
+ * itself.
  *
  * @param version of the library
  * @param licence its licence, word for word

@@ -13,8 +13,8 @@ import java.util.zip.Deflater;
 /**
  * Writes the XML of VTK files: elements, and arrays as base64 text of zlib blocks.
  *
- * <p>Format: VTK File Formats, section "XML file formats" (Kitware, from The VTK User's Guide, 11th edition, 2010): a compressed array is the
- * base64 of [blocks, block size, size of the last block if it is a part, compressed size of each block] as 64-bit numbers, then
+ * <p>Format: VTK File Formats, section "XML file formats" (Kitware, from The VTK User's Guide, 11th edition, 2010): a compressed array is
+ * the base64 of [blocks, block size, size of the last block if it is a part, compressed size of each block] as 64-bit numbers, then
  * the base64 of the blocks. One writer, one thread; the {@link Writer} is left open.
  */
 final class VtkXml {

@@ -120,7 +120,8 @@ class VtkReadBackTest {
                     + "r.AddObserver('WarningEvent', lambda *_: h.append(1)); r.SetFileName(r'" + vtp
                     + "'); r.Update()\n"
                     + "o = r.GetOutput(); w = o.GetFieldData().GetAbstractArray('words')\n"
-                    + "print(h, o.GetNumberOfPoints(), o.GetNumberOfCells(), w and ascii([w.GetValue(i) for i in range(w.GetNumberOfValues())]))\n";
+                    + "print(h, o.GetNumberOfPoints(), o.GetNumberOfCells(),"
+                    + " w and ascii([w.GetValue(i) for i in range(w.GetNumberOfValues())]))\n";
             Said said = Outside.run(PYTHON.orElseThrow(), "-c", script);
             String words = file == empty.get(0) ? "None" : "['\\xb5m, \"<&>\"', '', 'second']";
             assertEquals("[] 0 0 " + words, said.text().strip());
