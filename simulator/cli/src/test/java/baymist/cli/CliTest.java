@@ -372,11 +372,12 @@ class CliTest {
 
     @Test
     void theLimitsOfAPlanReachTheEngine() {
-        assertEquals(2, baymist("plan", "a.yaml", "--trigger", "40", "--passes", "3", "--rounds", "1", "--coarse"));
+        assertEquals(2, baymist("plan", "a.yaml", "--trigger", "40", "--passes", "3", "--runs", "1", "--product", "25", "--coarse"));
         PlanOptions asked = stages.askedPlan;
         assertEquals(40, asked.triggerS());
         assertEquals(3, asked.passes());
-        assertEquals(1, asked.rounds());
+        assertEquals(1, asked.runs());
+        assertEquals(25e-6, asked.productM3(), 1e-18);
         assertFalse(asked.full());
         assertEquals(DoseSettings.DEFAULT, asked.dose());
     }
