@@ -182,6 +182,8 @@ final class ViewData {
     }
 
     private static String base64(ByteBuffer b) {
-        return Base64.getEncoder().encodeToString(b.array());
+        byte[] all = new byte[b.capacity()];
+        b.get(0, all);
+        return Base64.getEncoder().encodeToString(all);
     }
 }
