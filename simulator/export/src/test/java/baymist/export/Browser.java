@@ -18,8 +18,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletionStage;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 
@@ -219,16 +221,26 @@ final class Browser implements AutoCloseable {
     }
 
     @Override
-    public void close() throws Exception {
+    public void close() throws IOException {
         session = "";
-        socket.sendText("{\"id\":0,\"method\":\"Browser.close\"}", true).get(5, TimeUnit.SECONDS);
-        if (!process.waitFor(10, TimeUnit.SECONDS)) {
-            process.descendants().forEach(ProcessHandle::destroyForcibly);
-            process.destroyForcibly();
-            process.waitFor(10, TimeUnit.SECONDS);
+        try {
+            socket.sendText("{\"id\":0,\"method\":\"Browser.close\"}", true).get(5, TimeUnit.SECONDS);
+            if (!process.waitFor(10, TimeUnit.SECONDS)) {
+                kill();
+            }
+        } catch (ExecutionException | TimeoutException e) {
+            kill();
+        } catch (InterruptedException e) {
+            kill();
+            Thread.currentThread().interrupt();
         }
         try (Stream<Path> all = Files.walk(folder)) {
             all.sorted(Comparator.reverseOrder()).forEach(p -> p.toFile().delete());
         }
+    }
+
+    private void kill() {
+        process.descendants().forEach(ProcessHandle::destroyForcibly);
+        process.destroyForcibly();
     }
 }
