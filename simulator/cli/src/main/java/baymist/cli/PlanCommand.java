@@ -2,7 +2,6 @@ package baymist.cli;
 
 import baymist.plan.DoseSettings;
 import baymist.plan.DoseStore;
-import baymist.plan.PlanLimits;
 import baymist.plan.PlanOptions;
 import baymist.plan.PlanResult;
 import baymist.report.PlanReport;
@@ -44,7 +43,8 @@ import picocli.CommandLine.Spec;
         exitCodeList = {
             "0:done",
             "2:the scene or the call is wrong, or no wand goes in",
-            "3:the computation failed, or a file could not be written"
+            "3:the computation failed, or a file could not be written",
+            "4:with --must-reach: the plan reaches too little, or a bay can't be reached at all"
         })
 final class PlanCommand extends SceneCommand {
     @Spec
@@ -66,14 +66,31 @@ final class PlanCommand extends SceneCommand {
             description = "Most seconds of trigger; default those of the scene's own passes.")
     private @Nullable Double trigger;
 
-    @Option(names = "--passes", paramLabel = "N", description = "Most passes; default ${DEFAULT-VALUE}.")
-    private int passes = PlanLimits.PASSES;
+    @Option(
+            names = "--product",
+            paramLabel = "ML",
+            description = "Most millilitres of product; default what the scene states or its own passes take.")
+    private @Nullable Double product;
+
+    @Option(names = "--passes", paramLabel = "N", description = "Most passes; default what the scene states, or 12.")
+    private @Nullable Integer passes;
 
     @Option(
-            names = "--rounds",
+            names = "--runs",
             paramLabel = "N",
-            description = "Most rounds of plan and run; default ${DEFAULT-VALUE}.")
-    private int rounds = PlanOptions.DEFAULT.rounds();
+            description = "Most runs at planning resolution; default ${DEFAULT-VALUE}. More find better plans and take longer.")
+    private int runs = PlanOptions.RUNS;
+
+    @Option(
+            names = "--drill",
+            description = "Propose access holes too, where the scene's drilling block allows them.")
+    private boolean drill;
+
+    @Option(
+            names = "--must-reach",
+            paramLabel = "SHARE",
+            description = "Exit with 4 if the plan reaches less than this share of the inside (0.9 or 90%%), or a bay not at all.")
+    private @Nullable String mustReach;
 
     @Option(names = "--coarse", description = "No full run at the end: planning resolution alone.")
     private boolean coarse;
@@ -90,9 +107,13 @@ final class PlanCommand extends SceneCommand {
         if (trigger != null && !(trigger > 0 && trigger < 1e6)) {
             throw new ParameterException(spec.commandLine(), "--trigger " + trigger + ": seconds above 0 expected");
         }
-        if (passes < 1 || rounds < 1) {
-            throw new ParameterException(spec.commandLine(), "--passes and --rounds: 1 or more expected");
+        if (product != null && !(product > 0 && product < 1e6)) {
+            throw new ParameterException(spec.commandLine(), "--product " + product + ": millilitres above 0 expected");
         }
+        if (runs < 1 || (passes != null && passes < 1)) {
+            throw new ParameterException(spec.commandLine(), "--passes and --runs: 1 or more expected");
+        }
+        double wanted = wanted();
         if (resolved && coarse) {
             throw new ParameterException(spec.commandLine(), "--resolved is of the full run that --coarse leaves out");
         }
@@ -102,9 +123,11 @@ final class PlanCommand extends SceneCommand {
                 dose(),
                 cache == null ? DoseStore.none() : DoseStore.in(cache),
                 trigger == null ? Double.NaN : trigger,
-                passes,
-                rounds,
-                !coarse);
+                product == null ? Double.NaN : 1e-6 * product,
+                passes == null ? 0 : passes,
+                runs,
+                !coarse,
+                drill);
         PlanResult plan;
         try (Progress progress = progress()) {
             plan = stages().plan(asked, options, runOptions(), progress);
@@ -116,7 +139,28 @@ final class PlanCommand extends SceneCommand {
         if (output != null) {
             written(output);
         }
-        return Exit.DONE;
+        boolean enough = plan.reached() >= wanted && (mustReach == null || plan.blind().isEmpty());
+        return enough ? Exit.DONE : Exit.NOT_ACCEPTABLE;
+    }
+
+    /** Share that must be reached, 0..1; 0 where none is asked for. */
+    private double wanted() {
+        if (mustReach == null) {
+            return 0;
+        }
+        String text = mustReach.strip();
+        boolean percent = text.endsWith("%");
+        double share = Double.NaN;
+        try {
+            share = Double.parseDouble(percent ? text.substring(0, text.length() - 1) : text) / (percent ? 100 : 1);
+        } catch (NumberFormatException e) {
+            // told below
+        }
+        if (!(share > 0 && share <= 1)) {
+            throw new ParameterException(
+                    spec.commandLine(), "--must-reach " + mustReach + ": a share expected, such as 0.9 or 90%");
+        }
+        return share;
     }
 
     /** A voxel size that is asked for holds for doses too. */

@@ -332,6 +332,7 @@ class CliTest {
                 "reach a.yaml --threads 0",
                 "explain",
                 "explain a.yaml --region 1 --at 1mm,2mm,3mm",
+                "explain a.yaml --region 0",
                 "explain a.yaml --at 1mm,2mm",
                 "explain a.yaml --at 1,2,3",
                 "explain a.yaml --runs -1",
@@ -341,6 +342,7 @@ class CliTest {
                 "field",
                 "field a.yaml --region 0",
                 "field a.yaml --region 1 --part floor",
+                "field a.yaml --region 1 --at 1mm,2mm,3mm",
                 "field a.yaml --within 5mm",
                 "field a.yaml --at 1mm,2mm",
                 "field a.yaml --at 1,2,3",
@@ -370,11 +372,12 @@ class CliTest {
 
     @Test
     void theLimitsOfAPlanReachTheEngine() {
-        assertEquals(2, baymist("plan", "a.yaml", "--trigger", "40", "--passes", "3", "--rounds", "1", "--coarse"));
+        assertEquals(2, baymist("plan", "a.yaml", "--trigger", "40", "--passes", "3", "--runs", "1", "--product", "25", "--coarse"));
         PlanOptions asked = stages.askedPlan;
         assertEquals(40, asked.triggerS());
         assertEquals(3, asked.passes());
-        assertEquals(1, asked.rounds());
+        assertEquals(1, asked.runs());
+        assertEquals(25e-6, asked.productM3(), 1e-18);
         assertFalse(asked.full());
         assertEquals(DoseSettings.DEFAULT, asked.dose());
     }

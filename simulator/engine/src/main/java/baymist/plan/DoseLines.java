@@ -19,6 +19,11 @@ final class DoseLines {
     /** Depth that is left to the entry, m: nearer, the tip sprays out of it. */
     private static final double SHALLOWEST_M = 0.01;
 
+    /** Stations on a short way, at least, but none shorter than the second, m. */
+    private static final int FEWEST = 6;
+
+    private static final double SHORTEST_M = 0.02;
+
     /** Angles (rad) and shares that differ by less are alike. */
     private static final double ALIKE = 1e-6;
 
@@ -40,13 +45,13 @@ final class DoseLines {
         for (int i = 0; i < passes.size(); i++) {
             Insertion in = insertions.get(i);
             double deepest = in.feasible() ? Stations.deepestM(in) : 0;
-            if (!(deepest > SHALLOWEST_M)) {
+            if (!(deepest > SHALLOWEST_M + 2e-3)) {
                 continue;
             }
             WandSpec wand = Approach.wand(scene, passes.get(i));
             double[] open = OpenFractions.pass(cavity.openings(), in.openingIndex(), wand.outerM());
-            double[] depths = depths(deepest, settings);
-            double spacing = (deepest - SHALLOWEST_M) / depths.length;
+            double spacing = spacingM(deepest, settings);
+            double[] depths = depths(deepest, spacing);
             double period = periodRad(wand.tip());
             // a ring that repeats is turned by half of its period at least
             int clocks = period == 0 ? 1 : (int) Math.max(2, Math.round(settings.clocks() * period / (2 * Math.PI)));
@@ -64,12 +69,21 @@ final class DoseLines {
         return new PassSpec("dose", entry.name(), wand.name(), deepest, 0, 0.1, 0, 0, 0, entry.place());
     }
 
-    private static double[] depths(double deepestM, DoseSettings settings) {
-        double stroke = deepestM - SHALLOWEST_M;
-        int n = (int) Math.max(1, Math.min(settings.mostStations(), Math.ceil(stroke / settings.spacingM() - 1e-9)));
+    /** Spacing of the stations on a way, whole millimetres, so that marks on a wand can be set to them. */
+    private static double spacingM(double deepestM, DoseSettings settings) {
+        double stroke = Math.floor(1e3 * deepestM + 1e-6) / 1e3 - SHALLOWEST_M;
+        double few = Math.min(FEWEST, Math.floor(stroke / SHORTEST_M));
+        double n = Math.max(few, Math.min(settings.mostStations(), Math.ceil(stroke / settings.spacingM() - 1e-9)));
+        return Math.max(1, Math.floor(1e3 * stroke / Math.max(1, n) + 1e-6)) / 1e3;
+    }
+
+    /** Middles of the stretches from the deepest whole millimetre on; what is left of the way, less than a spacing, lies at the entry. */
+    private static double[] depths(double deepestM, double spacingM) {
+        double from = Math.floor(1e3 * deepestM + 1e-6) / 1e3;
+        int n = (int) Math.max(1, Math.floor((from - SHALLOWEST_M) / spacingM + 1e-6));
         double[] depths = new double[n];
         for (int i = 0; i < n; i++) {
-            depths[i] = deepestM - stroke * (i + 0.5) / n;
+            depths[i] = from - spacingM * (i + 0.5);
         }
         return depths;
     }

@@ -3,6 +3,7 @@ package baymist.plan;
 import baymist.cavity.Cavity;
 import baymist.cavity.CavityBuilder;
 import baymist.numeric.Workers;
+import baymist.run.BayNaming;
 import baymist.run.EngineVersion;
 import baymist.run.Nozzles;
 import baymist.run.RunCancelledException;
@@ -10,6 +11,7 @@ import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.scene.Scene;
 import baymist.scene.SceneContent;
+import baymist.scene.SceneEdit;
 import baymist.spray.DropletBins;
 import baymist.spray.SizeBins;
 import baymist.voxel.VoxelGrid;
@@ -33,10 +35,15 @@ public final class DoseMatrices {
     public static DoseMatrix of(
             Scene stated, DoseSettings settings, DoseStore store, RunOptions run, RunObserver observer) {
         Cavity cavity = CavityBuilder.build(stated);
-        Scene scene = settings.planning().of(stated, cavity);
+        Scene coarse = settings.planning().of(stated, cavity);
+        List<DoseLine> lines = DoseLines.of(coarse, cavity, settings);
+        double spacing = lines.stream().mapToDouble(DoseLine::spacingM).max().orElse(coarse.stationSpacingM());
+        // runs of plans stand where the matrix stands
+        Scene scene = SceneEdit.of(coarse)
+                .numerics(coarse.sizeBins(), coarse.raysPerJet(), spacing)
+                .done();
         try (Workers workers = new Workers(run.threads())) {
-            VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
-            List<DoseLine> lines = DoseLines.of(scene, cavity, settings);
+            VoxelGrid grid = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
             Scene sprayed = scene.withPasses(
                     lines.stream().map(DoseLine::pass).distinct().toList());
             SizeBins bins = DropletBins.of(Nozzles.sizes(sprayed), scene.sizeBins());
@@ -77,7 +84,8 @@ public final class DoseMatrices {
             Arrays.fill(ones, 1);
             double[] corrections = new double[grid.surfels().count()];
             Arrays.fill(corrections, 1);
-            return new DoseMatrix(scene, cavity, grid, lines, columns, ones, corrections);
+            double[] offset = new double[corrections.length];
+            return new DoseMatrix(scene, cavity, grid, lines, columns, ones, corrections, offset);
         }
     }
 

@@ -11,6 +11,12 @@ import java.util.List;
  * Film per trigger-second on each surfel from each station: the film of a plan is a sum over its strokes. An estimate: never told as a result.
  */
 public final class DoseMatrix {
+    /** Largest factor by which a run corrects a surfel, either way (ASSUMED: keeps rounds from swinging). */
+    private static final double MOST_CORRECTION = 4;
+
+    /** Film in units of haze that counts as none in that correction. */
+    private static final double LITTLE = 0.1;
+
     private final Scene scene;
     private final Cavity cavity;
     private final VoxelGrid grid;
@@ -23,6 +29,9 @@ public final class DoseMatrix {
     /** Correction of each surfel by what runs have shown, [surfels]. */
     private final double[] correction;
 
+    /** Film that runs found beside what stations give, m, [surfels]. */
+    private final double[] offsetM;
+
     DoseMatrix(
             Scene scene,
             Cavity cavity,
@@ -30,13 +39,15 @@ public final class DoseMatrix {
             List<DoseLine> lines,
             DoseColumn[][] columns,
             double[] binWeight,
-            double[] correction) {
+            double[] correction,
+            double[] offsetM) {
         this.scene = scene;
         this.cavity = cavity;
         this.grid = grid;
         this.lines = lines;
         this.columns = columns;
         this.correction = correction;
+        this.offsetM = offsetM;
         this.film = new float[columns.length][][];
         for (int l = 0; l < columns.length; l++) {
             film[l] = new float[columns[l].length][];
@@ -48,18 +59,32 @@ public final class DoseMatrix {
 
     /** The same with other shares of the sizes over those that it was made with, [bins]. */
     DoseMatrix weighted(double[] binWeight) {
-        return new DoseMatrix(scene, cavity, grid, lines, columns, binWeight, correction);
+        return new DoseMatrix(scene, cavity, grid, lines, columns, binWeight, correction, offsetM);
     }
 
-    /** The same with its rows multiplied, [surfels]. */
-    DoseMatrix corrected(double[] factor) {
+    /**
+     * The same, right about one plan: rows times what a run of it found over what the matrix says, within a factor, and what is then missing as film that is
+     * there anyway.
+     *
+     * @param filmM film of a run of the plan, m, [surfels]
+     */
+    DoseMatrix anchored(List<Stroke> plan, double[] filmM) {
+        double[] says = new double[correction.length];
+        for (Stroke s : plan) {
+            add(s, 1, says);
+        }
+        double little = LITTLE * scene.targets().hazeM();
+        double[] factor = new double[correction.length];
+        double[] beside = new double[correction.length];
+        for (int s = 0; s < factor.length; s++) {
+            double ratio = (filmM[s] + little) / (Math.max(0, says[s]) + little);
+            double held = Math.max(1 / MOST_CORRECTION, Math.min(MOST_CORRECTION, ratio));
+            factor[s] = correction[s] * held;
+            beside[s] = filmM[s] - held * says[s];
+        }
         double[] ones = new double[columns[0][0].bins()];
         java.util.Arrays.fill(ones, 1);
-        double[] both = correction.clone();
-        for (int s = 0; s < both.length; s++) {
-            both[s] *= factor[s];
-        }
-        return new DoseMatrix(scene, cavity, grid, lines, columns, ones, both);
+        return new DoseMatrix(scene, cavity, grid, lines, columns, ones, factor, beside);
     }
 
     /** The scene at the resolution of the matrix, with the passes that it states. */
@@ -94,13 +119,28 @@ public final class DoseMatrix {
         return (s.last() - s.first() + 1) * lines.get(s.line()).spacingM() / s.rateMPerS();
     }
 
+    /** Liquid of a stroke, m³. */
+    public double productM3(Stroke s) {
+        DoseLine line = lines.get(s.line());
+        double kgPerS = 0;
+        for (int k = s.first(); k <= s.last(); k++) {
+            kgPerS += sprayedKgPerS(s.line(), k);
+        }
+        return kgPerS * line.spacingM() / s.rateMPerS() / scene.product().densityKgPerM3();
+    }
+
     /** Film of a plan on each surfel, m, [surfels]. */
     public double[] filmM(List<Stroke> plan) {
-        double[] sum = new double[correction.length];
+        double[] sum = offsetM.clone();
         for (Stroke s : plan) {
             add(s, 1, sum);
         }
         return sum;
+    }
+
+    /** Film that runs found beside what stations give, m, on a surfel. */
+    double offsetM(int surfel) {
+        return offsetM[surfel];
     }
 
     /** Adds a stroke's film times a sign. */
@@ -122,8 +162,8 @@ public final class DoseMatrix {
         }
     }
 
-    /** What a plan is worth, by the matrix. */
-    public PlanScore score(double[] filmM, double triggerS) {
+    /** What a film is worth. */
+    PlanScore score(double[] filmM, double triggerS, double productM3) {
         SurfelSet surfels = grid.surfels();
         TargetSpec target = scene.targets();
         double all = 0;
@@ -137,11 +177,14 @@ public final class DoseMatrix {
                 built += filmM[s] >= target.buildM() ? area : 0;
             }
         }
-        return new PlanScore(reached / all, built / all, triggerS);
+        return new PlanScore(reached / all, built / all, triggerS, productM3);
     }
 
     /** What a plan is worth, by the matrix. */
     public PlanScore score(List<Stroke> plan) {
-        return score(filmM(plan), plan.stream().mapToDouble(this::triggerS).sum());
+        return score(
+                filmM(plan),
+                plan.stream().mapToDouble(this::triggerS).sum(),
+                plan.stream().mapToDouble(this::productM3).sum());
     }
 }

@@ -221,11 +221,11 @@ final class Hands {
         for (int i = 0; i < reached.length; i++) {
             SampledJob job = sampled.get(i);
             DoseMatrix with = bySize.get(habit[4] ? nearest(Math.exp(DROPLET_SPREAD * job.size())) : nearest(1));
-            double[] film = new double[chance.length];
+            double[] film = with.filmM(List.of());
             for (int k = 0; k < plan.size(); k++) {
                 done(with, plan.get(k), habit, job.hands().get(k), film);
             }
-            reached[i] = with.score(film, 0).reached();
+            reached[i] = with.score(film, 0, 0).reached();
             for (int k = 0; k < film.length; k++) {
                 chance[k] += film[k] >= haze ? 1.0 / reached.length : 0;
             }

@@ -40,7 +40,7 @@ final class HandsCheck {
         for (int i = 0; i < sorted.size(); i++) {
             Stroke s = sorted.get(i);
             PassSpec planned = PlanPasses.of(matrix, List.of(s), 0).get(0);
-            double wait = i == sorted.size() - 1 ? 0 : hangS;
+            double wait = i == sorted.size() - 1 || PlanPasses.goesOn(s, sorted.get(i + 1)) ? 0 : hangS;
             pass(planned, i + 1, wait, job.hands().get(plan.indexOf(s)), passes);
         }
         Scene scene = matrix.scene().withPasses(passes);

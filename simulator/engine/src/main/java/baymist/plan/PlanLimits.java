@@ -5,10 +5,11 @@ package baymist.plan;
  *
  * @param slowestMPerS slowest draw-back, m/s
  * @param fastestMPerS fastest draw-back, m/s
- * @param triggerS most time with the trigger held, s
+ * @param triggerS most time with the trigger held, s; infinite = no limit
+ * @param productM3 most liquid, m³; infinite = no limit
  * @param passes most passes
  */
-public record PlanLimits(double slowestMPerS, double fastestMPerS, double triggerS, int passes) {
+public record PlanLimits(double slowestMPerS, double fastestMPerS, double triggerS, double productM3, int passes) {
     /** What a hand can draw evenly, m/s (common practice, no source). */
     public static final double SLOWEST_M_PER_S = 0.05;
 
@@ -17,17 +18,35 @@ public record PlanLimits(double slowestMPerS, double fastestMPerS, double trigge
     /** Passes that a work card still holds (ASSUMED). */
     public static final int PASSES = 12;
 
+    /** Slack for rounding. */
+    private static final double SLACK = 1 + 1e-9;
+
     public PlanLimits {
-        if (!(slowestMPerS > 0 && slowestMPerS <= fastestMPerS && triggerS > 0) || passes < 1) {
+        if (!(slowestMPerS > 0 && slowestMPerS <= fastestMPerS && triggerS > 0 && productM3 > 0) || passes < 1) {
             throw new IllegalArgumentException("limits " + slowestMPerS + " to " + fastestMPerS + " m/s, " + triggerS
-                    + " s, " + passes + " passes");
+                    + " s, " + productM3 + " m³, " + passes + " passes");
         }
     }
 
-    /** A rate held within the limits, to the millimetre per second. */
+    /** A rate held within the limits and rounded. */
     double held(double rateMPerS) {
-        double within = Math.max(slowestMPerS, Math.min(fastestMPerS, rateMPerS));
-        double rounded = Math.round(1e3 * within) / 1e3;
-        return Math.max(slowestMPerS, Math.min(fastestMPerS, rounded));
+        return Math.max(slowestMPerS, Math.min(fastestMPerS, rounded(rateMPerS)));
+    }
+
+    /** A rate to three figures and no finer than a tenth of a millimetre per second, rounded up so that a pass never takes longer; within the limits. */
+    double rounded(double rateMPerS) {
+        double step = rateMPerS >= 0.1 ? 1e-3 : 1e-4;
+        double up = Math.ceil(rateMPerS / step - 1e-6) * step;
+        return Math.max(slowestMPerS, Math.min(fastestMPerS, up));
+    }
+
+    /** Share of the tighter limit that is used; above 1 it is broken. */
+    double use(double usedTriggerS, double usedProductM3) {
+        return Math.max(usedTriggerS / triggerS, usedProductM3 / productM3);
+    }
+
+    /** Whether this much keeps the limits. */
+    boolean keeps(double usedTriggerS, double usedProductM3) {
+        return use(usedTriggerS, usedProductM3) <= SLACK;
     }
 }

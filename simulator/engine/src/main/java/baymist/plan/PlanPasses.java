@@ -12,12 +12,13 @@ import java.util.Locale;
 final class PlanPasses {
     private PlanPasses() {}
 
-    /** Strokes in the order in which they are sprayed. */
+    /** Strokes in the order in which they are sprayed: line by line from the lowest, each from its far end. */
     static List<Stroke> sorted(DoseMatrix matrix, List<Stroke> plan) {
         List<Stroke> sorted = new ArrayList<>(plan);
-        sorted.sort(Comparator.comparingDouble((Stroke s) -> heightM(matrix, s))
+        sorted.sort(Comparator.comparingDouble((Stroke s) -> heightM(matrix, plan, s.line()))
                 .thenComparingInt(Stroke::line)
-                .thenComparingInt(Stroke::first));
+                .thenComparingInt(Stroke::first)
+                .thenComparingInt(Stroke::last));
         return sorted;
     }
 
@@ -29,7 +30,6 @@ final class PlanPasses {
             DoseLine line = matrix.lines().get(s.line());
             double from = millimetres(line.startM(s.first()), true);
             double to = Math.min(from, millimetres(line.endM(s.last()), false));
-            boolean last = i == sorted.size() - 1;
             passes.add(new PassSpec(
                     String.format(Locale.ROOT, "%d: %s", i + 1, line.pass().entry()),
                     line.pass().entry(),
@@ -39,11 +39,16 @@ final class PlanPasses {
                     s.rateMPerS(),
                     line.clockRad(),
                     0,
-                    last ? 0 : hangS,
+                    i == sorted.size() - 1 || goesOn(s, sorted.get(i + 1)) ? 0 : hangS,
                     line.pass().aim(),
                     line.pass().place()));
         }
         return passes;
+    }
+
+    /** Whether the next stroke is the same draw-back at another rate: no wait lies between. */
+    static boolean goesOn(Stroke s, Stroke next) {
+        return next.line() == s.line() && next.first() > s.last();
     }
 
     private static double millimetres(double m, boolean down) {
@@ -51,11 +56,19 @@ final class PlanPasses {
         return (down ? Math.floor(mm + 1e-6) : Math.ceil(mm - 1e-6)) / 1e3;
     }
 
-    /** Height of the middle of a stroke against gravity, m, to the centimetre: what is as good as level goes in order of lines. */
-    private static double heightM(DoseMatrix matrix, Stroke s) {
-        DoseLine line = matrix.lines().get(s.line());
-        Vec3 tip = line.insertion().path().tipM(line.depthsM()[(s.first() + s.last()) / 2]);
-        return Math.round(-100 * tip.dot(matrix.scene().gravity())) / 100.0;
+    /** Mean height of a line's strokes against gravity, m, to the centimetre: what is as good as level goes in order of lines. */
+    private static double heightM(DoseMatrix matrix, List<Stroke> plan, int l) {
+        DoseLine line = matrix.lines().get(l);
+        double sum = 0;
+        int n = 0;
+        for (Stroke s : plan) {
+            if (s.line() == l) {
+                Vec3 tip = line.insertion().path().tipM(line.depthsM()[(s.first() + s.last()) / 2]);
+                sum -= tip.dot(matrix.scene().gravity());
+                n++;
+            }
+        }
+        return Math.round(100 * sum / Math.max(1, n)) / 100.0;
     }
 
     /** Waits between passes of a scene, the longest; 0 if it has none. */

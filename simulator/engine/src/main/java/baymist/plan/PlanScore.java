@@ -6,19 +6,26 @@ package baymist.plan;
  * @param reached share of area at haze or above, 0..1
  * @param protectedShare share at the target build or above, 0..1
  * @param triggerS time with the trigger held, s
+ * @param productM3 liquid sprayed, m³
  */
-public record PlanScore(double reached, double protectedShare, double triggerS) {
+public record PlanScore(double reached, double protectedShare, double triggerS, double productM3) {
     /** What a point of protected area is worth in points of reached area (ASSUMED: coverage first, then build). */
-    static final double BUILD_WORTH = 0.2;
+    static final double BUILD_WORTH = 0.1;
 
-    /** What the trigger time costs: its whole limit is worth this much area (ASSUMED: half a point). */
-    static final double TIME_WORTH = 0.005;
+    /** What using up the limit of trigger time or product costs (ASSUMED: half a point of area). */
+    static final double USE_WORTH = 0.005;
 
-    /** What a pass costs (ASSUMED: a fifth of a point; each is another thing to do). */
-    static final double PASS_WORTH = 0.002;
+    /** What a pass costs (ASSUMED: a tenth of a point; each is another thing to do). */
+    static final double PASS_WORTH = 0.001;
+
+    /** Nothing. */
+    static final PlanScore NONE = new PlanScore(0, 0, 0, 0);
 
     /** Larger is better. */
-    double worth(double limitS) {
-        return reached + BUILD_WORTH * protectedShare - TIME_WORTH * triggerS / limitS;
+    double worth(PlanLimits limits, int passes) {
+        return reached
+                + BUILD_WORTH * protectedShare
+                - USE_WORTH * limits.use(triggerS, productM3)
+                - PASS_WORTH * passes;
     }
 }

@@ -4,129 +4,71 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * From times on stations to strokes that a hand can make, then a search by small changes of them, each judged by the matrix. Deterministic.
+ * Search by small changes of strokes, each judged by the matrix. Deterministic. Where a change takes more than the limits leave, all other strokes are drawn as
+ * much faster as it needs: what one place gets more, others give.
  */
 final class PlanSearch {
-    /** Rates tried for new strokes, m/s, within the limits of a plan. */
-    private static final double[] RATES = {0.05, 0.1, 0.2, 0.4};
-
     private static final double[] FACTORS = {0.5, 0.7, 0.85, 1.18, 1.4, 2};
     private static final int[] SHIFTS = {-8, -3, -1, 1, 3, 8};
 
     /** A change must be worth this much, else the search goes round in circles. */
-    private static final double WORTHWHILE = 1e-6;
+    private static final double WORTHWHILE = 1e-5;
 
-    private static final int MOST_ROUNDS = 60;
+    private static final int MOST_ROUNDS = 40;
 
     private final DoseMatrix matrix;
     private final PlanLimits limits;
+    private final Beginnings beginnings;
 
     PlanSearch(DoseMatrix matrix, PlanLimits limits) {
         this.matrix = matrix;
         this.limits = limits;
+        this.beginnings = new Beginnings(matrix, limits);
     }
 
-    /** The best plan found from several beginnings. */
-    List<Stroke> best(List<List<Stroke>> beginnings) {
-        List<Stroke> best = List.of();
-        double most = worth(best);
-        for (List<Stroke> begin : beginnings) {
-            List<Stroke> found = improved(begin);
-            if (worth(found) > most) {
-                most = worth(found);
-                best = found;
-            }
-        }
-        return best;
+    /** What a plan is worth by the matrix. */
+    double worth(List<Stroke> plan) {
+        return matrix.score(plan).worth(limits, plan.size());
     }
 
-    /** Strokes where the program puts time: neighbouring stations in one stroke at the rate that gives their time. */
-    List<Stroke> strokes(double[][] seconds) {
-        List<Stroke> all = new ArrayList<>();
-        for (int l = 0; l < seconds.length; l++) {
-            double spacing = matrix.lines().get(l).spacingM();
-            double least = 0.25 * spacing / limits.fastestMPerS();
-            int k = 0;
-            while (k < seconds[l].length) {
-                if (seconds[l][k] < least) {
-                    k++;
-                    continue;
-                }
-                int first = k;
-                double time = 0;
-                // a station without time between two with time is drawn over
-                while (k < seconds[l].length
-                        && (seconds[l][k] >= least || (k + 1 < seconds[l].length && seconds[l][k + 1] >= least))) {
-                    time += seconds[l][k++];
-                }
-                all.add(new Stroke(l, first, k - 1, limits.held((k - first) * spacing / time)));
-            }
-        }
-        return all;
+    /** The best plan on the way from a beginning. */
+    List<Stroke> improved(List<Stroke> begin) {
+        List<List<Stroke>> path = path(begin);
+        return path.get(path.size() - 1);
     }
 
-    /** Each whole line as one stroke: beginnings of their own. */
-    List<List<Stroke>> wholeLines() {
-        List<List<Stroke>> all = new ArrayList<>();
-        for (int l = 0; l < matrix.lines().size(); l++) {
-            for (double rate : RATES) {
-                Stroke s = new Stroke(l, 0, matrix.lines().get(l).stations() - 1, limits.held(rate));
-                if (matrix.triggerS(s) <= limits.triggerS()) {
-                    all.add(List.of(s));
-                }
-            }
-        }
-        // the best few alone: improving each would take long and end alike
-        all.sort((a, b) -> Double.compare(worth(b), worth(a)));
-        return List.copyOf(all.subList(0, Math.min(2, all.size())));
-    }
-
-    private double worth(List<Stroke> plan) {
-        return matrix.score(plan).worth(limits.triggerS()) - PlanScore.PASS_WORTH * plan.size();
-    }
-
-    private List<Stroke> improved(List<Stroke> begin) {
-        List<Stroke> plan = new ArrayList<>(begin);
-        while (trigger(plan) > limits.triggerS() && !plan.isEmpty()) {
-            plan = faster(plan);
-        }
-        State state = new State(plan);
+    /** All plans on the way from a beginning to where no change helps any more, each better than the one before by the matrix. */
+    List<List<Stroke>> path(List<Stroke> begin) {
+        State state = new State(beginnings.within(begin));
+        List<List<Stroke>> path = new ArrayList<>();
+        path.add(List.copyOf(state.plan));
         for (int round = 0; round < MOST_ROUNDS; round++) {
             boolean moved = false;
             for (int i = 0; i < state.plan.size(); i++) {
-                moved |= state.tryEach(i, changes(state.plan.get(i)));
+                moved |= noted(path, state, state.tryEach(i, changes(state.plan.get(i))));
             }
             for (int i = state.plan.size() - 1; i >= 0; i--) {
-                moved |= state.tryWithout(i);
+                moved |= noted(path, state, state.tryWithout(i));
             }
             for (int i = state.plan.size() - 1; i > 0; i--) {
-                moved |= state.tryJoined(i);
+                moved |= noted(path, state, state.tryJoined(i));
             }
             if (state.plan.size() < limits.passes()) {
-                moved |= state.tryMore(additions());
+                moved |= noted(path, state, state.trySplit());
+                moved |= noted(path, state, state.tryMore(beginnings.additions()));
             }
             if (!moved) {
                 break;
             }
         }
-        return List.copyOf(state.plan);
+        return path;
     }
 
-    /** All strokes as much faster as the trigger time wants; where the fastest is not enough, without the last. */
-    private List<Stroke> faster(List<Stroke> plan) {
-        double factor = 1.0001 * trigger(plan) / limits.triggerS();
-        List<Stroke> next = new ArrayList<>();
-        for (Stroke s : plan) {
-            next.add(new Stroke(s.line(), s.first(), s.last(), limits.held(s.rateMPerS() * factor)));
+    private static boolean noted(List<List<Stroke>> path, State state, boolean moved) {
+        if (moved) {
+            path.add(List.copyOf(state.plan));
         }
-        if (trigger(next) > limits.triggerS() && trigger(next) > 0.999 * trigger(plan)) {
-            next.remove(next.size() - 1);
-        }
-        return next;
-    }
-
-    private double trigger(List<Stroke> plan) {
-        return plan.stream().mapToDouble(matrix::triggerS).sum();
+        return moved;
     }
 
     private List<Stroke> changes(Stroke s) {
@@ -134,33 +76,17 @@ final class PlanSearch {
         for (double f : FACTORS) {
             all.add(new Stroke(s.line(), s.first(), s.last(), limits.held(f * s.rateMPerS())));
         }
-        int stations = matrix.lines().get(s.line()).stations();
+        int n = matrix.lines().get(s.line()).stations();
         for (int d : SHIFTS) {
             int first = Math.max(0, Math.min(s.last(), s.first() + d));
-            int last = Math.min(stations - 1, Math.max(s.first(), s.last() + d));
+            int last = Math.max(s.first(), Math.min(n - 1, s.last() + d));
             all.add(new Stroke(s.line(), first, s.last(), s.rateMPerS()));
             all.add(new Stroke(s.line(), s.first(), last, s.rateMPerS()));
         }
         for (int l = 0; l < matrix.lines().size(); l++) {
-            if (l != s.line() && matrix.lines().get(l).stations() > s.first()) {
-                int last = Math.min(s.last(), matrix.lines().get(l).stations() - 1);
-                all.add(new Stroke(l, s.first(), last, s.rateMPerS()));
-            }
-        }
-        return all;
-    }
-
-    private List<Stroke> additions() {
-        List<Stroke> all = new ArrayList<>();
-        for (int l = 0; l < matrix.lines().size(); l++) {
-            int n = matrix.lines().get(l).stations();
-            for (double rate : RATES) {
-                all.add(new Stroke(l, 0, n - 1, limits.held(rate)));
-                int part = Math.max(1, n / 4);
-                for (int from = 0; from < n; from += part) {
-                    all.add(new Stroke(l, from, Math.min(n, from + part) - 1, limits.held(rate)));
-                }
-            }
+            int m = matrix.lines().get(l).stations();
+            int first = Math.min(s.first(), m - 1);
+            all.add(new Stroke(l, first, Math.max(first, Math.min(s.last(), m - 1)), s.rateMPerS()));
         }
         return all;
     }
@@ -168,101 +94,168 @@ final class PlanSearch {
     /** A plan with its film, so that a change costs no more than the strokes that change. */
     private final class State {
         final List<Stroke> plan;
+
+        /** Film of the strokes, without what is there anyway, m. */
         private double[] film;
+
         private double worth;
+        private double[] scratch;
 
         State(List<Stroke> plan) {
             this.plan = new ArrayList<>(plan);
-            this.film = matrix.filmM(plan);
-            this.worth = worthOf(film, trigger(plan), plan.size());
+            this.film = sum(plan);
+            this.scratch = new double[film.length];
+            this.worth = PlanSearch.this.worth(plan);
         }
 
-        private double worthOf(double[] f, double time, int passes) {
-            return time <= limits.triggerS() * (1 + 1e-9)
-                    ? matrix.score(f, time).worth(limits.triggerS()) - PlanScore.PASS_WORTH * passes
-                    : Double.NEGATIVE_INFINITY;
+        private double[] sum(List<Stroke> strokes) {
+            double[] all = new double[matrix.grid().surfels().count()];
+            strokes.forEach(s -> matrix.add(s, 1, all));
+            return all;
+        }
+
+        /** Worth of some strokes' film times a factor, with another stroke. */
+        private double worth(double[] others, double factor, Stroke with, PlanScore used, int passes) {
+            for (int s = 0; s < others.length; s++) {
+                scratch[s] = matrix.offsetM(s) + factor * others[s];
+            }
+            matrix.add(with, 1, scratch);
+            return matrix.score(scratch, used.triggerS(), used.productM3()).worth(limits, passes);
+        }
+
+        private PlanScore used(List<Stroke> strokes) {
+            return new PlanScore(
+                    0,
+                    0,
+                    strokes.stream().mapToDouble(matrix::triggerS).sum(),
+                    strokes.stream().mapToDouble(matrix::productM3).sum());
         }
 
         boolean tryEach(int i, List<Stroke> others) {
-            Stroke now = plan.get(i);
+            List<Stroke> rest = new ArrayList<>(plan);
+            rest.remove(i);
             double[] without = film.clone();
-            matrix.add(now, -1, without);
-            double time = trigger(plan) - matrix.triggerS(now);
-            return take(i, without, time, others);
+            matrix.add(plan.get(i), -1, without);
+            return take(i, rest, without, others);
         }
 
         boolean tryMore(List<Stroke> others) {
-            return take(plan.size(), film, trigger(plan), others);
+            return take(plan.size(), plan, film, others);
         }
 
-        private boolean take(int i, double[] without, double time, List<Stroke> others) {
-            Stroke best = null;
+        private boolean take(int at, List<Stroke> rest, double[] without, List<Stroke> others) {
+            PlanScore of = used(rest);
+            double slowest = rest.stream().mapToDouble(Stroke::rateMPerS).max().orElse(0);
+            List<Stroke> next = null;
+            double most = worth + WORTHWHILE;
             for (Stroke other : others) {
-                double after = time + matrix.triggerS(other);
-                if (after > limits.triggerS() * (1 + 1e-9)) {
+                PlanScore one = used(List.of(other));
+                double faster = fasterFor(of, one);
+                if (!(faster * slowest <= limits.fastestMPerS())) {
                     continue;
                 }
-                double[] with = without.clone();
-                matrix.add(other, 1, with);
-                double w = worthOf(with, after, Math.max(plan.size(), i + 1));
-                if (w > worth + WORTHWHILE) {
-                    worth = w;
-                    best = other;
-                    film = with;
+                PlanScore all = new PlanScore(
+                        0, 0, of.triggerS() / faster + one.triggerS(), of.productM3() / faster + one.productM3());
+                double w = worth(without, 1 / faster, other, all, Math.max(plan.size(), at + 1));
+                if (w > most) {
+                    List<Stroke> candidate = new ArrayList<>();
+                    rest.forEach(s -> candidate.add(drawn(s, faster)));
+                    candidate.add(Math.min(at, candidate.size()), other);
+                    most = w;
+                    next = candidate;
                 }
             }
-            if (best == null) {
+            return next != null && accept(next);
+        }
+
+        /** How much faster the rest must be drawn so that one more stroke keeps the limits, 1 or more; infinite where nothing helps. */
+        private double fasterFor(PlanScore rest, PlanScore one) {
+            double left = 1 - limits.use(one.triggerS(), one.productM3());
+            double need = limits.use(rest.triggerS(), rest.productM3());
+            if (need <= left) {
+                return 1;
+            }
+            return left > 0 ? need / left : Double.POSITIVE_INFINITY;
+        }
+
+        private Stroke drawn(Stroke s, double faster) {
+            return faster == 1 ? s : new Stroke(s.line(), s.first(), s.last(), limits.rounded(s.rateMPerS() * faster));
+        }
+
+        /** Takes a plan if it is better as it would be written. */
+        private boolean accept(List<Stroke> next) {
+            double[] with = sum(next);
+            double[] all = new double[with.length];
+            for (int s = 0; s < all.length; s++) {
+                all[s] = with[s] + matrix.offsetM(s);
+            }
+            PlanScore used = used(next);
+            double w = matrix.score(all, used.triggerS(), used.productM3()).worth(limits, next.size());
+            if (!limits.keeps(used.triggerS(), used.productM3()) || w <= worth + WORTHWHILE) {
                 return false;
             }
-            if (i < plan.size()) {
-                plan.set(i, best);
-            } else {
-                plan.add(best);
-            }
+            plan.clear();
+            plan.addAll(next);
+            film = with;
+            worth = w;
             return true;
         }
 
         /** One stroke in place of two of one line, over both and what lies between, in the time of both. */
         boolean tryJoined(int i) {
-            Stroke a = plan.get(i);
             for (int j = 0; j < i; j++) {
+                Stroke a = plan.get(i);
                 Stroke b = plan.get(j);
-                if (a.line() != b.line()) {
-                    continue;
-                }
-                int first = Math.min(a.first(), b.first());
-                int last = Math.max(a.last(), b.last());
-                double time = matrix.triggerS(a) + matrix.triggerS(b);
-                double length =
-                        (last - first + 1) * matrix.lines().get(a.line()).spacingM();
-                Stroke both = new Stroke(a.line(), first, last, limits.held(length / time));
-                double[] joined = film.clone();
-                matrix.add(a, -1, joined);
-                matrix.add(b, -1, joined);
-                matrix.add(both, 1, joined);
-                double w = worthOf(joined, trigger(plan) - time + matrix.triggerS(both), plan.size() - 1);
-                if (w > worth + WORTHWHILE) {
-                    worth = w;
-                    film = joined;
-                    plan.set(j, both);
-                    plan.remove(i);
-                    return true;
+                if (a.line() == b.line()) {
+                    int first = Math.min(a.first(), b.first());
+                    int last = Math.max(a.last(), b.last());
+                    double time = matrix.triggerS(a) + matrix.triggerS(b);
+                    double length =
+                            (last - first + 1) * matrix.lines().get(a.line()).spacingM();
+                    List<Stroke> next = new ArrayList<>(plan);
+                    next.set(j, new Stroke(a.line(), first, last, limits.rounded(length / time)));
+                    next.remove(i);
+                    if (accept(next)) {
+                        return true;
+                    }
                 }
             }
             return false;
         }
 
-        boolean tryWithout(int i) {
-            double[] without = film.clone();
-            matrix.add(plan.get(i), -1, without);
-            double w = worthOf(without, trigger(plan) - matrix.triggerS(plan.get(i)), plan.size() - 1);
-            if (w > worth - WORTHWHILE) {
-                worth = w;
-                film = without;
-                plan.remove(i);
-                return true;
+        /** One stroke parted in two, the one drawn faster and the other slower in the same time. */
+        boolean trySplit() {
+            for (int i = 0; i < plan.size(); i++) {
+                Stroke s = plan.get(i);
+                int n = s.last() - s.first() + 1;
+                for (int part : new int[] {n / 4, n / 2, 3 * n / 4}) {
+                    for (double f : new double[] {0.6, 1.6}) {
+                        if (part > 0 && part < n && accept(parted(i, part, f))) {
+                            return true;
+                        }
+                    }
+                }
             }
             return false;
+        }
+
+        private List<Stroke> parted(int i, int part, double factor) {
+            Stroke s = plan.get(i);
+            int n = s.last() - s.first() + 1;
+            double rate = s.rateMPerS();
+            double one = limits.rounded(rate * factor);
+            double left = n / rate - part / one;
+            double other = left > 0 ? limits.rounded((n - part) / left) : limits.fastestMPerS();
+            List<Stroke> next = new ArrayList<>(plan);
+            next.set(i, new Stroke(s.line(), s.first(), s.first() + part - 1, one));
+            next.add(i + 1, new Stroke(s.line(), s.first() + part, s.last(), other));
+            return next;
+        }
+
+        boolean tryWithout(int i) {
+            List<Stroke> next = new ArrayList<>(plan);
+            next.remove(i);
+            return accept(next);
         }
     }
 }

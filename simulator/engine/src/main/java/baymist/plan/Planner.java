@@ -1,174 +1,223 @@
 package baymist.plan;
 
-import baymist.access.PassPlan;
-import baymist.access.Stations;
-import baymist.coverage.Fractions;
+import baymist.numeric.Workers;
 import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
-import baymist.run.Approach;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.run.Simulation;
 import baymist.scene.PassSpec;
 import baymist.scene.Scene;
-import baymist.voxel.SurfelSet;
+import baymist.scene.SceneEdit;
+import baymist.study.Comparison;
+import baymist.study.HoleStudy;
+import baymist.study.Planning;
+import baymist.study.PlanningRun;
+import baymist.study.StudyStore;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Plans the passes of a scene; read {@link #plan} from top to bottom. */
 public final class Planner {
-    /** Where a scene has no passes, trigger time for so many times the film that its target build takes (ASSUMED: half of it goes astray). */
-    private static final double TIMES_TARGET = 2;
+    /** Whole lines that are begun with, beside what the program says. */
+    private static final int WHOLE_LINES = 3;
 
-    /** Largest factor by which a round corrects a patch, either way (ASSUMED: keeps rounds from swinging). */
-    private static final double MOST_CORRECTION = 4;
+    private final Scene stated;
+    private final PlanOptions options;
+    private final RunOptions run;
+    private final RunObserver observer;
 
-    /** Rounds end when plan and run agree this well in reached area. */
-    private static final double AGREED = 0.01;
-
-    private Planner() {}
+    private Planner(Scene stated, PlanOptions options, RunOptions run, RunObserver observer) {
+        this.stated = stated;
+        this.options = options;
+        this.run = run;
+        this.observer = observer;
+    }
 
     /**
      * The plan of a scene.
      *
-     * @throws SceneException PLN-001 if no wand of the scene goes in, and as a run does
+     * @throws SceneException PLN-001 if no wand of the scene goes in, PLN-002 if it has none or no entry, PLN-003 for unknown panels, and as a run
+     *     and a search for holes do
      */
     public static PlanResult plan(Scene stated, PlanOptions options, RunOptions run, RunObserver observer) {
         refuseNothing(stated);
-        DoseMatrix matrix = DoseMatrices.of(stated, options.dose(), options.store(), run, observer);
-        if (matrix.lines().isEmpty()) {
+        return new Planner(stated, options, run, observer).plan();
+    }
+
+    /** What was found for one variant of the scene, at planning resolution. */
+    private record Found(
+            PlanVariant variant,
+            DoseMatrix matrix,
+            PlanLimits limits,
+            PlanRefiner.@Nullable Refined refined,
+            List<PlanResult.Round> rounds,
+            PlanTrials.@Nullable Trial own,
+            double waitS,
+            int runs) {
+        double worth() {
+            return refined == null
+                    ? Double.NEGATIVE_INFINITY
+                    : refined.best().worth(limits) - variant.cost();
+        }
+    }
+
+    private PlanResult plan() {
+        List<PlanVariant> variants = new ArrayList<>(PlanVariant.of(stated));
+        HoleStudy.@Nullable Holes holes = options.drill() ? holes(variants) : null;
+        @Nullable Found base = null;
+        @Nullable Found best = null;
+        for (PlanVariant v : variants) {
+            Found found = found(v, base == null ? null : base.limits());
+            if (found == null) {
+                continue;
+            }
+            base = base == null ? found : base;
+            best = best == null || found.worth() > best.worth() ? found : best;
+        }
+        if (base == null || best == null) {
             throw new SceneException(
                     "PLN-001",
                     SourcePlace.of(stated.file()),
                     "no wand of the scene goes in at one of its entries, so there is nothing to plan with; `baymist reach` says what keeps"
                             + " them out");
         }
-        PlanLimits limits = limits(stated, matrix, options);
-        Scene coarse = matrix.scene();
-        PlanScore own = coarse.passes().isEmpty() ? null : score(Simulation.run(coarse, run, observer), coarse, matrix);
-        double hangS = PlanPasses.hangS(stated);
-        Patches patches = Patches.of(matrix.grid());
-        List<PlanResult.Round> rounds = new ArrayList<>();
-        List<List<Stroke>> tried = new ArrayList<>();
-        List<Stroke> best = List.of();
-        PlanScore predicted = new PlanScore(0, 0, 0);
-        PlanScore checked = new PlanScore(0, 0, 0);
-        DoseMatrix now = matrix;
-        for (int i = 0; i < options.rounds(); i++) {
-            observer.stage("plan, round " + (i + 1));
-            PlanSearch search = new PlanSearch(now, limits);
-            List<List<Stroke>> beginnings = new ArrayList<>(search.wholeLines());
-            beginnings.add(
-                    search.strokes(ShortfallProgram.solve(now, patches, limits.triggerS(), limits.slowestMPerS())));
-            if (!best.isEmpty()) {
-                beginnings.add(best);
-            }
-            List<Stroke> plan = search.best(beginnings);
-            if (plan.isEmpty() || tried.contains(plan)) {
-                break;
-            }
-            tried.add(plan);
-            Scene planned = coarse.withPasses(PlanPasses.of(now, plan, hangS));
-            RunResult found = Simulation.run(planned, run, observer);
-            PlanScore says = now.score(plan);
-            PlanScore is = score(found, planned, matrix);
-            rounds.add(new PlanResult.Round(says, is));
-            if (best.isEmpty() || is.worth(limits.triggerS()) > checked.worth(limits.triggerS())) {
-                best = plan;
-                predicted = says;
-                checked = is;
-            }
-            if (Math.abs(says.reached() - is.reached()) < AGREED) {
-                break;
-            }
-            now = now.corrected(correction(now, patches, plan, found));
+        return closed(base, best, holes);
+    }
+
+    /** Holes as one more variant of the scene. */
+    private HoleStudy.Holes holes(List<PlanVariant> variants) {
+        observer.stage("access holes");
+        PlanningRun runs = new PlanningRun(Planning.DEFAULT, StudyStore.none());
+        HoleStudy.Holes holes = new HoleStudy(runs, run.threads()).run(stated, Comparison.Watch.NONE);
+        if (!holes.chosen().isEmpty()) {
+            Scene drilled =
+                    SceneEdit.of(holes.job()).passes(stated.passes()).done();
+            variants.add(new PlanVariant(
+                    drilled,
+                    List.of(),
+                    holes.chosen().stream().map(HoleStudy.Chosen::name).toList()));
         }
-        boolean keepOwn = own != null && own.worth(limits.triggerS()) > checked.worth(limits.triggerS());
-        List<PassSpec> passes = keepOwn ? stated.passes() : PlanPasses.of(matrix, best, hangS);
-        Scene planned = stated.withPasses(passes);
+        return holes;
+    }
+
+    /** The best plan of one variant; null where no wand goes in. */
+    private @Nullable Found found(PlanVariant variant, @Nullable PlanLimits given) {
+        observer.stage("plan" + variant.words());
+        DoseMatrix matrix = DoseMatrices.of(variant.scene(), options.dose(), options.store(), run, observer);
+        if (matrix.lines().isEmpty()) {
+            return null;
+        }
+        try (Workers workers = new Workers(run.threads())) {
+            double waitS = PlanPasses.hangS(stated);
+            PlanTrials trials = new PlanTrials(matrix, workers, observer, waitS, options.runs());
+            PlanTrials.Trial own =
+                    stated.passes().isEmpty() ? null : trials.of(matrix.scene());
+            PlanLimits limits = given != null
+                    ? given
+                    : LimitsOfScene.of(stated, matrix, options, own == null ? PlanScore.NONE : own.score());
+            PlanRefiner refiner = new PlanRefiner(matrix, limits, trials, options.runs(), observer);
+            Patches patches = Patches.of(matrix.grid());
+            Beginnings from = new Beginnings(matrix, limits);
+            List<List<Stroke>> beginnings = new ArrayList<>(from.wholeLines(WHOLE_LINES));
+            beginnings.add(from.strokes(ShortfallProgram.solve(matrix, patches, limits)));
+            beginnings.add(from.allLines());
+            beginnings.add(from.like(stated.passes()));
+            PlanRefiner.@Nullable Refined refined = refiner.best(beginnings, patches);
+            double wait = refined == null ? waitS : wait(trials, limits, refined.best(), waitS);
+            if (refined != null && wait != waitS) {
+                refined = new PlanRefiner.Refined(
+                        trials.withWait(refined.best().strokes(), wait), refined.anchored());
+            }
+            return new Found(variant, matrix, limits, refined, refiner.rounds(), own, wait, trials.runs());
+        }
+    }
+
+    /** The shortest wait between passes that gives as much as the best of some, s. */
+    private static double wait(PlanTrials trials, PlanLimits limits, PlanTrials.Trial best, double statedS) {
+        if (best.strokes().size() < 2) {
+            return 0;
+        }
+        double chosen = statedS;
+        double most = best.worth(limits);
+        for (double other : WAITS_S) {
+            PlanTrials.Trial t = trials.withWait(best.strokes(), other);
+            boolean shorter = other < chosen && t.worth(limits) > most - WAIT_WORTH;
+            boolean longer = other > chosen && t.worth(limits) > most + WAIT_WORTH;
+            if (shorter || longer) {
+                chosen = other;
+                most = Math.max(most, t.worth(limits));
+            }
+        }
+        return chosen;
+    }
+
+    /** Waits between passes that are tried beside the scene's own, s. */
+    private static final double[] WAITS_S = {0, 20, 60};
+
+    /** A longer wait must bring this much, and a shorter one may lose it, worth (ASSUMED: a fifth of a point). */
+    private static final double WAIT_WORTH = 0.002;
+
+    private PlanResult closed(Found base, Found best, HoleStudy.@Nullable Holes holes) {
+        PlanTrials.@Nullable Trial own = base.own();
+        PlanRefiner.@Nullable Refined refined = best.refined();
+        boolean keepOwn = own != null
+                && own.film() != null
+                && base.limits().keeps(0.999 * own.score().triggerS(), 0.999 * own.score().productM3())
+                && own.score().worth(base.limits(), stated.passes().size()) > best.worth();
+        PlanTrials.@Nullable Trial kept = keepOwn ? own : refined == null ? null : refined.best();
+        List<Stroke> strokes = keepOwn || refined == null ? List.of() : refined.best().strokes();
+        Scene variant = keepOwn ? stated : best.variant().scene();
+        List<PassSpec> passes = keepOwn ? stated.passes() : PlanPasses.of(best.matrix(), strokes, best.waitS());
+        Scene planned = variant.withPasses(passes);
+        if (kept != null && kept.film() != null) {
+            planned = PlanMasks.bagged(planned, kept.film().itemsHit());
+        }
         RunResult verified = options.full() && !passes.isEmpty() ? Simulation.run(planned, run, observer) : null;
-        HandsResult hands = keepOwn || best.isEmpty() ? null : Hands.study(now, best);
-        if (hands != null && options.full()) {
-            hands = hands.with(HandsCheck.of(now, best, hangS, run, observer));
+        if (verified != null) {
+            List<String> hit = PlanHits.of(verified);
+            if (!hit.isEmpty()) {
+                // finer voxels saw more: the figures told must be those of the scene that is written
+                planned = PlanMasks.bagged(planned, hit);
+                verified = Simulation.run(planned, run, observer);
+            }
         }
+        HandsResult hands = strokes.isEmpty() || refined == null ? null : Hands.study(refined.anchored(), strokes);
+        if (hands != null && options.full()) {
+            hands = hands.with(HandsCheck.of(refined.anchored(), strokes, best.waitS(), run, observer));
+        }
+        PlanScore predicted =
+                keepOwn ? own.score() : refined == null ? PlanScore.NONE : best.matrix().score(strokes);
         return new PlanResult(
                 stated,
                 planned,
-                matrix,
-                keepOwn ? List.of() : best,
-                limits,
-                keepOwn && own != null ? own : predicted,
-                rounds,
-                keepOwn && own != null ? own : checked,
-                own,
+                best.matrix(),
+                strokes,
+                best.limits(),
+                predicted,
+                best.rounds(),
+                kept == null ? PlanScore.NONE : kept.score(),
+                own == null ? null : own.score(),
                 keepOwn,
+                best.runs(),
+                keepOwn ? List.of() : best.variant().panels(),
+                holes,
+                PlanMasks.more(planned, stated),
+                BlindBay.of(best.matrix(), best.limits()),
                 verified,
                 hands);
     }
 
     private static void refuseNothing(Scene scene) {
-        if (scene.wands().isEmpty() || scene.entries().isEmpty()) {
+        boolean panels = !scene.studies().plan().panels().isEmpty();
+        if (scene.wands().isEmpty() || (scene.entries().isEmpty() && !panels)) {
             throw new SceneException(
                     "PLN-002",
                     SourcePlace.of(scene.file()),
                     "a plan needs at least one wand in `wands` and one entry in `entries`; the scene has "
                             + scene.wands().size() + " and " + scene.entries().size());
         }
-    }
-
-    private static PlanLimits limits(Scene scene, DoseMatrix matrix, PlanOptions options) {
-        double trigger = options.triggerS();
-        if (Double.isNaN(trigger)) {
-            trigger = scene.passes().isEmpty() ? byArea(matrix) : triggerS(scene, matrix);
-        }
-        return new PlanLimits(PlanLimits.SLOWEST_M_PER_S, PlanLimits.FASTEST_M_PER_S, trigger, options.passes());
-    }
-
-    private static double byArea(DoseMatrix matrix) {
-        SurfelSet s = matrix.grid().surfels();
-        double area = 0;
-        for (int i = 0; i < s.count(); i++) {
-            area += s.isStructure(i) ? s.areaM2()[i] : 0;
-        }
-        double liquid = 0;
-        for (int l = 0; l < matrix.lines().size(); l++) {
-            for (int k = 0; k < matrix.lines().get(l).stations(); k++) {
-                liquid = Math.max(liquid, matrix.sprayedKgPerS(l, k));
-            }
-        }
-        Scene scene = matrix.scene();
-        return TIMES_TARGET
-                * area
-                * scene.targets().buildM()
-                * scene.product().densityKgPerM3()
-                / Math.max(liquid, 1e-9);
-    }
-
-    /** Time with the trigger held in a scene's passes, s. */
-    private static double triggerS(Scene scene, DoseMatrix matrix) {
-        PassPlan plan =
-                Stations.plan(scene, Approach.ways(scene, matrix.cavity()).insertions());
-        return plan.stations().stream().mapToDouble(s -> s.durationS()).sum();
-    }
-
-    private static PlanScore score(RunResult run, Scene scene, DoseMatrix matrix) {
-        Fractions all = run.coverage().total();
-        return new PlanScore(all.reached(), all.protectedShare(), triggerS(scene, matrix));
-    }
-
-    /** What a run found over what the matrix said, patch by patch, as factors of the matrix's rows, [surfels]. */
-    private static double[] correction(DoseMatrix matrix, Patches patches, List<Stroke> plan, RunResult found) {
-        SurfelSet s = matrix.grid().surfels();
-        double little = 0.5 * matrix.scene().targets().hazeM();
-        double[] says = patches.means(matrix.filmM(plan), s);
-        double[] is = patches.means(found.filmM(), s);
-        double[] factor = new double[s.count()];
-        for (int i = 0; i < factor.length; i++) {
-            int p = patches.of()[i];
-            double ratio = p < 0 ? 1 : (is[p] + little) / (Math.max(0, says[p]) + little);
-            factor[i] = Math.max(1 / MOST_CORRECTION, Math.min(MOST_CORRECTION, ratio));
-        }
-        return factor;
     }
 }

@@ -20,16 +20,22 @@ final class ShortfallProgram {
     /**
      * Solves it.
      *
-     * @param limitS trigger time allowed, s
-     * @param slowestMPerS slowest draw-back: bounds the time on each station, m/s
+     * @param limits trigger time, product and slowest rate; the last bounds the time on each station
      * @return trigger time on each station, s, [lines][stations]
      */
-    static double[][] solve(DoseMatrix matrix, Patches patches, double limitS, double slowestMPerS) {
+    static double[][] solve(DoseMatrix matrix, Patches patches, PlanLimits limits) {
         ExpressionsBasedModel model = new ExpressionsBasedModel();
         int lines = matrix.lines().size();
         Variable[][] time = new Variable[lines][];
-        Expression budget = model.newExpression("time").upper(limitS);
+        Expression trigger = Double.isFinite(limits.triggerS())
+                ? model.newExpression("time").upper(1)
+                : null;
+        Expression product = Double.isFinite(limits.productM3())
+                ? model.newExpression("product").upper(1)
+                : null;
+        double density = matrix.scene().product().densityKgPerM3();
         double[][][] dose = new double[lines][][];
+        double[] there = patches.means(matrix.filmM(java.util.List.of()), matrix.grid().surfels());
         double all = java.util.Arrays.stream(patches.areaM2()).sum();
         for (int l = 0; l < lines; l++) {
             DoseLine line = matrix.lines().get(l);
@@ -39,17 +45,22 @@ final class ShortfallProgram {
                 dose[l][k] = dose(matrix, patches, l, k);
                 time[l][k] = model.newVariable("t" + l + "_" + k)
                         .lower(0)
-                        .upper(line.spacingM() / slowestMPerS)
-                        .weight(PlanScore.TIME_WORTH / limitS);
-                budget.set(time[l][k], 1);
+                        .upper(line.spacingM() / limits.slowestMPerS())
+                        .weight(PlanScore.USE_WORTH * limits.use(1, matrix.sprayedKgPerS(l, k) / density));
+                if (trigger != null) {
+                    trigger.set(time[l][k], 1 / limits.triggerS());
+                }
+                if (product != null) {
+                    product.set(time[l][k], matrix.sprayedKgPerS(l, k) / density / limits.productM3());
+                }
             }
         }
         double haze = MARGIN * matrix.scene().targets().hazeM();
         double build = Math.max(haze, matrix.scene().targets().buildM());
         for (int p = 0; p < patches.count(); p++) {
             double share = patches.areaM2()[p] / all;
-            level(model, "h" + p, time, dose, p, haze, share);
-            level(model, "b" + p, time, dose, p, build, PlanScore.BUILD_WORTH * share);
+            level(model, "h" + p, time, dose, p, haze, there[p], share);
+            level(model, "b" + p, time, dose, p, build, there[p], PlanScore.BUILD_WORTH * share);
         }
         Optimisation.Result result = model.minimise();
         double[][] seconds = new double[lines][];
@@ -71,9 +82,10 @@ final class ShortfallProgram {
             double[][][] dose,
             int patch,
             double targetM,
+            double thereM,
             double worth) {
         Variable shortfall = model.newVariable(name).lower(0).upper(1).weight(worth);
-        Expression e = model.newExpression("e" + name).lower(1);
+        Expression e = model.newExpression("e" + name).lower(1 - thereM / targetM);
         e.set(shortfall, 1);
         for (int l = 0; l < time.length; l++) {
             for (int k = 0; k < time[l].length; k++) {

@@ -129,7 +129,7 @@ public final class PlanReport {
                     page,
                     "full run of the plan, air: " + run.record().settings().getOrDefault("air", "as stated"),
                     new PlanScore(
-                            all.reached(), all.protectedShare(), r.checked().triggerS()));
+                            all.reached(), all.protectedShare(), r.checked().triggerS(), r.checked().productM3()));
         }
     }
 

@@ -27,7 +27,7 @@ class PlannerTest {
     static void make() {
         plan = Planner.plan(
                 DoseMatrixTest.block(),
-                new PlanOptions(DoseMatrixTest.FEW, DoseStore.none(), Double.NaN, 4, 2, true),
+                new PlanOptions(DoseMatrixTest.FEW, DoseStore.none(), Double.NaN, Double.NaN, 4, 12, true, false),
                 new RunOptions(2),
                 RunObserver.NONE);
     }
@@ -75,8 +75,8 @@ class PlannerTest {
     @Test
     void theScenesOwnPassesAreNeverBetterThanWhatIsHandedOver() {
         assertNotNull(plan.own());
-        assertTrue(plan.checked().worth(plan.limits().triggerS())
-                >= plan.own().worth(plan.limits().triggerS()));
+        assertTrue(plan.checked().worth(plan.limits(), plan.planned().passes().size())
+                >= plan.own().worth(plan.limits(), plan.stated().passes().size()));
     }
 
     @Test

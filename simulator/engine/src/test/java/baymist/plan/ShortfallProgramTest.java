@@ -28,7 +28,7 @@ class ShortfallProgramTest {
         double[] mean = patches.means(film, matrix.grid().surfels());
         double haze = ShortfallProgram.MARGIN * matrix.scene().targets().hazeM();
         double build = matrix.scene().targets().buildM();
-        double sum = PlanScore.TIME_WORTH * time / LIMIT_S;
+        double sum = PlanScore.USE_WORTH * time / LIMIT_S;
         for (int p = 0; p < mean.length; p++) {
             double share = patches.areaM2()[p] / all;
             sum += share * Math.max(0, 1 - mean[p] / haze);
@@ -41,7 +41,8 @@ class ShortfallProgramTest {
     void noFeasibleTimesLeaveLessShort() {
         // optimality of a linear program: every feasible point, here a thousand at random and on the way to them, is no
         // better
-        double[][] best = ShortfallProgram.solve(matrix, patches, LIMIT_S, SLOWEST);
+        double[][] best = ShortfallProgram.solve(
+                matrix, patches, new PlanLimits(SLOWEST, 0.5, LIMIT_S, Double.POSITIVE_INFINITY, 12));
         double least = objective(best);
         Random random = new Random(4);
         double used = 0;

@@ -5,6 +5,7 @@ import baymist.scene.CompareSpec;
 import baymist.scene.DrillingSpec;
 import baymist.scene.EntrySpec;
 import baymist.scene.OpeningSpec;
+import baymist.scene.PlanSpec;
 import baymist.scene.Studies;
 import baymist.scene.WandSpec;
 import baymist.scene.io.Value.Fields;
@@ -28,9 +29,11 @@ final class StudyAssembler {
     Studies studies(Fields scene, List<EntrySpec> entries, Map<String, WandSpec> wands) {
         Fields compare = scene.fields("compare");
         Fields drilling = scene.fields("drilling");
+        Fields plan = scene.fields("plan");
         return new Studies(
                 compare == null ? CompareSpec.usual(scene.place()) : compare(compare, entries, wands),
                 drilling == null ? null : drilling(drilling),
+                plan == null ? PlanSpec.usual(scene.place()) : plan(plan),
                 card(scene.fields("card")));
     }
 
@@ -73,6 +76,26 @@ final class StudyAssembler {
                 f.si("to"),
                 f.si("draw_back"),
                 f.si("hold"),
+                f.place());
+    }
+
+    private PlanSpec plan(Fields f) {
+        double slowest = f.si("slowest", Double.NaN);
+        double fastest = f.si("fastest", Double.NaN);
+        if (slowest > fastest) {
+            problems.add(
+                    SceneProblem.DEPTHS,
+                    f.at("slowest"),
+                    "the slowest draw-back (" + f.written("slowest") + ") is faster than the fastest ("
+                            + f.written("fastest") + "); `slowest` must not exceed `fastest`");
+        }
+        return new PlanSpec(
+                slowest,
+                fastest,
+                f.si("trigger", Double.NaN),
+                f.si("product", Double.NaN),
+                f.whole("passes"),
+                f.texts("panels"),
                 f.place());
     }
 

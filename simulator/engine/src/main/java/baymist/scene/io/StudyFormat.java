@@ -43,6 +43,36 @@ final class StudyFormat {
                     "0 s",
                     "trigger time at the start depth before drawing back"));
 
+    static final Group PLAN = Group.of(
+            "plan",
+            "limits that a plan of passes keeps",
+            may(
+                    "slowest",
+                    Measure.of(Dimension.SPEED, "(0 mm/s .. 10 m/s]"),
+                    "",
+                    "slowest draw-back; left out = 50 mm/s, or that of the scene's own passes if one is slower"),
+            may(
+                    "fastest",
+                    Measure.of(Dimension.SPEED, "(0 mm/s .. 10 m/s]"),
+                    "",
+                    "fastest draw-back; left out = 500 mm/s, or that of the scene's own passes if one is faster"),
+            may(
+                    "trigger",
+                    Measure.of(Dimension.TIME, "(0 s .. 10 h]"),
+                    "",
+                    "most time with the trigger held; left out = that of the scene's own passes"),
+            may(
+                    "product",
+                    Measure.of(Dimension.VOLUME, "(0 mL .. 100 L]"),
+                    "",
+                    "most product; left out = that of the scene's own passes"),
+            may("passes", new Count(1, 100), "12", "passes at most"),
+            may(
+                    "panels",
+                    NAMES,
+                    "",
+                    "openings that are closed while spraying but may be opened as a way in; the program counts each as work"));
+
     static final Group DRILLING = Group.of(
             "drilling",
             "where access holes may be thought of; drilling needs approved data and a licensed person",
