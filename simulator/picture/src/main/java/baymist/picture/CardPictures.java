@@ -178,6 +178,11 @@ public final class CardPictures {
         return Math.max(TITLE_MM, (v.highU() - v.lowU()) * scale + 2 * ROOM);
     }
 
+    private static double wideMm(List<SectionView> views, double scale) {
+        return GAP * (views.size() - 1)
+                + views.stream().mapToDouble(v -> roomMm(v, scale)).sum();
+    }
+
     /** Views to one scale, beside each other or one above the other, whichever is larger within the height. */
     private static Laid lay(String id, String title, List<SectionView> views, double mostHighMm) {
         int n = views.size();
@@ -196,14 +201,14 @@ public final class CardPictures {
         double beside = Math.min(
                 (WIDE_MM - 2 * ROOM * n - GAP * (n - 1)) / sumU, (mostHighMm - TOP - 2 * ROOM) / mostV);
         double above = Math.min((WIDE_MM - 2 * ROOM) / mostU, (mostHighMm - n * (TOP + 2 * ROOM)) / sumV);
+        // a narrow view still needs room for the words above it
         double scale = beside;
-        for (int round = 0; round < 4; round++) {
-            // a narrow view still needs room for the words above it
-            double spare = WIDE_MM - GAP * (n - 1);
-            for (SectionView v : views) {
-                spare -= roomMm(v, scale);
-            }
-            scale = spare >= 0 ? scale : scale * Math.max(0.3, (WIDE_MM + 2 * spare) / WIDE_MM);
+        double low = 0;
+        for (int i = 0; i < 40 && wideMm(views, scale) > WIDE_MM; i++) {
+            double middle = 0.5 * (low + beside);
+            low = wideMm(views, middle) > WIDE_MM ? low : middle;
+            beside = wideMm(views, middle) > WIDE_MM ? middle : beside;
+            scale = low;
         }
         boolean row = scale >= above;
         scale = Math.max(scale, above);
