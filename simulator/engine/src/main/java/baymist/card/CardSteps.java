@@ -46,7 +46,9 @@ final class CardSteps {
         Station last = stations.get(stations.size() - 1);
         double from = first.depthM() + first.travelM() / 2;
         double to = last.depthM() - last.travelM() / 2;
-        Vec3 axis = in.path().tipAxis(Math.max(from, 1e-6));
+        boolean bent = wand.kind() == WandSpec.Kind.BENT;
+        // a hook is turned by its handle, outside; its clock angle says where the tip looks
+        Vec3 axis = bent ? in.axis() : in.path().tipAxis(Math.max(from, 1e-6));
         boolean deepest = Double.isInfinite(pass.fromDepthM()) || pass.fromDepthM() > from + 1e-6;
         double rate = source.figures().sprayedKg() / Math.max(1e-12, allTriggerS());
         return new Step(
@@ -66,11 +68,11 @@ final class CardSteps {
                 pass.hangS(),
                 ((pass.clockRad() % TURN) + TURN) % TURN,
                 Math.abs(axis.z()) <= Math.cos(ClockAngle.VERTICAL_RAD),
-                pointing(first.pose().pin()),
-                Turning.matters(wand.tip()),
+                pointing(bent ? first.pose().axis() : first.pose().pin()),
+                Turning.matters(wand),
                 in.originM(),
                 in.axis(),
-                way(in, from),
+                way(in, from, pass.clockRad()),
                 tips(in, pass, stations, from, to),
                 CardOrder.heightM(source.plan(), index, source.scene().gravity()),
                 rate * trigger / source.scene().product().densityKgPerM3());
@@ -93,10 +95,9 @@ final class CardSteps {
         return source.plan().stations().stream().mapToDouble(Station::durationS).sum();
     }
 
-    private static List<Vec3> way(Insertion in, double fromM) {
-        return in.path()
-                .body(Math.max(1e-6, Math.min(fromM, in.path().maxDepthM())))
-                .centrelineM();
+    private static List<Vec3> way(Insertion in, double fromM, double clockRad) {
+        double depth = Math.max(1e-6, Math.min(fromM, in.path().maxDepthM()));
+        return in.path().body(depth, clockRad).centrelineM();
     }
 
     /** The structure's word for a direction, of two where it lies between them: "aft and up". */
