@@ -16,7 +16,8 @@ import picocli.CommandLine.ParameterException;
 final class Cli {
     private Cli() {}
 
-    static int execute(String[] args, Console console, Stages stages) {
+    /** All commands, ready to parse a call, to print help, or to be described in manual pages. */
+    static CommandLine line(Console console, Stages stages) {
         CommandLine line = new CommandLine(new BaymistCommand())
                 .addSubcommand(new RunCommand(console, stages))
                 .addSubcommand(new CheckCommand(console, stages))
@@ -26,16 +27,26 @@ final class Cli {
                 .addSubcommand(new FieldCommand(console, stages))
                 .addSubcommand(new CompareCommand(console, stages))
                 .addSubcommand(new PlanCommand(console, stages))
+                .addSubcommand(new ReportCommand(console, stages))
+                .addSubcommand(new ViewCommand(console, stages))
+                .addSubcommand(new ExportCommand(console, stages))
+                .addSubcommand(new CardCommand(console, stages))
+                .addSubcommand(new FindingsCommand(console, stages))
                 .addSubcommand(new SchemaCommand(console, stages))
                 .addSubcommand(new VerifyCommand(console, stages))
+                .addSubcommand(new CompletionCommand(console))
                 .addSubcommand(new CommandLine.HelpCommand());
         line.setOut(console.out());
         line.setErr(console.err());
         line.setUsageHelpWidth(100);
         line.setParameterExceptionHandler(Cli::badCall);
         line.setExecutionExceptionHandler((e, command, parsed) -> report(e, console.err(), debug(command)));
+        return line;
+    }
+
+    static int execute(String[] args, Console console, Stages stages) {
         try {
-            return line.execute(args);
+            return line(console, stages).execute(args);
         } catch (OutOfMemoryError e) {
             console.err()
                     .println("baymist: out of memory; use larger voxels (--voxel) or give Java more (java -Xmx4g).");

@@ -125,6 +125,7 @@ final class CompareCommand extends SceneCommand {
         Compared compared;
         try (Progress progress = progress()) {
             compared = compare(scene, new PlanningRun(planning, store), progress);
+            tellKept(store, progress);
         }
         String text = CompareReport.text(compared);
         AtomicFile.writeText(folder.resolve("compare.json"), w -> CompareReport.json(compared, w));
@@ -167,6 +168,7 @@ final class CompareCommand extends SceneCommand {
                     progress.progress(done, Double.NaN);
                 }
             });
+            tellKept(runs.store(), progress);
         }
         String text = HoleReport.text(holes);
         AtomicFile.writeText(folder.resolve("holes.json"), w -> HoleReport.json(holes, w));
@@ -175,6 +177,13 @@ final class CompareCommand extends SceneCommand {
         tell(o -> o.print(text), o -> HoleReport.json(holes, o));
         written(folder + ": holes.json, holes.txt, drilled.yaml");
         return Exit.DONE;
+    }
+
+    /** What was taken up from an earlier call, and what could not be. */
+    private static void tellKept(StudyStore store, Progress progress) {
+        if (!store.words().isEmpty()) {
+            progress.note(store.words());
+        }
     }
 
     private Compared compare(Scene scene, PlanningRun runs, Progress progress) {

@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -33,7 +34,8 @@ import picocli.CommandLine.Spec;
             "",
             "Runs the scene coarsely, gathers what kept the product from one bare region, then runs it again with one"
                     + " change at a time (pin turned, deeper, another wand or entry, slower, longer hang, a vent, a wider"
-                    + " hole ...) and compares the film there. The cause is what the runs prove.",
+                    + " hole ...) and compares the film there. The cause is what the runs prove. How many runs there are and"
+                    + " about how long they take is said before they begin.",
             ""
         },
         footerHeading = "%nExamples:%n",
@@ -56,17 +58,9 @@ final class ExplainCommand extends SceneCommand {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Option(
-            names = "--region",
-            paramLabel = "N",
-            description = "The bare region by its number (1 = largest) or its label (such as 3.7c); default 1.")
-    private @Nullable String region;
-
-    @Option(
-            names = "--at",
-            paramLabel = "X,Y,Z",
-            description = "The place instead of a number: three lengths with their units, on or near a surface.")
-    private @Nullable String at;
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private PlaceOptions place;
 
     @Option(
             names = "--wand",
@@ -83,6 +77,12 @@ final class ExplainCommand extends SceneCommand {
             description = "Most changes that are run; default ${DEFAULT-VALUE}.",
             defaultValue = "" + ExplainOptions.RUNS)
     private int runs = ExplainOptions.RUNS;
+
+    @Option(
+            names = "--all-changes",
+            description = "Run every change that comes to mind. Otherwise those that the facts speak for come first, and the"
+                    + " rest only if none of them is enough.")
+    private boolean all;
 
     @Option(
             names = "--time",
@@ -108,9 +108,7 @@ final class ExplainCommand extends SceneCommand {
 
     @Override
     public Integer call() throws IOException {
-        if (region != null && at != null) {
-            throw wrong("--region and --at both name the place; state one of them");
-        }
+        place.judge();
         if (runs < 0 || runs > 200) {
             throw wrong("--runs " + runs + ": 0 to 200 expected");
         }
@@ -120,18 +118,18 @@ final class ExplainCommand extends SceneCommand {
         if (apply != null && apply < 1) {
             throw wrong("--apply " + apply + ": a row of the list expected, 1 = best");
         }
-        double seconds = time == null ? Double.POSITIVE_INFINITY : quantity("--time", time, Dimension.TIME);
+        double seconds = time == null ? Double.POSITIVE_INFINITY : seconds(time);
         if (!(seconds > 0)) {
             throw wrong("--time \"" + time + "\": a time above 0 expected");
         }
-        Vec3 place = at == null ? null : place(at);
+        Vec3 point = place.pointM(options());
         List<Path> files = new ArrayList<>(wands);
         if (allWands) {
             files.addAll(WandFolder.files(spec.commandLine(), options().scene));
         }
         Scene scene = begin();
         List<WandSpec> hand = files.stream().map(stages()::readWand).toList();
-        ExplainOptions asked = new ExplainOptions(region == null ? "" : region, place, hand, runs, seconds);
+        ExplainOptions asked = new ExplainOptions(place.region(), point, hand, runs, seconds, all, ExplainOptions.CELLS);
         Explanation e;
         try (Progress progress = progress()) {
             e = stages().explain(scene, asked, runOptions(), progress);
@@ -155,22 +153,11 @@ final class ExplainCommand extends SceneCommand {
         written(file + ": " + e.remedies().get(row - 1).change());
     }
 
-    private Vec3 place(String text) {
-        String[] parts = text.split(",", -1);
-        if (parts.length != 3) {
-            throw wrong("--at \"" + text + "\": three lengths expected, such as \"400 mm, 1.5 m, 60 mm\"");
-        }
-        return new Vec3(
-                quantity("--at", parts[0].strip(), Dimension.LENGTH),
-                quantity("--at", parts[1].strip(), Dimension.LENGTH),
-                quantity("--at", parts[2].strip(), Dimension.LENGTH));
-    }
-
-    private double quantity(String option, String text, Dimension dimension) {
+    private double seconds(String text) {
         try {
-            return Quantities.parse(text, dimension);
+            return Quantities.parse(text, Dimension.TIME);
         } catch (QuantityException e) {
-            throw new ParameterException(spec.commandLine(), option + ": " + e.getMessage(), e);
+            throw new ParameterException(spec.commandLine(), "--time: " + e.getMessage(), e);
         }
     }
 

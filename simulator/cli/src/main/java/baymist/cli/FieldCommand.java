@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -49,17 +50,9 @@ final class FieldCommand extends SceneCommand {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Option(
-            names = "--region",
-            paramLabel = "N",
-            description = "Bare place of the scene's run; default 1, the largest.")
-    private @Nullable Integer region;
-
-    @Option(
-            names = "--at",
-            paramLabel = "X,Y,Z",
-            description = "Instead: the sheet round this point, three lengths with units (\"400 mm, 1 m, 60 mm\").")
-    private @Nullable String at;
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private PlaceOptions place;
 
     @Option(names = "--within", paramLabel = "LENGTH", description = "How far round --at; default \"60 mm\".")
     private @Nullable String within;
@@ -107,36 +100,25 @@ final class FieldCommand extends SceneCommand {
     }
 
     private RegionChoice choice() {
-        int stated = (region == null ? 0 : 1) + (at == null ? 0 : 1) + (part == null ? 0 : 1);
-        if (stated > 1) {
-            throw new ParameterException(spec.commandLine(), "--region, --at, --part: one of them expected");
+        place.judge();
+        Vec3 point = place.pointM(options());
+        if (part != null && place.isStated()) {
+            throw wrong("--part names a whole part and --region or --at a place; state one of them");
         }
-        if (within != null && at == null) {
-            throw new ParameterException(spec.commandLine(), "--within belongs to --at");
-        }
-        if (region != null && region < 1) {
-            throw new ParameterException(spec.commandLine(), "--region " + region + ": 1 or more expected");
+        if (within != null && point == null) {
+            throw wrong("--within belongs to --at");
         }
         if (part != null) {
             return new RegionChoice.OfPart(part);
         }
-        if (at != null) {
+        if (point != null) {
             double m = within == null ? RegionChoice.At.WITHIN_M : options().lengthM("--within", within);
-            return new RegionChoice.At(point(at), m);
+            return new RegionChoice.At(point, m);
         }
-        return new RegionChoice.Bare(region == null ? 1 : region);
+        return new RegionChoice.Bare(place.region().isEmpty() ? "1" : place.region());
     }
 
-    private Vec3 point(String text) {
-        String[] parts = text.split("\\s*,\\s*", -1);
-        if (parts.length != 3) {
-            throw new ParameterException(
-                    spec.commandLine(),
-                    "--at \"" + text + "\": three lengths expected, such as \"400 mm, 1 m, 60 mm\"");
-        }
-        return new Vec3(
-                options().coordinateM("--at", parts[0]),
-                options().coordinateM("--at", parts[1]),
-                options().coordinateM("--at", parts[2]));
+    private ParameterException wrong(String words) {
+        return new ParameterException(spec.commandLine(), words);
     }
 }

@@ -19,7 +19,7 @@ final class SceneOptions {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "SCENE", description = "Scene file (YAML).")
+    @Parameters(index = "0", paramLabel = "SCENE", description = "Scene file (YAML).")
     @SuppressWarnings("NullAway.Init")
     Path scene;
 
@@ -38,9 +38,15 @@ final class SceneOptions {
 
     /** Reads the scene and applies the changes. */
     Scene read(Stages stages) {
-        VoxelSpec size = voxel == null ? null : voxelSpec(voxel);
+        VoxelSpec size = voxelSize();
         Scene read = stages.read(scene);
         return size == null ? read : read.withVoxel(size);
+    }
+
+    /** The size stated instead of the scene's, or null. */
+    @Nullable
+    VoxelSpec voxelSize() {
+        return voxel == null ? null : voxelSpec(voxel);
     }
 
     int threadCount() {

@@ -86,7 +86,11 @@ interface Stages {
                 RunObserver observer) {
             StudyStore store = keep == null ? StudyStore.none() : StudyStore.in(keep);
             PlanningRun planning = new PlanningRun(Planning.DEFAULT, store);
-            return SizeStudy.run(scene, request, new PlanningRuns(planning, options, verify, observer));
+            SizeResult result = SizeStudy.run(scene, request, new PlanningRuns(planning, options, verify, observer));
+            if (!store.words().isEmpty()) {
+                observer.note(store.words());
+            }
+            return result;
         }
 
         @Override

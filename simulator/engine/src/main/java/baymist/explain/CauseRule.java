@@ -1,6 +1,7 @@
 package baymist.explain;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -42,8 +43,24 @@ final class CauseRule {
     /** A cause that may be named. */
     private record Case(Cause cause, Set<ChangeKind> proofs, String fact) {}
 
-    /** The verdict. */
-    record Verdict(Cause cause, boolean proved, String because) {}
+    /**
+     * The verdict.
+     *
+     * @param fact what speaks for the cause, a clause
+     * @param by the change whose run proves it, or null if none does
+     */
+    record Verdict(Cause cause, String fact, @Nullable Remedy by) {
+        boolean proved() {
+            return by != null;
+        }
+    }
+
+    /** Kinds of change that could prove one of the causes whose fact holds. */
+    Set<ChangeKind> suspects() {
+        Set<ChangeKind> kinds = EnumSet.noneOf(ChangeKind.class);
+        cases().forEach(c -> kinds.addAll(c.proofs()));
+        return kinds;
+    }
 
     Verdict judge(List<Remedy> remedies) {
         List<Case> cases = cases();
@@ -53,37 +70,27 @@ final class CauseRule {
             for (Remedy r : remedies) {
                 boolean own = c.proofs().contains(r.kind())
                         && (!OF_JETS.contains(c.cause()) || r.before().byJets(r.after()));
-                if (r.holds() && own && r.gain() > (by == null ? 0 : by.gain() + 1e-12)) {
+                if (r.speaks() && own && r.gain() > (by == null ? 0 : by.gain() + 1e-12)) {
                     best = c;
                     by = r;
                 }
             }
         }
         if (best != null && by != null) {
-            return new Verdict(best.cause(), true, because(best.fact(), by));
+            return new Verdict(best.cause(), best.fact(), by);
         }
-        Remedy winner = remedies.stream().filter(Remedy::holds).findFirst().orElse(null);
+        Remedy winner =
+                remedies.stream().filter(Remedy::speaks).findFirst().orElse(null);
         if (winner != null) {
             // a hole drilled where it is wanted helps against nearly anything: it proves the first fact alone
             boolean anything = winner.kind() == ChangeKind.DRILL_ENTRY && !cases.isEmpty();
             return anything
-                    ? new Verdict(
-                            cases.get(0).cause(), true, because(cases.get(0).fact(), winner))
-                    : new Verdict(usual(winner), true, because("no other fact speaks for a cause", winner));
+                    ? new Verdict(cases.get(0).cause(), cases.get(0).fact(), winner)
+                    : new Verdict(usual(winner), "no single fact stands out, so what helps most decides", winner);
         }
         return cases.isEmpty()
-                ? new Verdict(fallback(), false, "no change that was run brought enough, and no single fact stands out")
-                : new Verdict(
-                        cases.get(0).cause(), false, cases.get(0).fact() + "; no change that was run brought enough");
-    }
-
-    private static String because(String fact, Remedy by) {
-        return fact + ", and one change alone brings it from " + film(by.before()) + " to " + film(by.after()) + ": "
-                + by.change();
-    }
-
-    private static String film(PatchFilm f) {
-        return Words.film(f.meanM()) + " (" + Words.share(f.reached()) + " reached)";
+                ? new Verdict(fallback(), "no single fact stands out", null)
+                : new Verdict(cases.get(0).cause(), cases.get(0).fact(), null);
     }
 
     private Cause usual(Remedy winner) {
@@ -123,7 +130,7 @@ final class CauseRule {
         if (seen && sight.inside() < MOST) {
             cases.add(new Case(
                     Cause.PATTERN,
-                    Set.of(ChangeKind.TURN_PIN, ChangeKind.OTHER_WAND),
+                    Set.of(ChangeKind.TURN_PIN, ChangeKind.OTHER_WAND, ChangeKind.MOVE, ChangeKind.OTHER_ENTRY),
                     "the tip sees " + Words.partOfIt(sight.seen()) + " but its jets point at "
                             + Words.partOfIt(sight.inside())));
         }
@@ -132,7 +139,11 @@ final class CauseRule {
                     Cause.SHADOW,
                     Set.of(ChangeKind.OTHER_ENTRY, ChangeKind.OTHER_WAND, ChangeKind.MOVE),
                     "the tip stands in the same bay but sees " + Words.partOfIt(sight.seen())
-                            + (sight.shade().isEmpty() ? "" : ", with " + Words.the(sight.shade()) + " between")));
+                            + (sight.shade().isEmpty()
+                                    ? ""
+                                    : sight.facesAway()
+                                            ? ", because it faces away from there"
+                                            : ", with " + Words.the(sight.shade()) + " between")));
         }
         if (seen
                 && sight.inside() >= MOST

@@ -18,25 +18,16 @@ import baymist.study.Planning;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /** The whole explanation: run, look, propose, run each change, judge. Read {@link #of} from top to bottom. */
 public final class Explain {
-    /** Cells that a planning run should not exceed by much. */
-    private static final int CELLS = 12_000;
     /** Largest factor on the voxels of the scene. */
-    private static final double COARSEST = 2;
+    private static final double COARSEST = 3;
 
     private static final int RAYS = 128;
-    private static final int BINS = 5;
+    private static final int BINS = 4;
     /** Stations along the longest way through the structure. */
     private static final int STATIONS = 30;
-
-    /** Share of the best change's gain from which one that drills nothing is recommended before it. */
-    private static final double GOOD_ENOUGH = 0.5;
-
-    /** Share of the best change's gain from which one that takes less effort is recommended before it. ASSUMED. */
-    private static final double NEARLY = 0.75;
 
     private Explain() {}
 
@@ -50,47 +41,42 @@ public final class Explain {
     public static Explanation of(Scene scene, ExplainOptions options, RunOptions run, RunObserver observer) {
         long began = System.nanoTime();
         observer.stage("looking at the scene");
-        Scene planning = planning(scene, run);
+        Scene planning = planning(scene, options, run);
         RunHistory history = new RunHistory(Leg.of(observer, "the job as stated", 0, 0.1));
-        long first = System.nanoTime();
         RunResult base = Simulation.run(planning, run, history);
-        double firstS = (System.nanoTime() - first) * 1e-9;
         Patch patch = PatchFinder.find(base, options);
-        PatchFilm film = patch.film(base, planning.targets());
 
         Situation at =
                 situation(base, history, patch, options, run, Leg.of(observer, "looking about the region", 0.1, 0.05));
-        List<Trial> trials = trials(at);
-        int most = Math.min(trials.size(), options.runs());
-        observer.note(Words.say(
-                "%d changes will be run, one at a time, some %.0f s at the pace of the first run",
-                most, most * firstS));
-        TrialRuns running = new TrialRuns(scene, planning, patch, film, run, observer, options.seconds(), began);
-        List<Remedy> ranked = ranked(running.all(trials.subList(0, most), 0.15));
-        if (ranked.stream().noneMatch(Remedy::holds)) {
-            ranked = ranked(running.together(ranked));
-        }
-        CauseRule.Verdict verdict = new CauseRule(at).judge(ranked);
+        CauseRule rule = new CauseRule(at);
+        TrialRuns running = new TrialRuns(scene, base, patch, options, run, observer, began);
+        List<Remedy> ranked = new Search(running, rule.suspects(), options).of(trials(at));
+        CauseRule.Verdict verdict = rule.judge(ranked);
+        Remedy recommended = Choice.of(ranked);
+        List<MaskAdvice> items = running.masks();
         return new Explanation(
                 base,
                 patch.region(),
-                film,
+                running.before(),
                 verdict.cause(),
                 verdict.proved(),
-                verdict.because(),
+                verdict.fact(),
+                verdict.by(),
                 FactTree.of(at),
                 ranked,
-                recommended(ranked),
+                recommended,
+                recommended == null ? Needs.of(at, ranked) : List.of(),
+                items,
                 running.notRun(),
                 1 + running.runs(),
                 base.findings());
     }
 
     /** The same job at the resolution at which {@link #of} compares, for running its recommendation again. */
-    public static Scene planning(Scene scene, RunOptions run) {
+    public static Scene planning(Scene scene, ExplainOptions options, RunOptions run) {
         CheckResult check = Simulation.check(scene, run, RunObserver.NONE);
-        double voxels =
-                Math.min(COARSEST, Math.max(1, Math.cbrt((double) check.grid().cellCount() / CELLS)));
+        double voxels = Math.min(
+                COARSEST, Math.max(1, Math.cbrt((double) check.grid().cellCount() / options.cells())));
         double span = check.cavity().sheets().bounds().size().length();
         double spacing = scene.stationSpacingM() > 0 ? scene.stationSpacingM() : 0.025;
         double stations = Math.min(8, Math.max(1, span / STATIONS / spacing));
@@ -141,29 +127,6 @@ public final class Explain {
         all.addAll(new SupplyTrials(at).all());
         all.sort(Comparator.comparing((Trial t) -> t.kind()));
         return all;
-    }
-
-    private static List<Remedy> ranked(List<Remedy> remedies) {
-        return remedies.stream()
-                .sorted(Comparator.comparing((Remedy r) -> !r.holds())
-                        .thenComparing(r -> -r.gain())
-                        .thenComparing(Remedy::kind))
-                .toList();
-    }
-
-    private static @Nullable Remedy recommended(List<Remedy> ranked) {
-        if (ranked.isEmpty() || !ranked.get(0).holds()) {
-            return null;
-        }
-        Remedy best = ranked.get(0);
-        Remedy whole = ranked.stream()
-                .filter(r -> r.holds() && !r.kind().drills() && r.gain() >= GOOD_ENOUGH * best.gain())
-                .findFirst()
-                .orElse(best);
-        return ranked.stream()
-                .filter(r -> r.holds() && r.gain() >= NEARLY * whole.gain())
-                .min(Comparator.comparing(Remedy::kind))
-                .orElse(whole);
     }
 
     /** Tells the whole study's observer about one of its runs. */

@@ -12,7 +12,7 @@ final class FactTree {
     static List<Fact> of(Situation at) {
         List<Fact> ways = new ArrayList<>();
         for (Insertion in : at.base().insertions()) {
-            ways.add(Fact.of(
+            add(ways, Fact.of(
                     "way",
                     Words.say(
                             "'%s' by '%s' goes in %s, where %s.",
@@ -34,6 +34,13 @@ final class FactTree {
                 at.supply().openings(at.fog().masked()));
     }
 
+    /** Two passes by one way are told once. */
+    private static void add(List<Fact> facts, Fact fact) {
+        if (facts.stream().noneMatch(f -> f.says().equals(fact.says()))) {
+            facts.add(fact);
+        }
+    }
+
     private static Fact sight(Situation at) {
         SightFacts s = at.sight();
         RunResult base = at.base();
@@ -41,9 +48,13 @@ final class FactTree {
         if (s.seen() < 0.995 && !s.shade().isEmpty()) {
             more.add(Fact.of(
                     "shade",
-                    Words.say(
-                            "From the nearest places of the tip, %s ends %s of the lines to what is not in view.",
-                            Words.the(s.shade()), Words.share(s.shadeShare())),
+                    s.facesAway()
+                            ? Words.say(
+                                    "For %s of what is not in view the nearest place of the tip lies behind its own sheet.",
+                                    Words.share(s.shadeShare()))
+                            : Words.say(
+                                    "Of the lines from the nearest places of the tip to what is not in view, %s are ended by %s.",
+                                    Words.allOr(s.shadeShare()), Words.the(s.shade())),
                     Fact.Numbers.of("shadeShare", s.shadeShare())));
         }
         for (int p = 0; p < s.clocks().length; p++) {
@@ -85,7 +96,7 @@ final class FactTree {
                 .and("incidenceCosine", s.incidence())
                 .and("landingShare", s.landing());
         if (!Double.isFinite(s.cutM())) {
-            return Fact.of("drops", "No jet arrives there with speed, so no drops are thrown at it.", numbers);
+            return Fact.of("drops", "No jet arrives there, so no drops are thrown at it.", numbers);
         }
         return Fact.of(
                 "drops",

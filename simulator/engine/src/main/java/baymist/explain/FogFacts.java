@@ -267,14 +267,13 @@ record FogFacts(
 
     Fact stick() {
         String text = Words.say(
-                "The region %s. The median droplet sinks at %.1f mm/s; what stuck there came at %s.",
-                facingWords(),
-                1e3 * settlingMPerS,
-                depositionMPerS > 0
+                        "The region %s. The median droplet sinks at %.1f mm/s", facingWords(), 1e3 * settlingMPerS)
+                + (depositionMPerS > 0
                         ? Words.say(
-                                "%.2f mm/s, with air brushing past at a friction speed of %.3f m/s",
+                                "; fog stuck there as if it came at %.2f mm/s, with air brushing past at a friction speed of"
+                                        + " %.3f m/s.",
                                 1e3 * depositionMPerS, frictionMPerS)
-                        : "no speed that could be told");
+                        : ".");
         return Fact.of(
                 "stick",
                 text,

@@ -37,7 +37,10 @@ final class Holes {
     /** A hole for a wand and how it would stand there. */
     record Entry(OpeningSpec cut, WandSpec wand, JetGuess.Stand stand, double distanceM) {}
 
-    /** Outer places of the region's bays for holes of a radius, nearest to the region first. */
+    /**
+     * Outer places of the region's bays for holes of a radius, nearest to the region first: in the parts that the scene names for drilling, or
+     * in any that it does not forbid where it names none there.
+     */
     List<Integer> outer(double radiusM) {
         List<Integer> found = new ArrayList<>();
         int[] points = at.patch().sample(12);
@@ -47,9 +50,15 @@ final class Holes {
                 found.add(s);
             }
         }
-        found.sort(
-                Comparator.comparingDouble(s -> AccessFacts.distance(at.patch().point(s), at.patch(), points)));
-        return found;
+        found.removeIf(s -> Cautions.forbidden(at.base().scene(), at.patch().part(s)));
+        List<Integer> named = found.stream()
+                .filter(s -> Cautions.allowed(at.base().scene(), at.patch().part(s)))
+                .toList();
+        return (named.isEmpty() ? found : named)
+                .stream()
+                        .sorted(Comparator.comparingDouble(
+                                s -> AccessFacts.distance(at.patch().point(s), at.patch(), points)))
+                        .toList();
     }
 
     /** Whether nothing but outside air lies behind a surfel. */

@@ -58,6 +58,7 @@ final class JetTrials {
         }
         if (best >= 0) {
             trials.add(turn(best, clocks[best]));
+            trials.add(again(best, clocks[best]));
         } else {
             hookTurn(trials);
         }
@@ -101,6 +102,17 @@ final class JetTrials {
                         + Words.clock(pass.clockRad()),
                 List.of("passes, '" + pass.name() + "': clock: " + Yaml.clock(clock)),
                 d -> PassEdit.of(d.passes.get(p)).clock(clock).into(d, p));
+    }
+
+    /** The same pass once more with another pin: what it reached as it was stays reached. */
+    private Trial again(int p, double clock) {
+        PassSpec pass = at.base().scene().passes().get(p);
+        PassSpec more = PassEdit.of(pass).named(name(pass.name() + " again")).clock(clock).pass();
+        return new Trial(
+                ChangeKind.TURN_PIN,
+                "Make pass '" + pass.name() + "' a second time with the pin at " + Words.clock(clock),
+                List.of("passes: add " + PassEdit.yaml(more)),
+                d -> d.passes.add(more));
     }
 
     private void moves(List<Trial> trials) {

@@ -6,6 +6,7 @@ import baymist.scene.WandAim;
 /** A pass with some of it changed. */
 final class PassEdit {
     private final PassSpec from;
+    private String name;
     private String wand;
     private double fromM;
     private double toM;
@@ -16,6 +17,7 @@ final class PassEdit {
 
     private PassEdit(PassSpec p) {
         from = p;
+        name = p.name();
         wand = p.wand();
         fromM = p.fromDepthM();
         toM = p.toDepthM();
@@ -29,8 +31,13 @@ final class PassEdit {
         return new PassEdit(pass);
     }
 
-    PassEdit wand(String name) {
-        wand = name;
+    PassEdit named(String other) {
+        name = other;
+        return this;
+    }
+
+    PassEdit wand(String other) {
+        wand = other;
         return this;
     }
 
@@ -55,7 +62,7 @@ final class PassEdit {
 
     PassSpec pass() {
         return new PassSpec(
-                from.name(),
+                name,
                 from.entry(),
                 wand,
                 fromM,

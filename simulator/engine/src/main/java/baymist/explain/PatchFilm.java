@@ -9,14 +9,25 @@ package baymist.explain;
  * @param directM the part of the mean that jets threw, m
  */
 public record PatchFilm(double meanM, double reached, double filled, double directM) {
-    /** A change holds if it multiplies the mean film by this ... */
+    /** A change speaks for a cause if it multiplies the mean film by this, however little there is ... */
     public static final double TIMES = 2;
     /** ... or raises the reached share by this. */
     public static final double POINTS = 0.20;
 
-    /** Whether {@code after} is so much more than this that the change counts. */
-    boolean holds(PatchFilm after) {
+    /** Whether {@code after} depends so much on what was changed that the change speaks for a cause. */
+    boolean dependsOn(PatchFilm after) {
         return (after.meanM >= TIMES * meanM && after.meanM > 0) || after.reached - reached >= POINTS;
+    }
+
+    /**
+     * Whether {@code after} is so much more than this that the change is worth making: twice the mean film and at least a haze more, or the
+     * points.
+     *
+     * @param hazeM film from which a surface counts as reached, m: twice next to nothing is still nothing
+     */
+    boolean holds(PatchFilm after, double hazeM) {
+        boolean doubled = after.meanM >= TIMES * meanM && after.meanM - meanM >= hazeM;
+        return doubled || after.reached - reached >= POINTS;
     }
 
     /** Whether most of what {@code after} has more came from jets. */

@@ -43,12 +43,20 @@ record SightFacts(
         double landing,
         double[] clocks,
         double[] clockGain) {
+    /** Ends the name of the shade where the place looks away from the tip and its own sheet is between. */
+    static final String OWN = ", which faces away";
+
     /** Points of a region that are looked at. */
     static final int POINTS = 40;
     /** Steps of the clock that are tried. */
     private static final int CLOCKS = 24;
     /** A turn is worth telling if it fills this much more of the region (ASSUMED). */
     private static final double WORTH = 0.02;
+
+    /** Whether the place looks away from the nearest places of the tip: no other part is between. */
+    boolean facesAway() {
+        return shade.endsWith(OWN);
+    }
 
     /** What one pass sees, by station and point. */
     private record Looks(List<Station> stations, WandSpec wand, boolean[][] clear) {}
@@ -190,7 +198,7 @@ record SightFacts(
             Vec3 tip = nearest.pose().positionM();
             SprayView.Line line = view.look(tip, point, open);
             if (line.clear()) {
-                return patch.part(points[k]) + " itself";
+                return patch.part(points[k]) + OWN;
             }
             if (line.opening() >= 0) {
                 return "closed '" + base.cavity().openings().get(line.opening()).name() + "'";

@@ -86,18 +86,15 @@ record SupplyFacts(
         String end = endShare > 0.2
                 ? Words.say(" When it ends, the fog there still has %s of its peak.", Words.share(endShare))
                 : endShare > 0 ? " By the end the fog there has gone." : "";
+        String got = directM + fogM <= 0
+                ? "nothing of it"
+                : Words.film(directM) + " of it from jets and " + Words.film(fogM) + " from fog";
         return Fact.of(
                 "supply",
                 Words.say(
-                        "%s was sprayed in %s of trigger, %s. Fog hangs for %s in all.%s The region got %s from jets"
-                                + " and %s from fog.",
-                        Words.volume(sprayedM3),
-                        Words.time(triggerS),
-                        enough,
-                        Words.time(hangS),
-                        end,
-                        Words.film(directM),
-                        Words.film(fogM)),
+                        "While the trigger was held for %s, %s of product left the tip, %s. Fog hangs for %s in all.%s The"
+                                + " region got %s.",
+                        Words.time(triggerS), Words.volume(sprayedM3), enough, Words.time(hangS), end, got),
                 Fact.Numbers.of("sprayedM3", sprayedM3)
                         .and("evenFilmUm", 1e6 * evenM)
                         .and("targetUm", 1e6 * targetM)

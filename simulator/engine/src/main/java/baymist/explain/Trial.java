@@ -10,10 +10,15 @@ import java.util.function.Consumer;
  * @param words what a technician would do, as an order: "Turn the pin ..."
  * @param lines the same for the scene file
  * @param edit does it to a draft of any resolution of the scene
+ * @param single false for changes that are made together
  */
-record Trial(ChangeKind kind, String words, List<String> lines, Consumer<SceneDraft> edit) {
+record Trial(ChangeKind kind, String words, List<String> lines, Consumer<SceneDraft> edit, boolean single) {
     Trial {
         lines = List.copyOf(lines);
+    }
+
+    Trial(ChangeKind kind, String words, List<String> lines, Consumer<SceneDraft> edit) {
+        this(kind, words, lines, edit, true);
     }
 
     Scene on(Scene scene) {
@@ -32,6 +37,7 @@ record Trial(ChangeKind kind, String words, List<String> lines, Consumer<SceneDr
                 words + ", and: " + other.words.substring(0, 1).toLowerCase(java.util.Locale.ROOT)
                         + other.words.substring(1),
                 both,
-                edit.andThen(other.edit));
+                edit.andThen(other.edit),
+                false);
     }
 }

@@ -39,6 +39,11 @@ final class Words {
         return p > 0 && p < 0.5 ? "less than 1 %" : p < 100 && p > 99.5 ? "nearly all" : Math.round(p) + " %";
     }
 
+    /** "all", "nearly all", "45 %". */
+    static String allOr(double x) {
+        return x >= 0.9999 ? "all" : share(x);
+    }
+
     /** "none of it", "a tenth of it" ... : a share of a region as one says it. */
     static String partOfIt(double x) {
         if (x <= 0.005) {
@@ -56,7 +61,7 @@ final class Words {
             return "never";
         }
         if (s < 10) {
-            return String.format(Locale.ROOT, "%.1f s", s);
+            return String.format(Locale.ROOT, "%.1f s", s).replace(".0 s", " s");
         }
         return s < 120
                 ? Math.round(s) + " s"
@@ -67,6 +72,21 @@ final class Words {
     static String fog(double kgPerM3) {
         double g = 1e3 * kgPerM3;
         return g < 0.005 ? "less than 0.01 g/m3" : String.format(Locale.ROOT, g < 1 ? "%.2f g/m3" : "%.1f g/m3", g);
+    }
+
+    /** "0.18 m2", "55 cm2". */
+    static String area(double m2) {
+        return m2 >= 0.0995
+                ? String.format(Locale.ROOT, "%.2f m2", m2)
+                : String.format(Locale.ROOT, m2 >= 9.95e-4 ? "%.0f cm2" : "%.1f cm2", 1e4 * m2);
+    }
+
+    /** "12 mg", "3.4 g". */
+    static String mass(double kg) {
+        double mg = 1e6 * kg;
+        return mg < 1e3
+                ? String.format(Locale.ROOT, mg < 9.95 ? "%.1f mg" : "%.0f mg", mg)
+                : String.format(Locale.ROOT, "%.1f g", 1e-3 * mg);
     }
 
     static String volume(double m3) {

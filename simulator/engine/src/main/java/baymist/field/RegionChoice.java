@@ -7,9 +7,14 @@ public sealed interface RegionChoice {
     /**
      * A bare region of the scene's own run.
      *
-     * @param id as the run numbers it, 1 = largest
+     * @param name its number as the run counts it, 1 = largest, or its label, such as 3.7c
      */
-    record Bare(int id) implements RegionChoice {}
+    record Bare(String name) implements RegionChoice {
+        /** By its number. */
+        public Bare(int id) {
+            this(String.valueOf(id));
+        }
+    }
 
     /**
      * The sheet round a point, on its side of it.

@@ -24,7 +24,7 @@ final class Regions {
     /** @param run the scene's own run, or null if it has no passes */
     static FieldRegion find(RegionChoice choice, Scene scene, Cavity cavity, VoxelGrid grid, @Nullable RunResult run) {
         if (choice instanceof RegionChoice.Bare bare) {
-            return bare(bare.id(), scene, grid, run);
+            return bare(bare.name(), scene, grid, run);
         }
         int[] members = choice instanceof RegionChoice.At at
                 ? round(at, scene, grid)
@@ -32,17 +32,17 @@ final class Regions {
         return FieldRegion.of(RegionWords.of(cavity, grid, members), members, grid.surfels());
     }
 
-    private static FieldRegion bare(int id, Scene scene, VoxelGrid grid, @Nullable RunResult run) {
+    private static FieldRegion bare(String name, Scene scene, VoxelGrid grid, @Nullable RunResult run) {
         if (run == null) {
             throw new SceneException(
                     "FLD-001",
                     SourcePlace.of(scene.file()),
-                    "bare region " + id
+                    "bare region " + name
                             + " is asked for, but the scene has no passes, so nothing is sprayed; name a point or a part"
                             + " instead");
         }
         for (UnreachedRegion r : run.coverage().unreached()) {
-            if (r.id() == id) {
+            if (String.valueOf(r.id()).equals(name) || r.label().equals(name)) {
                 return FieldRegion.of(r.where(), r.surfels(), grid.surfels());
             }
         }
@@ -50,12 +50,12 @@ final class Regions {
                 ? "it leaves nothing bare"
                 : "it has "
                         + run.coverage().unreached().stream()
-                                .map(r -> String.valueOf(r.id()))
+                                .map(r -> r.id() + " (" + r.label() + ")")
                                 .collect(Collectors.joining(", "));
         throw new SceneException(
                 "FLD-001",
                 SourcePlace.of(scene.file()),
-                "the run of the scene has no bare region " + id + "; " + known);
+                "the run of the scene has no bare region " + name + "; " + known);
     }
 
     private static int[] ofPart(String name, Scene scene, Cavity cavity, VoxelGrid grid) {

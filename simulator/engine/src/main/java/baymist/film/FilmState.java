@@ -106,6 +106,20 @@ public final class FilmState {
         return other;
     }
 
+    /** A copy at close-up: masks, tape and plugs have come off and taken what was on them along. */
+    public FilmState withMasksOff() {
+        FilmState other = copy();
+        for (int s = 0; s < masked.length; s++) {
+            if (masked[s]) {
+                other.direct[s] = 0;
+                other.fog[s] = 0;
+                other.masked[s] = surfels.closure()[s] >= 0;
+            }
+        }
+        other.addedKg = addedKg - maskedKg();
+        return other;
+    }
+
     public int count() {
         return direct.length;
     }
@@ -166,6 +180,11 @@ public final class FilmState {
     /** Liquid that fell from ceilings onto what lies below, kg; it is film again there. */
     public double fallenKg() {
         return fallenKg;
+    }
+
+    /** Whether what lies on a surfel goes with a mask, tape, plug or cover. */
+    public boolean isMasked(int surfel) {
+        return masked[surfel];
     }
 
     /** Mass that was ever added, kg = film + masked + dripped. */

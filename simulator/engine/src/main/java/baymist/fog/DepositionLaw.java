@@ -28,12 +28,15 @@ public final class DepositionLaw {
     /** ASSUMED: least layer integral, reached only by droplets as thick as the layer itself (r+ near 30). */
     private static final double SMALLEST_INTEGRAL = 1;
 
+    private static final double SQRT3 = Math.sqrt(3);
+
     private final boolean tracer;
     private final double settlingMPerS;
     private final double relaxationS;
     private final double kinematicViscosity;
     private final double radiusM;
     private final double schmidt;
+    private final Layer layer;
     private final WallFinish finish;
 
     /**
@@ -56,6 +59,7 @@ public final class DepositionLaw {
         this.kinematicViscosity = air.kinematicViscosityM2PerS();
         this.radiusM = diameterM / 2;
         this.schmidt = tracer ? 1 : kinematicViscosity / brownianDiffusivity(diameterM, slip, air);
+        this.layer = new Layer(schmidt);
     }
 
     DepositionLaw(FogDroplet droplet, Air air) {
@@ -80,14 +84,14 @@ public final class DepositionLaw {
         if (!(frictionSpeedMPerS > 0)) {
             return Math.max(s, 0);
         }
-        double resistance = layerIntegral(schmidt, plusRadius(frictionSpeedMPerS)) / frictionSpeedMPerS;
-        double layer = throughLayer(s, resistance);
+        double resistance = layer.integral(plusRadius(frictionSpeedMPerS)) / frictionSpeedMPerS;
+        double through = throughLayer(s, resistance);
         if (finish == WallFinish.SMOOTH) {
-            return layer + inertialMPerS(frictionSpeedMPerS);
+            return through + inertialMPerS(frictionSpeedMPerS);
         }
         // What was measured holds the throw of the eddies already, and on ceilings it is less than Wood's.
         double plus = MeasuredWalls.plusSpeed(finish, plusRelaxation(frictionSpeedMPerS), normalUp);
-        return Math.max(layer, Math.max(s, 0) + frictionSpeedMPerS * plus);
+        return Math.max(through, Math.max(s, 0) + frictionSpeedMPerS * plus);
     }
 
     /** Schmidt number of the droplets, kinematic viscosity over Brownian diffusivity. */
@@ -136,14 +140,29 @@ public final class DepositionLaw {
      * @param plusRadius r+, 0 or more
      */
     public static double layerIntegral(double schmidt, double plusRadius) {
-        double a = 10.92 / Math.cbrt(schmidt);
-        double sqrt3 = Math.sqrt(3);
-        double outer =
-                0.5 * Math.log(cube(a + 4.3) / (1 / schmidt + 0.0609)) + sqrt3 * Math.atan((8.6 - a) / (sqrt3 * a));
-        double inner = 0.5 * Math.log(cube(a + plusRadius) / (1 / schmidt + 7.669e-4 * cube(plusRadius)))
-                + sqrt3 * Math.atan((2 * plusRadius - a) / (sqrt3 * a));
-        double cbrt = Math.cbrt(schmidt);
-        return Math.max(3.64 * cbrt * cbrt * (outer - inner) + 39, SMALLEST_INTEGRAL);
+        return new Layer(schmidt).integral(plusRadius);
+    }
+
+    /** The layer integral of one Schmidt number; what does not depend on the friction is worked out once. */
+    private static final class Layer {
+        private final double perSchmidt;
+        private final double a;
+        private final double outer;
+        private final double factor;
+
+        Layer(double schmidt) {
+            double cbrt = Math.cbrt(schmidt);
+            perSchmidt = 1 / schmidt;
+            a = 10.92 / cbrt;
+            outer = 0.5 * Math.log(cube(a + 4.3) / (perSchmidt + 0.0609)) + SQRT3 * Math.atan((8.6 - a) / (SQRT3 * a));
+            factor = 3.64 * cbrt * cbrt;
+        }
+
+        double integral(double plusRadius) {
+            double inner = 0.5 * Math.log(cube(a + plusRadius) / (perSchmidt + 7.669e-4 * cube(plusRadius)))
+                    + SQRT3 * Math.atan((2 * plusRadius - a) / (SQRT3 * a));
+            return Math.max(factor * (outer - inner) + 39, SMALLEST_INTEGRAL);
+        }
     }
 
     /** Deposition speed over u* on an upright smooth wall, Wood (1981); 0.01 to 1000 in plusRelaxation, within a factor of 3. */

@@ -28,6 +28,18 @@ final class FogBin {
      */
     static final double SMOOTH_CHANGE = 0.004;
 
+    /**
+     * A bin with less than this share of all fog stays where it hangs until a jet adds to it: it would take the longest part of the steps (the largest
+     * droplets, long fallen) for a film that no balance could weigh. It counts as airborne, so no mass is lost. Where transport is left to the program.
+     */
+    static final double SPENT_SHARE = 1e-9;
+
+    /**
+     * ASSUMED: a bin that holds less than this share of all fog may be stepped coarsely, and by donor cells where slopes are not asked for by name; its
+     * error cannot show.
+     */
+    private static final double FAINT_SHARE = 1e-3;
+
     /** Masses below are set to zero, kg, so that arithmetic never meets subnormal numbers. */
     static final double VANISHING_KG = 1e-250;
 
@@ -104,27 +116,33 @@ final class FogBin {
     /**
      * Advances over one window of constant rates, or says that it is to be done together with other bins.
      *
-     * @param faintKg mass that is too little to be worth accuracy, kg
+     * @param allKg all fog that was put in so far, kg
      * @return whether steps with limited slopes are yet to be done, for the rates that are filled in; then {@link #finish} is called
      */
-    boolean advance(FogWindow window, int bins, FogRates rates, WallSpeed walls, double durationS, double faintKg) {
+    boolean advance(
+            FogWindow window, FogCommon common, int bins, FogRates rates, WallSpeed walls, double durationS, double allKg) {
         double before = airborneKg();
-        if (before == 0 && window.spray == null) {
+        boolean frugal = transport == Transport.AUTO;
+        double spentKg = frugal ? SPENT_SHARE * allKg : 0;
+        if (before <= spentKg && window.spray == null) {
             return false;
         }
-        limited = transport.limited(window.spray != null);
-        rates.fill(window, bin, bins, settlingMPerS, walls, limited);
-        if (before == 0 && rates.sourceKgPerS == 0) {
+        double faintKg = FAINT_SHARE * allKg;
+        limited = transport.limited(window.spray != null) && !(frugal && before < faintKg);
+        rates.fill(window, common, bin, bins, settlingMPerS, walls, limited);
+        if (before <= spentKg && rates.sourceKgPerS == 0) {
             return false;
         }
         double limitS = COURANT / rates.largestRate;
         if (limitS < smallestStepS) {
             smallestStepS = limitS;
             limitCell = rates.largestCell;
+            rates.part(window, settlingMPerS, limited);
             reason = rates.reason();
         }
         sourcedKg += rates.sourceKgPerS * durationS;
         if (links.chained && rates.largestAirRate * WORTHWHILE < rates.largestRate) {
+            rates.part(window, settlingMPerS, limited);
             fullKg = Math.max(rates.sourceKgPerS > 0 ? 0 : fullKg, before + rates.sourceKgPerS * durationS);
             advanceSmoothly(rates, durationS, limitS, faintKg);
         } else {
@@ -163,7 +181,7 @@ final class FogBin {
     private void advanceExplicitly(FogRates rates, double durationS, double limitS) {
         long count = (long) Math.max(1, Math.ceil(durationS / limitS));
         RateLevels levels = rates.multirate.levels;
-        if (levels.choose(rates.paceRate, rates.largestRate, durationS, count)) {
+        if (levels.choose(rates.paceRate, rates.largestRate, durationS, count, RateLevels.LATE_S)) {
             rates.multirate.advance(mass, rates);
             explicitSteps += levels.finestSteps();
             updates += levels.updates();

@@ -1,7 +1,5 @@
 package baymist.fog;
 
-import baymist.voxel.VoxelGrid;
-
 /**
  * Up to four bins side by side, as the kernels step them: the bin innermost, so that what four bins do at a link is done at once. Owned by one
  * {@link FogGroupSteps}; filled anew for each window.
@@ -55,15 +53,18 @@ final class FogGroup {
 
     private final FogLinks links;
 
-    /** @param falling place of each link among those that droplets fall through, or -1; count of them */
-    FogGroup(VoxelGrid grid, FogLinks links, int[] falling, int fallingCount) {
+    /** What all groups share at links that nothing falls through, [links], m³/s. */
+    record Level(double[] up, double[] down, double[] lean, double[] drift) {}
+
+    /**
+     * @param perM3 1 over the cells' volumes, 1/m³
+     * @param falling place of each link among those that droplets fall through, or -1; count of them
+     */
+    FogGroup(FogLinks links, double[] perM3, int[] falling, int fallingCount, Level level) {
         this.links = links;
         this.falling = falling;
-        int cells = grid.cellCount();
-        perM3 = new double[cells];
-        for (int c = 0; c < cells; c++) {
-            perM3[c] = 1 / grid.volumeM3(c);
-        }
+        this.perM3 = perM3;
+        int cells = perM3.length;
         mass = new double[LANES * cells];
         gathered = new double[LANES * cells];
         held = new double[LANES * cells];
@@ -73,10 +74,10 @@ final class FogGroup {
         source = new double[LANES * cells];
         loss = new double[LANES * cells];
         room = new double[LANES * cells];
-        up = new double[links.count()];
-        down = new double[links.count()];
-        lean = new double[links.count()];
-        drift = new double[links.count()];
+        up = level.up;
+        down = level.down;
+        lean = level.lean;
+        drift = level.drift;
         upOf = new double[LANES * fallingCount];
         downOf = new double[LANES * fallingCount];
         leanOf = new double[LANES * fallingCount];
@@ -84,7 +85,7 @@ final class FogGroup {
     }
 
     /** Takes one bin's mass and rates into a lane. What a cell gives goes into {@link #room} and {@link #change} until levels are known. */
-    void take(int lane, double[] fog, FogRates rates) {
+    void take(int lane, double[] fog, FogRates rates, int[] fallingLink) {
         for (int c = 0; c < fog.length; c++) {
             int p = LANES * c + lane;
             mass[p] = fog[c];
@@ -93,22 +94,13 @@ final class FogGroup {
             room[p] = rates.outRate[c];
             change[p] = rates.slopedRate[c];
         }
-        for (int l = 0; l < falling.length; l++) {
-            double forth = rates.up[l] / perM3[links.low[l]];
-            double back = rates.down[l] / perM3[links.high[l]];
-            int place = falling[l];
-            if (place < 0) {
-                up[l] = forth;
-                down[l] = back;
-                lean[l] = rates.lean[l];
-                drift[l] = rates.drift[l];
-            } else {
-                int p = LANES * place + lane;
-                upOf[p] = forth;
-                downOf[p] = back;
-                leanOf[p] = rates.lean[l];
-                driftOf[p] = rates.drift[l];
-            }
+        for (int place = 0; place < fallingLink.length; place++) {
+            int l = fallingLink[place];
+            int p = LANES * place + lane;
+            upOf[p] = rates.up[l] / perM3[links.low[l]];
+            downOf[p] = rates.down[l] / perM3[links.high[l]];
+            leanOf[p] = rates.lean[l];
+            driftOf[p] = rates.drift[l];
         }
     }
 

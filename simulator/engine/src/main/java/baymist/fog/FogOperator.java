@@ -78,7 +78,9 @@ public final class FogOperator {
                 return false;
             }
         };
-        rates.fill(window, bin, bins.count(), droplet.settlingMPerS(), walls, false);
+        FogCommon common = new FogCommon(grid, links, down);
+        common.fill(window);
+        rates.fill(window, common, bin, bins.count(), droplet.settlingMPerS(), walls, false);
         return new FogOperator(grid, links, rates);
     }
 

@@ -21,12 +21,12 @@ final class FogRates {
     private final VoxelGrid grid;
     private final FogLinks links;
 
-    /** Passing from low to high and back, [links]: everything; what the air does; settling and eddies. */
+    /** Passing from low to high and back, [links]: everything; what the air does (shared by all bins); settling and eddies ({@link #part}). */
     final double[] up;
 
     final double[] down;
-    final double[] airUp;
-    final double[] airDown;
+    double[] airUp = new double[0];
+    double[] airDown = new double[0];
     final double[] ownUp;
     final double[] ownDown;
 
@@ -85,10 +85,6 @@ final class FogRates {
     /** Limited slopes for steps at one pace. */
     final LimitedExchange exchange;
 
-    private final double[] lastDrift = new double[6];
-    private final double[] lastConductance = new double[6];
-    private final double[] lastAgainst = new double[6];
-    private boolean limitedSlopes;
     double sourceKgPerS;
     boolean airMoves;
 
@@ -104,8 +100,6 @@ final class FogRates {
         this.links = links;
         up = new double[links.count()];
         down = new double[links.count()];
-        airUp = new double[links.count()];
-        airDown = new double[links.count()];
         ownUp = new double[links.count()];
         ownDown = new double[links.count()];
         lean = new double[links.count()];
@@ -135,24 +129,23 @@ final class FogRates {
         work = new double[2 * longest];
     }
 
-    void fill(FogWindow window, int bin, int bins, double settlingMPerS, WallSpeed walls, boolean limited) {
-        this.limitedSlopes = limited;
+    void fill(
+            FogWindow window, FogCommon common, int bin, int bins, double settlingMPerS, WallSpeed walls, boolean limited) {
         clear();
         airMoves = window.airMoves;
-        fillLinks(window, settlingMPerS);
+        airUp = common.airUp;
+        airDown = common.airDown;
+        fillLinks(window, common, settlingMPerS, limited);
         fillWalls(window, bin, walls);
         fillVents(window, settlingMPerS);
         fillSpray(window, bin, bins);
-        findLimits();
+        findLimits(common, limited);
     }
 
     private void clear() {
-        for (double[] a :
-                new double[][] {up, down, airUp, airDown, ownUp, ownDown, lean, airLean, loss, airLoss, source}) {
+        for (double[] a : new double[][] {loss, airLoss, source, exposure, airExposure}) {
             Arrays.fill(a, 0);
         }
-        Arrays.fill(exposure, 0);
-        Arrays.fill(airExposure, 0);
         for (int a = 0; a < 3; a++) {
             Arrays.fill(axisWallRate[a], 0);
             Arrays.fill(axisExposure[a], 0);
@@ -160,51 +153,81 @@ final class FogRates {
         sourceKgPerS = 0;
     }
 
-    private void fillLinks(FogWindow window, double settlingMPerS) {
-        for (int e = 0; e < window.flux.length; e++) {
+    private void fillLinks(FogWindow window, FogCommon common, double settlingMPerS, boolean limited) {
+        System.arraycopy(common.up, 0, up, 0, up.length);
+        System.arraycopy(common.down, 0, down, 0, down.length);
+        if (limited) {
+            System.arraycopy(common.lean, 0, lean, 0, lean.length);
+            System.arraycopy(common.drift, 0, drift, 0, drift.length);
+        } else {
+            Arrays.fill(lean, 0);
+        }
+        double lastNet = 0;
+        double lastConductance = 0;
+        double against = 0;
+        for (int e : common.fallingEntry) {
             int l = links.linkOfEntry[e];
-            double fall = settlingMPerS * window.fallArea[e];
-            double air = window.flux[e];
+            double net = settlingMPerS * window.fallArea[e] + window.flux[e];
             double conductance = window.conductance[e];
-            double net = fall + air;
-            double against = against(links.axis[l], net, conductance);
+            if (net != lastNet || conductance != lastConductance) {
+                lastNet = net;
+                lastConductance = conductance;
+                against = ExponentialFlux.againstDrift(net, conductance);
+            }
             up[l] += against + Math.max(net, 0);
             down[l] += against + Math.max(-net, 0);
-            double excess = 2 * (against - conductance) + Math.abs(net);
+            double excess = excess(net, against, conductance);
             int behind = net > 0 ? links.behindLow[l] : links.behindHigh[l];
-            if (limitedSlopes && behind >= 0 && excess > LimitedSlope.NEGLIGIBLE * Math.abs(net)) {
+            if (limited && behind >= 0 && excess > LimitedSlope.NEGLIGIBLE * Math.abs(net)) {
                 lean[l] = Math.copySign(excess, net);
                 drift[l] = net;
-                airLean[l] = (air > 0 ? links.behindLow[l] : links.behindHigh[l]) >= 0 ? air : 0;
             }
-            if (air != 0) {
-                against = against(3 + links.axis[l], fall, conductance);
-                airUp[l] += Math.max(air, 0);
-                airDown[l] += Math.max(-air, 0);
-            }
-            ownUp[l] += against + Math.max(fall, 0);
-            ownDown[l] += against + Math.max(-fall, 0);
         }
-        for (int l = 0; l < up.length; l++) {
-            double low = 1 / grid.volumeM3(links.low[l]);
-            double high = 1 / grid.volumeM3(links.high[l]);
-            up[l] *= low;
-            airUp[l] *= low;
-            ownUp[l] *= low;
-            down[l] *= high;
-            airDown[l] *= high;
-            ownDown[l] *= high;
+        for (int l : common.fallingLink) {
+            up[l] /= grid.volumeM3(links.low[l]);
+            down[l] /= grid.volumeM3(links.high[l]);
         }
     }
 
-    /** The coefficient against the drift; faces of one axis mostly repeat the one before. */
-    private double against(int slot, double drift, double conductance) {
-        if (drift != lastDrift[slot] || conductance != lastConductance[slot]) {
-            lastDrift[slot] = drift;
-            lastConductance[slot] = conductance;
-            lastAgainst[slot] = ExponentialFlux.againstDrift(drift, conductance);
+    /** Twice the numerical diffusion of the exponential flux, m³/s. */
+    static double excess(double net, double against, double conductance) {
+        return 2 * (against - conductance) + Math.abs(net);
+    }
+
+    /** Works out the two parts of the operator for split steps: settling and eddies alone, and the slopes of the air alone. */
+    void part(FogWindow window, double settlingMPerS, boolean limited) {
+        Arrays.fill(ownUp, 0);
+        Arrays.fill(ownDown, 0);
+        Arrays.fill(airLean, 0);
+        double[] lastFall = new double[3];
+        double[] lastConductance = new double[3];
+        double[] last = new double[3];
+        for (int e = 0; e < window.flux.length; e++) {
+            int l = links.linkOfEntry[e];
+            int slot = links.axis[l];
+            double fall = settlingMPerS * window.fallArea[e];
+            double conductance = window.conductance[e];
+            if (fall != lastFall[slot] || conductance != lastConductance[slot]) {
+                lastFall[slot] = fall;
+                lastConductance[slot] = conductance;
+                last[slot] = ExponentialFlux.againstDrift(fall, conductance);
+            }
+            ownUp[l] += last[slot] + Math.max(fall, 0);
+            ownDown[l] += last[slot] + Math.max(-fall, 0);
+            double air = window.flux[e];
+            if (limited && lean[l] != 0 && (air > 0 ? links.behindLow[l] : links.behindHigh[l]) >= 0) {
+                airLean[l] = air;
+            }
         }
-        return lastAgainst[slot];
+        for (int l = 0; l < up.length; l++) {
+            ownUp[l] /= grid.volumeM3(links.low[l]);
+            ownDown[l] /= grid.volumeM3(links.high[l]);
+        }
+        Arrays.fill(airSlopedRate, 0);
+        for (int l = 0; l < airLean.length; l++) {
+            int from = airLean[l] > 0 ? links.low[l] : links.high[l];
+            airSlopedRate[from] += Math.abs(airLean[l]) / grid.volumeM3(from);
+        }
     }
 
     private void fillWalls(FogWindow window, int bin, WallSpeed walls) {
@@ -268,39 +291,41 @@ final class FogRates {
         }
     }
 
-    private void findLimits() {
+    private void findLimits(FogCommon common, boolean limited) {
         double[] out = outRate;
         double[] airOut = airOutRate;
-        System.arraycopy(loss, 0, out, 0, out.length);
-        System.arraycopy(airLoss, 0, airOut, 0, out.length);
-        for (int l = 0; l < up.length; l++) {
+        for (int c = 0; c < out.length; c++) {
+            out[c] = loss[c] + common.outRate[c];
+            airOut[c] = airLoss[c] + common.airOutRate[c];
+        }
+        for (int l : common.fallingLink) {
             out[links.low[l]] += up[l];
             out[links.high[l]] += down[l];
-            airOut[links.low[l]] += airUp[l];
-            airOut[links.high[l]] += airDown[l];
         }
-        if (limitedSlopes) {
-            addSloped(lean, slopedRate);
-            addSloped(airLean, airSlopedRate);
-        }
+        findSloped(common, limited);
         largestRate = 0;
         largestCell = -1;
         largestAirRate = 0;
+        double airWeight = limited ? SLOPED_WEIGHT : 0;
         for (int c = 0; c < out.length; c++) {
             paceRate[c] = out[c] + SLOPED_WEIGHT * slopedRate[c];
             if (paceRate[c] > largestRate) {
                 largestRate = paceRate[c];
                 largestCell = c;
             }
-            largestAirRate = Math.max(largestAirRate, airOut[c] + SLOPED_WEIGHT * airSlopedRate[c]);
+            largestAirRate = Math.max(largestAirRate, airOut[c] + airWeight * common.airSlopedRate[c]);
         }
     }
 
-    private void addSloped(double[] lean, double[] rate) {
-        Arrays.fill(rate, 0);
-        for (int l = 0; l < lean.length; l++) {
+    private void findSloped(FogCommon common, boolean limited) {
+        if (!limited) {
+            Arrays.fill(slopedRate, 0);
+            return;
+        }
+        System.arraycopy(common.slopedRate, 0, slopedRate, 0, slopedRate.length);
+        for (int l : common.fallingLink) {
             int from = lean[l] > 0 ? links.low[l] : links.high[l];
-            rate[from] += Math.abs(lean[l]) / grid.volumeM3(from);
+            slopedRate[from] += Math.abs(lean[l]) / grid.volumeM3(from);
         }
     }
 

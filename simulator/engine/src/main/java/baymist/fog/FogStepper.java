@@ -23,9 +23,6 @@ import org.jspecify.annotations.Nullable;
  * for any number of threads. Arrays that are handed out are copies; cell-bin arrays have the bin innermost.
  */
 public final class FogStepper {
-    /** ASSUMED: a bin that holds less than this share of all fog may be stepped coarsely; its error cannot show. */
-    private static final double FAINT_SHARE = 1e-3;
-
     private final VoxelGrid grid;
     private final SizeBins bins;
     private final Vec3 down;
@@ -36,6 +33,7 @@ public final class FogStepper {
     private final double[] peak;
     private final int openings;
     private final ConcurrentLinkedDeque<FogRates> spareRates = new ConcurrentLinkedDeque<>();
+    private final FogCommon common;
     private final FogTogether together;
     private double timeS;
     private double releasedKg;
@@ -146,7 +144,8 @@ public final class FogStepper {
         for (int b = 0; b < fog.length; b++) {
             fog[b] = new FogBin(grid, links, b, droplets[b].settlingMPerS(), openings, transport);
         }
-        this.together = new FogTogether(grid, links, down, transport == Transport.FIRST_ORDER ? 0 : fog.length);
+        this.common = new FogCommon(grid, links, down);
+        this.together = new FogTogether(grid, links, common, transport == Transport.FIRST_ORDER ? 0 : fog.length);
         this.peak = new double[grid.cellCount()];
     }
 
@@ -244,14 +243,15 @@ public final class FogStepper {
             return;
         }
         FogWindow window = new FogWindow(grid, field, sources, down);
+        common.fill(window);
         airBudgetError = Math.max(airBudgetError, window.airBudgetError);
-        double faintKg = FAINT_SHARE * (releasedKg() + sourcedKg());
+        double allKg = releasedKg() + sourcedKg();
         double untilS = timeS + durationS;
         boolean[] joint = new boolean[fog.length];
         workers.forEach(fog.length, b -> {
             FogRates spare = spareRates.poll();
             FogRates rates = spare == null ? new FogRates(grid, links) : spare;
-            joint[b] = fog[b].advance(window, fog.length, rates, walls, durationS, faintKg);
+            joint[b] = fog[b].advance(window, common, fog.length, rates, walls, durationS, allKg);
             if (joint[b]) {
                 together.take(b, fog[b], rates);
             }

@@ -1,9 +1,9 @@
 package baymist.fog;
 
-import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -12,20 +12,38 @@ import java.util.List;
  */
 final class FogTogether {
     private final List<FogGroup> groups = new ArrayList<>();
+    private final FogLinks links;
+    private final FogCommon common;
     private final FogSchedule schedule;
+
+    /** 1/m³, [cells]. */
+    private final double[] perM3;
+
+    /** Volumes that pass from low to high and back where nothing falls, m³/s, [links]. */
+    private final double[] up;
+
+    private final double[] down;
     private FogKernel kernel;
 
     /** Fastest pace of any bin, 1/s, [cells]. */
     private final double[] pace;
 
-    FogTogether(VoxelGrid grid, FogLinks links, Vec3 down, int bins) {
+    FogTogether(VoxelGrid grid, FogLinks links, FogCommon common, int bins) {
+        this.links = links;
+        this.common = common;
+        int count = common.fallingLink.length;
         int[] falling = new int[links.count()];
-        int count = 0;
-        for (int l = 0; l < falling.length; l++) {
-            falling[l] = down.get(links.axis[l]) != 0 ? count++ : -1;
+        Arrays.fill(falling, -1);
+        for (int i = 0; i < count; i++) {
+            falling[common.fallingLink[i]] = i;
         }
+        int linkCount = bins > 0 ? links.count() : 0;
+        up = new double[linkCount];
+        down = new double[linkCount];
+        perM3 = new double[grid.cellCount()];
+        Arrays.setAll(perM3, c -> 1 / grid.volumeM3(c));
         for (int b = 0; b < bins; b += FogGroup.LANES) {
-            groups.add(new FogGroup(grid, links, falling, count));
+            groups.add(new FogGroup(links, perM3, falling, count, new FogGroup.Level(up, down, common.lean, common.drift)));
         }
         int cells = bins > 0 ? grid.cellCount() : 0;
         schedule = new FogSchedule(links, cells, falling);
@@ -40,7 +58,7 @@ final class FogTogether {
 
     /** Takes in a bin's rates; bins may come from several threads. */
     void take(int bin, FogBin fog, FogRates rates) {
-        groups.get(bin / FogGroup.LANES).take(bin % FogGroup.LANES, fog.massKg(), rates);
+        groups.get(bin / FogGroup.LANES).take(bin % FogGroup.LANES, fog.massKg(), rates, common.fallingLink);
     }
 
     /** Advances the bins that were taken in. */
@@ -49,6 +67,7 @@ final class FogTogether {
         if (busy.isEmpty()) {
             return;
         }
+        fillLevel();
         chooseLevels(busy, durationS);
         schedule.arrange(busy);
         FogGroupSteps steps = new FogGroupSteps(schedule, kernel);
@@ -63,6 +82,13 @@ final class FogTogether {
                 }
             }
         });
+    }
+
+    private void fillLevel() {
+        for (int l = 0; l < up.length; l++) {
+            up[l] = common.up[l] / perM3[links.low[l]];
+            down[l] = common.down[l] / perM3[links.high[l]];
+        }
     }
 
     /** The groups with work to do, their other lanes emptied. */
@@ -104,7 +130,7 @@ final class FogTogether {
             largest = Math.max(largest, most);
         }
         long count = (long) Math.max(1, Math.ceil(durationS * largest / FogBin.COURANT));
-        if (!schedule.levels.choose(pace, largest, durationS, count)) {
+        if (!schedule.levels.choose(pace, largest, durationS, count, RateLevels.CARRIED_S)) {
             schedule.levels.choosePlain(pace, durationS, count);
         }
     }

@@ -11,10 +11,18 @@ final class RateLevels {
     static final int COARSEST = 5;
 
     /**
-     * Least steps of the coarsest level in a window. ASSUMED: fog seen late by half a coarse step shifts the film of a job that lasts T
-     * by H/(2T); so a job of many windows stays well within 1 %.
+     * Least and most steps that the coarsest level is asked to make in a window, however slow its cells. ASSUMED: fog seen late by half a coarse step H
+     * shifts the film of a job that lasts T by H/(2T); so no coarse step of donor cells need be shorter than {@link #LATE_S} s for jobs of many seconds.
      */
-    private static final int LEAST_COARSE_STEPS = 16;
+    static final int FEWEST_COARSE_STEPS = 4;
+
+    static final int LEAST_COARSE_STEPS = 16;
+
+    /** Coarse step that is short enough for donor cells, s: a film of 5 s is moved by 0.2 %. */
+    static final double LATE_S = 0.02;
+
+    /** The same where slopes carry what cells of other paces hold on to the moment of the link's step, s. */
+    static final double CARRIED_S = 0.25;
 
     /** Levels must save this factor of updates to be worth their bookkeeping. */
     private static final double WORTHWHILE_GAIN = 1.5;
@@ -57,20 +65,23 @@ final class RateLevels {
      * @param outRate rate by which each cell is paced, 1/s, [cells]
      * @param largestRate the largest of them, 1/s
      * @param plainSteps steps that one level for all would take, 1 or more
+     * @param shortS coarse step that is short enough for all purposes, s
      * @return whether levels save enough; if not, nothing here is to be used
      */
-    boolean choose(double[] outRate, double largestRate, double durationS, long plainSteps) {
-        if (plainSteps < LEAST_COARSE_STEPS) {
+    boolean choose(double[] outRate, double largestRate, double durationS, long plainSteps, double shortS) {
+        int least = (int)
+                Math.max(FEWEST_COARSE_STEPS, Math.min(LEAST_COARSE_STEPS, Math.ceil(durationS / shortS)));
+        if (plainSteps < least) {
             return false;
         }
         count(outRate, largestRate);
         int bestTop = 0;
         long bestCoarse = 0;
         double fewest = (double) plainSteps * outRate.length;
-        for (int top = 1; top <= COARSEST && (long) LEAST_COARSE_STEPS << top <= 2 * plainSteps; top++) {
+        for (int top = 1; top <= COARSEST && (long) least << top <= 2 * plainSteps; top++) {
             for (int i = 0; i < PARTS; i++) {
                 double needed = plainSteps * Math.pow(2, (double) i / PARTS - top);
-                long coarse = Math.max(LEAST_COARSE_STEPS, (long) Math.ceil(needed));
+                long coarse = Math.max(least, (long) Math.ceil(needed));
                 double updates = cellUpdates(largestRate, durationS / (coarse << top), top, coarse);
                 if (updates < fewest) {
                     bestTop = top;

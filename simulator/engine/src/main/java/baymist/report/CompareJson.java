@@ -4,6 +4,7 @@ import baymist.scene.OpeningSpec;
 import baymist.study.CompareRow;
 import baymist.study.Compared;
 import baymist.study.Planning;
+import baymist.study.ShutBay;
 import baymist.study.StudyResult;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -31,11 +32,14 @@ final class CompareJson {
         } else {
             figures(root.putObject("own"), own);
         }
-        boolean drills = c.rows().stream().anyMatch(r -> !r.candidate().holes().isEmpty());
-        ArrayNode cautions = root.putArray("cautions");
-        if (drills) {
-            cautions.add(CompareReport.DRILLING);
+        ArrayNode shut = root.putArray("shutBays");
+        for (ShutBay bay : c.shut()) {
+            ObjectNode o = shut.addObject();
+            o.put("name", bay.name());
+            Json.number(o, "share", bay.share());
         }
+        ArrayNode cautions = root.putArray("cautions");
+        CompareReport.cautions(c).forEach(cautions::add);
         Json.write(root, out);
     }
 

@@ -5,12 +5,15 @@ import baymist.study.Compared;
 import baymist.study.StudyResult;
 import java.io.IOException;
 import java.io.Writer;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** A comparison as text and as JSON. docs/guide/compare.md reads it, docs/formats/compare.md names the keys. */
 public final class CompareReport {
-    private static final int NAME = 22;
+    /** Columns for the names of entry and wand together. */
+    private static final int NAMES = 47;
 
     private CompareReport() {}
 
@@ -66,6 +69,16 @@ public final class CompareReport {
         page.line(
                 "One pass each, ranked at planning resolution: %s.",
                 c.planning().words());
+        if (!c.shut().isEmpty()) {
+            page.wrapped(
+                    "",
+                    "No candidate gets into "
+                            + c.shut().stream()
+                                    .map(b -> b.name() + " (" + percent(b.share()) + " of the surface)")
+                                    .collect(Collectors.joining(", "))
+                            + ": no opening that is open leads there from where a tip can stand. Another entry, an opening"
+                            + " left open or an access hole (--drill) is needed.");
+        }
         if (c.alike() > 0) {
             page.line(
                     "%d clock angle%s left out: turned so, the tip looks the same.",
@@ -75,10 +88,14 @@ public final class CompareReport {
 
     private static void coverage(Page page, List<CompareRow> ran) {
         page.heading("Coverage");
+        int entries = width(ran.stream().map(r -> r.candidate().entry()).toList());
+        int wands = width(ran.stream().map(r -> r.candidate().wand()).toList());
+        entries = Math.min(entries, Math.max(NAMES - wands, NAMES / 2));
+        wands = Math.min(wands, NAMES - entries);
         page.line(
                 "    %s %s %5s %7s %7s %6s %4s %6s %6s",
-                Page.cell("entry", NAME),
-                Page.cell("wand", NAME),
+                Page.cell("entry", entries),
+                Page.cell("wand", wands),
                 "clock",
                 "reached",
                 "protect",
@@ -96,8 +113,8 @@ public final class CompareReport {
                             "%3d%s%s %s %5.0f %7s %7s %6s %4d %6s %6s",
                             i + 1,
                             row.pareto() ? "*" : " ",
-                            Page.cell(row.candidate().entry(), NAME),
-                            Page.cell(row.candidate().wand(), NAME),
+                            Page.cell(row.candidate().entry(), entries),
+                            Page.cell(row.candidate().wand(), wands),
                             Math.toDegrees(row.candidate().clockRad()),
                             percent(r.reached()),
                             percent(r.protectedShare()),
@@ -110,29 +127,46 @@ public final class CompareReport {
         page.line("Clock in degrees; bare = number of bare regions; seams reached on one side at least.");
     }
 
+    private static int width(List<String> names) {
+        return names.stream().mapToInt(String::length).max().orElse(1);
+    }
+
     private static void cost(Page page, List<CompareRow> ran) {
         page.heading("What it takes");
         page.line(
-                "    %10s %10s %8s %11s %8s %7s %7s  %s",
-                "product mL", "trigger s", "hang s", "overspray g", "panels", "drilled", "hit", "items hit");
+                "    %10s %9s %7s %11s %7s %7s %5s",
+                "product mL", "trigger s", "hang s", "overspray g", "panels", "drilled", "hit");
         for (int i = 0; i < ran.size(); i++) {
             CompareRow row = ran.get(i);
             StudyResult r = row.outcome();
-            page.line(
-                    "%s",
-                    String.format(
-                            Locale.ROOT,
-                            "%3d %10.1f %10.1f %8.0f %11.2f %8d %7d %7d  %s",
-                            i + 1,
-                            1e6 * r.productM3(),
-                            r.triggerS(),
-                            r.hangS(),
-                            1e3 * r.oversprayKg(),
-                            row.candidate().panels().size(),
-                            row.candidate().holes().size(),
-                            r.items().size(),
-                            String.join(", ", r.items())));
+            String figures = String.format(
+                    Locale.ROOT,
+                    "%3d %10.1f %9.1f %7.0f %11.2f %7d %7d %5d  ",
+                    i + 1,
+                    1e6 * r.productM3(),
+                    r.triggerS(),
+                    r.hangS(),
+                    1e3 * r.oversprayKg(),
+                    row.candidate().panels().size(),
+                    row.candidate().holes().size(),
+                    r.items().size());
+            String names = names(row);
+            if (names.isEmpty()) {
+                page.line("%s", figures.stripTrailing());
+            } else {
+                page.wrapped(figures, names);
+            }
         }
+        page.line("panels = openings to take off; drilled = holes to cut; hit = protected items with too much film.");
+    }
+
+    /** What has to be opened and cut and what is hit, by name. */
+    private static String names(CompareRow row) {
+        List<String> words = new ArrayList<>();
+        row.candidate().panels().forEach(p -> words.add("off: " + p));
+        row.candidate().holes().forEach(h -> words.add("drill: " + h.name()));
+        row.outcome().items().forEach(i -> words.add("hit: " + i));
+        return String.join("; ", words);
     }
 
     private static void full(Page page, Compared c) {
@@ -211,19 +245,22 @@ public final class CompareReport {
 
     private static void cautions(Page page, Compared c) {
         page.heading("Before anybody sprays");
-        page.wrapped(
-                "* ",
-                "A ranking is a computed prediction at coarse resolution, not an approval. Local rules, the structure's approved"
-                        + " data and the product's safety data sheet come first; run the chosen job in full and read its"
-                        + " cautions on mist, ignition, oxygen and compressed air.");
+        cautions(c).forEach(words -> page.wrapped("* ", words));
+    }
+
+    /** What stands with every comparison, and with holes and panels where it has any. */
+    static List<String> cautions(Compared c) {
+        List<String> all = new ArrayList<>();
+        all.add("A ranking is a computed prediction at coarse resolution, not an approval. Local rules, the structure's approved"
+                + " data and the product's safety data sheet come first; run the chosen job in full and read its"
+                + " cautions on mist, ignition, oxygen and compressed air.");
         if (c.rows().stream().anyMatch(r -> !r.candidate().holes().isEmpty())) {
-            page.wrapped("* ", DRILLING);
+            all.add(DRILLING);
         }
         if (c.rows().stream().anyMatch(r -> !r.candidate().panels().isEmpty())) {
-            page.wrapped(
-                    "* ",
-                    "Panels: open and close them by the maintenance manual, and check that nothing is left inside.");
+            all.add("Panels: open and close them by the maintenance manual, and check that nothing is left inside.");
         }
+        return all;
     }
 
     private static String percent(double share) {

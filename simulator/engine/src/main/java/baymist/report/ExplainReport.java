@@ -2,6 +2,7 @@ package baymist.report;
 
 import baymist.explain.Explanation;
 import baymist.explain.Fact;
+import baymist.explain.MaskAdvice;
 import baymist.explain.PatchFilm;
 import baymist.explain.Remedy;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -52,7 +53,7 @@ public final class ExplainReport {
     }
 
     private static void remedies(Page page, Explanation e) {
-        page.heading("What was tried, each change alone");
+        page.heading("What was tried");
         if (e.remedies().isEmpty()) {
             page.line("No change was run.");
             return;
@@ -76,14 +77,13 @@ public final class ExplainReport {
                     r.change());
         }
         page.line("%s", "");
-        if (e.remedies().stream().anyMatch(r -> r.kind().drills())) {
-            bullet(page, Remedy.DRILLING);
-        }
+        e.remedies().stream()
+                .map(Remedy::caution)
+                .filter(c -> !c.isEmpty())
+                .distinct()
+                .forEach(c -> bullet(page, c));
         Remedy best = e.recommended();
         if (best != null) {
-            if (!best.caution().isEmpty() && !best.caution().equals(Remedy.DRILLING)) {
-                bullet(page, best.caution());
-            }
             page.heading("To try what the arrow marks, change in the scene file");
             best.sceneLines().forEach(l -> bullet(page, l));
         }
@@ -121,9 +121,13 @@ public final class ExplainReport {
         root.put("proved", e.proved());
         root.put("because", e.because());
         root.put("summary", ExplainWords.summary(e));
+        ArrayNode sentences = root.putArray("sentences");
+        e.sentences().forEach(sentences::add);
         root.set("facts", facts(e.facts()));
         ArrayNode remedies = root.putArray("remedies");
         e.remedies().forEach(r -> remedies.add(remedy(r, r.equals(e.recommended()))));
+        ArrayNode items = root.putArray("items");
+        e.items().forEach(i -> items.add(item(i)));
         ArrayNode not = root.putArray("notRun");
         e.notRun().forEach(not::add);
         root.put("runs", e.runs());
@@ -145,6 +149,17 @@ public final class ExplainReport {
         return all;
     }
 
+    private static ObjectNode item(MaskAdvice i) {
+        ObjectNode o = Json.object();
+        o.put("item", i.item());
+        Json.number(o, "limitUm", 1e6 * i.limitM());
+        o.put("maskedNow", i.maskedNow());
+        Json.number(o, "bareUm", 1e6 * i.bareM());
+        Json.number(o, "onMaskKg", i.onMaskKg());
+        o.put("maskNeeded", i.needed());
+        return o;
+    }
+
     private static ObjectNode remedy(Remedy r, boolean recommended) {
         ObjectNode o = Json.object();
         o.put("change", r.change());
@@ -153,9 +168,14 @@ public final class ExplainReport {
         Json.number(o, "filmAfterUm", 1e6 * r.after().meanM());
         Json.number(o, "reachedBefore", r.before().reached());
         Json.number(o, "reachedAfter", r.after().reached());
+        Json.number(o, "wholeReachedBefore", r.wholeBefore());
+        Json.number(o, "wholeReachedAfter", r.wholeAfter());
         o.put("holds", r.holds());
         o.put("recommended", recommended);
         o.put("drills", r.kind().drills());
+        o.put("single", r.single());
+        ArrayNode over = o.putArray("overLimit");
+        r.overLimit().forEach(over::add);
         if (!r.caution().isEmpty()) {
             o.put("caution", r.caution());
         }

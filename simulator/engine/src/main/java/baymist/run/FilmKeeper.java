@@ -58,9 +58,9 @@ final class FilmKeeper {
         }
     }
 
-    /** The film a time after the job, s: it runs and creeps until it has set; nothing is added. */
+    /** The film a time after the job, s: masks are off, it runs and creeps until it has set; nothing is added. */
     FilmState after(double timeS, double[] openFraction) {
-        return FilmAgeing.after(state, runs, creep, openFraction, Math.min(timeS, settingS));
+        return FilmAgeing.after(state.withMasksOff(), runs, creep, openFraction, Math.min(timeS, settingS));
     }
 
     /** What arrived on protected items, by pass. */

@@ -193,45 +193,4 @@ final class FilmTrust {
         }
         return all > 0 ? new double[] {reached / all, treated / all} : new double[2];
     }
-
-    /**
-     * Share of the reached area whose film is a pattern of dots, covering less than {@code cover} of it: drops that fell at random
-     * cover {@code 1 - exp(-Σ n_b π R_b²)}, n_b drops of a size per area, R_b the radius to which one spreads, {@link
-     * #splatRadiusM}. Film that ran counts as even.
-     */
-    double dottedShare(
-            double[] build, double[] fogByBinKg, SizeBins size, ProductSpec product, double hazeM, double timeS) {
-        double[] perKg = new double[bins];
-        for (int b = 0; b < bins; b++) {
-            double d = size.diameterM()[b];
-            double volume = Math.PI / 6 * d * d * d;
-            double r = splatRadiusM(volume, product, timeS);
-            perKg[b] = d > 0 ? Math.PI * r * r / (product.densityKgPerM3() * volume) : 0;
-        }
-        double reached = 0;
-        double dotted = 0;
-        for (int s = 0; s < build.length; s++) {
-            if (surfels.isStructure(s) && build[s] >= hazeM) {
-                double area = surfels.areaM2()[s];
-                double spots = 0;
-                double kg = 0;
-                for (int b = 0; b < bins; b++) {
-                    double m = byBin[s * bins + b] + fogByBinKg[s * bins + b];
-                    spots += m * perKg[b] / area;
-                    kg += m;
-                }
-                boolean ran = build[s] * area * product.densityKgPerM3() > 1.5 * kg;
-                reached += area;
-                dotted += !ran && 1 - Math.exp(-spots) < Gates.EVEN_COVER ? area : 0;
-            }
-        }
-        return reached > 0 ? dotted / reached : 0;
-    }
-
-    /** Radius of a drop that wets the sheet, m: {@code V^0.3 (σ t/μ)^0.1} (Tanner 1979, from memory), at least the drop's own. */
-    static double splatRadiusM(double volumeM3, ProductSpec product, double timeS) {
-        double own = Math.cbrt(volumeM3 / (4.0 / 3 * Math.PI));
-        double wet = product.surfaceTensionNPerM() * Math.max(1, timeS) / product.viscosityPaS();
-        return Math.max(own, Math.pow(volumeM3, 0.3) * Math.pow(wet, 0.1));
-    }
 }

@@ -19,9 +19,6 @@ import java.util.Locale;
 
 /** The numbers of a run that are held against limits, and what is said where one is exceeded. */
 final class Gates {
-    /** Cover from which dots count as film. ASSUMED: what is bare then shows through a glass, and closes by creep. */
-    static final double EVEN_COVER = 0.9;
-
     /** Share of the reached area in dots from which it is told (ASSUMED). */
     static final double DOTS_TOLD = 0.05;
 
@@ -144,14 +141,7 @@ final class Gates {
     }
 
     private void film(Sight s) {
-        FilmTrust trust = s.film().trust();
-        double dotted = trust.dottedShare(
-                s.build(),
-                s.fogByBinKg(),
-                s.bins(),
-                s.scene().product(),
-                s.scene().targets().hazeM(),
-                s.scene().hangS());
+        double dotted = new Dots(s.scene(), s.grid(), s.bins(), s.fogByBinKg()).inReached(s.build());
         if (gate("reached area in dots", dotted, DOTS_TOLD, "", "FILM-010").exceeded()) {
             tell(
                     "FILM-010",
@@ -160,7 +150,7 @@ final class Gates {
                             + " them: haze, not film",
                     100 * dotted);
         }
-        shear(s, trust);
+        shear(s, s.film().trust());
     }
 
     private void shear(Sight s, FilmTrust trust) {

@@ -105,13 +105,14 @@ final class Job {
         lastAir = air;
     }
 
-    /** The job as it stands at the end of a moment. */
-    RunMoment sight(Moment moment, @Nullable SprayHits hits) {
+    /** The job as it stands at the end of a moment; {@code insertions} by pass. */
+    RunMoment sight(Moment moment, @Nullable SprayHits hits, List<Insertion> insertions) {
         AirField air = lastAir;
         if (air == null) {
             throw new IllegalStateException("no air has been seen yet");
         }
-        return new RunMoment(cavity, grid, bins, moment, air, hits, fog);
+        Insertion in = moment.station() == null ? null : insertions.get(moment.station().pass());
+        return new RunMoment(cavity, grid, bins, moment, air, hits, fog, film, in);
     }
 
     /** Keeps a point of the curves over time. */

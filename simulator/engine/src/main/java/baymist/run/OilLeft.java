@@ -48,7 +48,7 @@ final class OilLeft {
         grid.bays().forEach(b -> bays.add(new Sum()));
         Sum all = new Sum();
         for (int s = 0; s < surfels.count(); s++) {
-            if (surfels.closure()[s] < 0 && film.massKg(s) > 0) {
+            if (!film.isMasked(s) && film.massKg(s) > 0) { // what lies on a mask leaves with it
                 Vec3 centre = new Vec3(surfels.centreX()[s], surfels.centreY()[s], surfels.centreZ()[s]);
                 double build = film.wetBuildM(s);
                 bays.get(grid.bayOfCell(surfels.cell()[s])).add(film.massKg(s), build, runLimitM, centre);

@@ -4,7 +4,6 @@ import baymist.airflow.OpenFractions;
 import baymist.cavity.Cavity;
 import baymist.coverage.CoverageAssessor;
 import baymist.coverage.SeamCoverage;
-import baymist.film.DotPattern;
 import baymist.film.FilmFormulas;
 import baymist.film.FilmState;
 import baymist.fog.FogStepper;
@@ -13,7 +12,6 @@ import baymist.scene.ProductSpec;
 import baymist.scene.Scene;
 import baymist.scene.WandSpec;
 import baymist.spray.SizeBins;
-import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,12 +37,12 @@ final class OutlookBuilder {
     Outlook build(CoagulationWatch watch, SeamCoverage seams) {
         FilmState later = film.after(Outlook.LATER_S, OpenFractions.after(cavity.openings()));
         double[] build = film.buildM();
-        double[] pattern = pattern(build);
+        Dots.Shares dots = new Dots(scene, grid, bins, fog.depositedByBinKg()).ofAll(build);
         return new Outlook(
                 List.of(age("at close-up", 0, film.state()), age("after 24 h", Outlook.LATER_S, later)),
                 later.drippedKg() - film.state().drippedKg(),
-                pattern[0],
-                pattern[1],
+                dots.closed(),
+                dots.wetted(),
                 seams,
                 seamDepthM(seams),
                 wands(),
@@ -77,42 +75,6 @@ final class OutlookBuilder {
                 afterS,
                 CoverageAssessor.total(when, grid, wet, scene.targets()),
                 CoverageAssessor.total(when, grid, dry, scene.targets()));
-    }
-
-    /** Shares of area: closed film; wet under a lens. */
-    private double[] pattern(double[] build) {
-        DotPattern dots = new DotPattern(bins.diameterM(), medianM());
-        double[] fogKg = fog.depositedByBinKg();
-        double[] fogBuild = new double[bins.count()];
-        SurfelSet surfels = grid.surfels();
-        double area = 0;
-        double closed = 0;
-        double wet = 0;
-        for (int s = 0; s < build.length; s++) {
-            if (!surfels.isStructure(s)) {
-                continue;
-            }
-            double a = surfels.areaM2()[s];
-            for (int b = 0; b < fogBuild.length; b++) {
-                fogBuild[b] = fogKg[s * fogBuild.length + b] / (scene.product().densityKgPerM3() * a);
-            }
-            double share = dots.wettedShare(build[s], fogBuild);
-            area += a;
-            wet += a * share;
-            closed += DotPattern.closed(share) ? a : 0;
-        }
-        return area > 0 ? new double[] {closed / area, wet / area} : new double[2];
-    }
-
-    private double medianM() {
-        double sum = 0;
-        for (int b = 0; b < bins.count(); b++) {
-            sum += bins.share()[b];
-            if (sum >= 0.5) {
-                return bins.diameterM()[b];
-            }
-        }
-        return bins.diameterM()[bins.count() - 1];
     }
 
     /** Washburn's way into the lap within a day, but no more than the film beside it fills. */

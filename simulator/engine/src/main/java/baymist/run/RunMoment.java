@@ -1,5 +1,6 @@
 package baymist.run;
 
+import baymist.access.Insertion;
 import baymist.access.Station;
 import baymist.airflow.AirField;
 import baymist.cavity.Cavity;
@@ -21,6 +22,8 @@ public final class RunMoment {
     private final AirField air;
     private final @Nullable SprayHits hits;
     private final FogStepper fog;
+    private final FilmKeeper film;
+    private final @Nullable Insertion insertion;
 
     RunMoment(
             Cavity cavity,
@@ -29,7 +32,9 @@ public final class RunMoment {
             Moment moment,
             AirField air,
             @Nullable SprayHits hits,
-            FogStepper fog) {
+            FogStepper fog,
+            FilmKeeper film,
+            @Nullable Insertion insertion) {
         this.cavity = cavity;
         this.grid = grid;
         this.bins = bins;
@@ -37,6 +42,8 @@ public final class RunMoment {
         this.air = air;
         this.hits = hits;
         this.fog = fog;
+        this.film = film;
+        this.insertion = insertion;
     }
 
     public Cavity cavity() {
@@ -71,6 +78,11 @@ public final class RunMoment {
         return moment.station();
     }
 
+    /** The way on which the tip got there, or null while fog hangs. */
+    public @Nullable Insertion insertion() {
+        return insertion;
+    }
+
     /** The air that carried the fog; of several fields the last. */
     public AirField air() {
         return air;
@@ -99,5 +111,20 @@ public final class RunMoment {
     /** Fog in the air of the cavity now, kg. */
     public double airborneKg() {
         return fog.airborneKg();
+    }
+
+    /** Wet film build on one surfel now, m. */
+    public double filmM(int surfel) {
+        return film.state().wetBuildM(surfel);
+    }
+
+    /** Wet film on one surfel now, kg. */
+    public double filmKg(int surfel) {
+        return film.state().massKg(surfel);
+    }
+
+    /** Liquid that left the tip so far, kg. */
+    public double sprayedKg() {
+        return film.sprayedKg();
     }
 }

@@ -30,10 +30,15 @@ public final class Spraying {
 
     /** What casts the jets of a scene; several threads may use it at once. */
     public static SprayCaster caster(Scene scene, Cavity cavity, VoxelGrid grid, SizeBins bins, int raysPerJet) {
+        return caster(scene, cavity, grid, Bvh.of(cavity.sheets()), bins, raysPerJet);
+    }
+
+    private static SprayCaster caster(
+            Scene scene, Cavity cavity, VoxelGrid grid, Bvh tree, SizeBins bins, int raysPerJet) {
         return new SprayCaster(
                 cavity,
                 grid,
-                new BvhTracer(Bvh.of(cavity.sheets())),
+                new BvhTracer(tree),
                 new VoxelFinder(grid, SurfelLocator.of(grid, cavity)),
                 scene.supply(),
                 bins,
@@ -43,14 +48,15 @@ public final class Spraying {
     }
 
     static Spraying cast(
-            Scene scene, Cavity cavity, VoxelGrid grid, Timeline timeline, Workers workers, RunObserver observer) {
+            Scene scene, Structure structure, Timeline timeline, Workers workers, RunObserver observer) {
         DropletSpec sizes = Nozzles.sizes(scene);
         SizeBins bins = DropletBins.of(sizes, scene.sizeBins());
         @Nullable SprayCast[] casts = new SprayCast[timeline.count()];
         if (timeline.moments().stream().allMatch(m -> m.station() == null)) {
             return new Spraying(bins, sizes, casts);
         }
-        SprayCaster caster = caster(scene, cavity, grid, bins, scene.raysPerJet());
+        SprayCaster caster = caster(
+                scene, structure.cavity(), structure.grid(workers), structure.tree(), bins, scene.raysPerJet());
         workers.forEach(timeline.count(), m -> {
             Moment moment = timeline.moment(m);
             Station station = moment.station();

@@ -1,6 +1,5 @@
 package baymist.size;
 
-import baymist.run.EngineVersion;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.Simulation;
@@ -51,7 +50,7 @@ public final class PlanningRuns implements SizeStudy.Runs {
         if (!verify) {
             return null;
         }
-        String key = SceneContent.hashOf(List.of(job, "in full", EngineVersion.VERSION));
+        String key = SceneContent.hashOf(List.of(job, "in full"));
         StudyResult kept = planning.store().get(key);
         if (kept != null) {
             return kept;

@@ -8,10 +8,11 @@ import baymist.access.Station;
 import baymist.access.Stations;
 import baymist.access.Surroundings;
 import baymist.cavity.Cavity;
-import baymist.cavity.CavityBuilder;
 import baymist.cavity.Opening;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
+import baymist.run.Structure;
+import baymist.run.Structures;
 import baymist.scene.EntrySpec;
 import baymist.scene.OpeningState;
 import baymist.scene.PassSpec;
@@ -21,7 +22,6 @@ import baymist.scene.WandSpec;
 import baymist.voxel.FaceSet;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
-import baymist.voxel.Voxelizer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -39,12 +39,22 @@ import org.jspecify.annotations.Nullable;
  * @param refused why the job can't be done, or null
  * @param reached bound of the share of area that is reached, 0..1
  * @param why what bounds it, in words
+ * @param shut bays that nothing leads to from where the tip stands
  */
-record Bound(@Nullable String refused, double reached, String why) {
+record Bound(@Nullable String refused, double reached, String why, List<ShutBay> shut) {
+    Bound {
+        shut = List.copyOf(shut);
+    }
+
+    static Bound refused(String why) {
+        return new Bound(why, 0, "", List.of());
+    }
+
     /** Bound of a job; the scene is at planning resolution. */
-    static Bound of(Scene scene) {
+    static Bound of(Scene scene, Structures structures) {
         try (Workers one = new Workers(1)) {
-            Cavity cavity = CavityBuilder.build(scene);
+            Structure structure = structures.of(scene);
+            Cavity cavity = structure.cavity();
             Surroundings around = Surroundings.of(cavity, scene);
             List<Insertion> ways = new ArrayList<>();
             for (PassSpec pass : scene.passes()) {
@@ -56,15 +66,15 @@ record Bound(@Nullable String refused, double reached, String why) {
                 ReachProblem problem = new ReachProblem(around, entry, wand, ReachSettings.DEFAULT);
                 Insertion in = AccessFinder.find(problem, pass.aim(), pass.fromDepthM());
                 if (!in.feasible()) {
-                    return new Bound("the wand does not go in: " + in.stoppedBy(), 0, "");
+                    return refused("the wand does not go in: " + in.stoppedBy());
                 }
                 ways.add(in);
             }
             List<Station> stations = Stations.plan(scene, ways).stations();
-            VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), one);
+            VoxelGrid grid = structure.grid(one);
             return bounded(scene, cavity, grid, stations);
         } catch (SceneException e) {
-            return new Bound(e.findings().get(0).text(), 0, "");
+            return refused(e.findings().get(0).text());
         }
     }
 
@@ -89,13 +99,18 @@ record Bound(@Nullable String refused, double reached, String why) {
                         / (scene.targets().hazeM() * area);
         boolean[] joined = joined(cavity, grid, stations);
         double air = 0;
+        List<ShutBay> shut = new ArrayList<>();
         for (int b = 0; b < areas.length; b++) {
             air += joined[b] ? areas[b] / area : 0;
+            if (!joined[b] && areas[b] > 0) {
+                shut.add(new ShutBay(grid.bays().get(b).name(), areas[b] / area));
+            }
         }
         if (product < Math.min(1, air)) {
-            return new Bound(null, product, String.format(Locale.ROOT, "%.1f s of trigger spray too little", trigger));
+            String why = String.format(Locale.ROOT, "%.1f s of trigger spray too little", trigger);
+            return new Bound(null, product, why, shut);
         }
-        return new Bound(null, Math.min(1, air), "bays that nothing leads to from the tip");
+        return new Bound(null, Math.min(1, air), "bays that nothing leads to from the tip", shut);
     }
 
     /** Bays that air can come into from where the tip stands; all of them if no place of the tip lies in a cell. */

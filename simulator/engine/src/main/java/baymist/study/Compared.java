@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * product, fewer holes, fewer panels; then the number.
  *
  * @param alike clock angles that were left out because the tip looks the same at them
+ * @param shut bays that none of the candidates that can be done gets into
  * @param own the best one as it stands in the scene, its own air included; null where it was not run so
  */
 public record Compared(
@@ -23,6 +24,7 @@ public record Compared(
         Planning planning,
         List<CompareRow> rows,
         int alike,
+        List<ShutBay> shut,
         @Nullable StudyResult own) {
     /** A tenth of a point of coverage: differences below it don't rank. */
     private static final double STEP = 1e-3;
@@ -43,15 +45,16 @@ public record Compared(
 
     public Compared {
         rows = List.copyOf(rows);
+        shut = List.copyOf(shut);
     }
 
-    static Compared of(Scene scene, Planning planning, List<CompareRow> rows, int alike) {
+    static Compared of(Scene scene, Planning planning, List<CompareRow> rows, int alike, List<ShutBay> shut) {
         List<CompareRow> marked = new ArrayList<>();
         for (CompareRow r : rows) {
             marked.add(r.marked(r.ran() && rows.stream().noneMatch(o -> o.ran() && dominates(o, r))));
         }
         marked.sort(BEST_FIRST);
-        return new Compared(scene, planning, marked, alike, null);
+        return new Compared(scene, planning, marked, alike, shut, null);
     }
 
     /** Reached and protected share, halves alike, 0..1: a surface that is protected counts whole, one that is thin counts half. */
@@ -81,7 +84,7 @@ public record Compared(
 
     /** The same with the best one run as it stands in the scene. */
     public Compared withOwn(@Nullable StudyResult result) {
-        return new Compared(scene, planning, rows, alike, result);
+        return new Compared(scene, planning, rows, alike, shut, result);
     }
 
     /** The same with full runs of some rows, by the candidates' numbers; ranked anew. */
@@ -92,7 +95,7 @@ public record Compared(
             all.add(f != null && f.done() ? r.inFull(f) : r);
         }
         all.sort(BEST_FIRST);
-        return new Compared(scene, planning, all, alike, own);
+        return new Compared(scene, planning, all, alike, shut, own);
     }
 
     /** The best row, or null if none could be run. */

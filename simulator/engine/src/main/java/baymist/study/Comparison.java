@@ -1,8 +1,8 @@
 package baymist.study;
 
-import baymist.cavity.CavityBuilder;
 import baymist.numeric.Workers;
 import baymist.run.RunCancelledException;
+import baymist.run.Structures;
 import baymist.scene.Scene;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -84,7 +84,7 @@ public final class Comparison {
             best = Math.max(best, runRound(list, round, rows, told, watch));
             told += round.size();
         }
-        return Compared.of(scene, planning, Arrays.asList(rows), alike);
+        return Compared.of(scene, planning, Arrays.asList(rows), alike, shut(bounds));
     }
 
     /**
@@ -94,7 +94,7 @@ public final class Comparison {
      */
     public Compared runOff(Compared compared, int most, Watch watch) {
         List<CompareRow> finalists = compared.finalists(most);
-        PlanningRun own = new PlanningRun(Planning.FULL, runs.store());
+        PlanningRun own = runs.at(Planning.FULL);
         List<StudyResult> results = own.runAll(
                 finalists.stream().map(r -> r.candidate().scene()).toList(), atOnce, new PlanningRun.Watch() {
                     @Override
@@ -122,7 +122,7 @@ public final class Comparison {
         CompareRow best = compared.best();
         return best == null
                 ? null
-                : new PlanningRun(Planning.OWN, runs.store())
+                : runs.at(Planning.OWN)
                         .run(best.candidate().scene(), atOnce);
     }
 
@@ -156,6 +156,7 @@ public final class Comparison {
 
     private Bound[] bounds(List<Candidate> list, Planning planning, Watch watch) {
         @Nullable Bound[] bounds = new Bound[list.size()];
+        Structures shared = runs.structures();
         // Clock angles of one wand in one entry share their bound, unless the wand itself is bent.
         int[] first =
                 IntStream.range(0, list.size()).map(i -> firstAlike(list, i)).toArray();
@@ -163,7 +164,7 @@ public final class Comparison {
             workers.forEach(bounds.length, i -> {
                 RunCancelledException.throwIf(watch.cancelled());
                 Scene s = list.get(i).scene();
-                bounds[i] = first[i] == i ? Bound.of(planning.of(s, CavityBuilder.build(s))) : null;
+                bounds[i] = first[i] == i ? Bound.of(planning.of(s, shared.cavity(s)), shared) : null;
             });
         }
         Bound[] all = new Bound[bounds.length];
@@ -191,10 +192,23 @@ public final class Comparison {
         return i;
     }
 
+    /** Bays that every candidate which can be done leaves shut. */
+    private static List<ShutBay> shut(Bound[] bounds) {
+        List<Bound> done =
+                Arrays.stream(bounds).filter(b -> b.refused() == null).toList();
+        return done.isEmpty()
+                ? List.of()
+                : done.get(0).shut().stream()
+                        .filter(bay -> done.stream()
+                                .allMatch(b -> b.shut().stream()
+                                        .anyMatch(o -> o.name().equals(bay.name()))))
+                        .toList();
+    }
+
     private static String cutWords(Bound bound, double best) {
         return String.format(
                 Locale.ROOT,
-                "can't win: reaches %.1f %% at most (%s); the best so far has %.1f %%, reached and protected halved",
+                "can't win: it reaches %.1f %% at most (%s), and the best so far scores %.1f %% (half reached, half protected)",
                 100 * bound.reached(),
                 bound.why(),
                 100 * best);

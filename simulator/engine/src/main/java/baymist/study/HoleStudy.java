@@ -1,10 +1,10 @@
 package baymist.study;
 
 import baymist.cavity.Cavity;
-import baymist.cavity.CavityBuilder;
 import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
+import baymist.run.Structures;
 import baymist.scene.CompareSpec;
 import baymist.scene.DrillingSpec;
 import baymist.scene.PassSpec;
@@ -13,7 +13,6 @@ import baymist.scene.SceneEdit;
 import baymist.scene.WandSpec;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
-import baymist.voxel.Voxelizer;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -145,11 +144,10 @@ public final class HoleStudy {
     private record Option(HoleSite site, String wand) {}
 
     private List<Option> options(Scene scene, DrillingSpec spec) {
-        Cavity cavity = CavityBuilder.build(scene);
+        Cavity cavity = runs.structures().cavity(scene);
         List<Option> all = new ArrayList<>();
         try (Workers workers = new Workers(atOnce)) {
-            VoxelGrid grid =
-                    Voxelizer.voxelize(cavity, runs.planning().of(scene, cavity).voxel(), workers);
+            VoxelGrid grid = grid(scene, workers);
             HoleRules rules = new HoleRules(scene, spec, cavity, grid);
             for (String name : scene.wands().keySet().stream().sorted().toList()) {
                 WandSpec wand = java.util.Objects.requireNonNull(scene.wands().get(name));
@@ -162,11 +160,15 @@ public final class HoleStudy {
         return all;
     }
 
+    private VoxelGrid grid(Scene job, Workers workers) {
+        Structures structures = runs.structures();
+        return structures.of(runs.planning().of(job, structures.cavity(job))).grid(workers);
+    }
+
     /** Options that see most bare surface near by, spread out; each place weighs bare area by 1 / (r² + a²) with a = the grid. */
     private List<Option> nearest(Scene job, StudyResult now, List<Option> options, List<Chosen> chosen) {
-        Scene coarse = runs.planning().of(job, CavityBuilder.build(job));
         try (Workers workers = new Workers(atOnce)) {
-            VoxelGrid grid = Voxelizer.voxelize(CavityBuilder.build(job), coarse.voxel(), workers);
+            VoxelGrid grid = grid(job, workers);
             List<Option> open = new ArrayList<>(options.stream()
                     .filter(o -> chosen.stream().allMatch(c -> HoleRules.apart(o.site(), c.site())))
                     .toList());

@@ -1,13 +1,12 @@
 package baymist.study;
 
-import baymist.cavity.CavityBuilder;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
-import baymist.run.EngineVersion;
 import baymist.run.RunCancelledException;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.Simulation;
+import baymist.run.Structures;
 import baymist.scene.Scene;
 import baymist.scene.SceneContent;
 import java.io.IOException;
@@ -24,10 +23,22 @@ import org.jspecify.annotations.Nullable;
 public final class PlanningRun {
     private final Planning planning;
     private final StudyStore store;
+    private final Structures structures;
 
     public PlanningRun(Planning planning, StudyStore store) {
+        this(planning, store, Structures.shared());
+    }
+
+    /** @param structures what the jobs have in common, built once */
+    public PlanningRun(Planning planning, StudyStore store, Structures structures) {
         this.planning = planning;
         this.store = store;
+        this.structures = structures;
+    }
+
+    /** The same jobs at another resolution; what is kept and what was built is shared. */
+    public PlanningRun at(Planning other) {
+        return new PlanningRun(other, store, structures);
     }
 
     /** Hears of jobs as they end; calls come one at a time, from several threads. */
@@ -51,6 +62,11 @@ public final class PlanningRun {
 
     public Planning planning() {
         return planning;
+    }
+
+    /** What the jobs have in common, built once. */
+    public Structures structures() {
+        return structures;
     }
 
     /** What keeps results. */
@@ -108,8 +124,9 @@ public final class PlanningRun {
         }
         StudyResult result;
         try {
-            Scene coarse = planning.of(scene, CavityBuilder.build(scene));
-            result = StudyResult.of(key, Simulation.run(coarse, new RunOptions(threads), stopping(watch)));
+            Scene coarse = planning.of(scene, structures.cavity(scene));
+            result = StudyResult.of(
+                    key, Simulation.run(coarse, new RunOptions(threads), stopping(watch), structures));
         } catch (SceneException e) {
             result = StudyResult.refused(key, e.findings().get(0).text());
         }
@@ -121,9 +138,9 @@ public final class PlanningRun {
         return result;
     }
 
-    /** Key of a job: SHA-256 (hex) over the scene's content, the resolution and the engine's version. */
+    /** Key of a job: SHA-256 (hex) over the scene's content and the resolution; the store adds the build of the program. */
     public static String key(Scene scene, Planning planning) {
-        return SceneContent.hashOf(List.of(scene, planning, EngineVersion.VERSION));
+        return SceneContent.hashOf(List.of(scene, planning));
     }
 
     private static RunObserver stopping(Watch watch) {

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * What a comparison wants to know of one run. Arrays belong to the result and must not be written to.
  *
- * @param key content hash of the scene as it was run, with the engine's version
+ * @param key content hash of the scene as it was run
  * @param refused why the job can't be done, in one sentence; null = it was run. All figures of a refused job are 0
  * @param reached share of area at or above haze; likewise the next three, see {@link Fractions}
  * @param seamsReached share of the length of seams with film on one side at least

@@ -1,24 +1,28 @@
 package baymist.study;
 
+import baymist.run.EngineBuild;
 import java.io.BufferedInputStream;
 import java.io.BufferedOutputStream;
 import java.io.DataInputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
 import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Results kept in a folder, one file for each, named by their key, so that a study that was stopped goes on from what it had. A
- * file is written
- * beside its place and moved there whole; one that can't be read counts as not there. Nothing in the folder is needed: losing it
- * costs time alone.
+ * Results kept in a folder, one file for each, named by their key and the build of the program that made them, so that a study that was stopped goes on
+ * from what it had. Results of another build are passed over and counted. A file is written beside its place and moved there whole; one that can't be
+ * read counts as not there. Nothing in the folder is needed: losing it costs time alone.
  */
 public final class StudyStore {
     /** First bytes of a file: "BMST" and the version of what follows. */
@@ -27,19 +31,52 @@ public final class StudyStore {
     private static final int VERSION = 1;
 
     private final @Nullable Path folder;
+    private final String build;
+    private final Set<String> passedOver = ConcurrentHashMap.newKeySet();
+    private final Set<String> taken = ConcurrentHashMap.newKeySet();
 
-    private StudyStore(@Nullable Path folder) {
+    private StudyStore(@Nullable Path folder, String build) {
         this.folder = folder;
+        this.build = build;
     }
 
     /** Keeps nothing. */
     public static StudyStore none() {
-        return new StudyStore(null);
+        return new StudyStore(null, "");
     }
 
     /** Keeps results in a folder, which is made when the first one comes. */
     public static StudyStore in(Path folder) {
-        return new StudyStore(folder);
+        return in(folder, EngineBuild.id());
+    }
+
+    /** As {@link #in(Path)} for a stated build. */
+    static StudyStore in(Path folder, String build) {
+        return new StudyStore(folder, build);
+    }
+
+    /** How many results that were asked for are kept from another build alone, and so were not taken. */
+    public int passedOver() {
+        return passedOver.size();
+    }
+
+    /** How many results were found and taken up. */
+    public int taken() {
+        return taken.size();
+    }
+
+    /** What was taken up and what was passed over, as a sentence; "" if neither. */
+    public String words() {
+        String taken = taken() == 0 ? "" : taken() + " finished " + runs(taken()) + " taken up from before";
+        String passed = passedOver() == 0
+                ? ""
+                : passedOver() + " kept " + runs(passedOver())
+                        + " passed over, since another build of the program made " + (passedOver() == 1 ? "it" : "them");
+        return taken + (taken.isEmpty() || passed.isEmpty() ? "" : "; ") + passed;
+    }
+
+    private static String runs(int count) {
+        return count == 1 ? "run was" : "runs were";
     }
 
     /** Where results are kept, or null. */
@@ -49,12 +86,38 @@ public final class StudyStore {
 
     /** The result of this key, or null. */
     public @Nullable StudyResult get(String key) {
-        if (folder == null || !Files.isRegularFile(file(folder, key))) {
+        if (folder == null || !Files.isDirectory(folder)) {
             return null;
         }
-        try (DataInputStream in =
-                new DataInputStream(new BufferedInputStream(Files.newInputStream(file(folder, key))))) {
-            StudyResult result = in.readInt() == MAGIC && in.readInt() == VERSION ? read(in) : null;
+        StudyResult result = read(folder, key);
+        if (result != null) {
+            taken.add(key);
+        } else if (otherBuild(folder, key)) {
+            passedOver.add(key);
+        }
+        return result;
+    }
+
+    private boolean otherBuild(Path in, String key) {
+        try (DirectoryStream<Path> all = Files.newDirectoryStream(in, key + "-*.study")) {
+            for (Path f : all) {
+                if (!f.equals(file(in, key))) {
+                    return true;
+                }
+            }
+            return false;
+        } catch (IOException | DirectoryIteratorException e) {
+            return false;
+        }
+    }
+
+    private @Nullable StudyResult read(Path in, String key) {
+        Path file = file(in, key);
+        if (!Files.isRegularFile(file)) {
+            return null;
+        }
+        try (DataInputStream data = new DataInputStream(new BufferedInputStream(Files.newInputStream(file)))) {
+            StudyResult result = data.readInt() == MAGIC && data.readInt() == VERSION ? read(data) : null;
             return result != null && result.key().equals(key) ? result : null;
         } catch (IOException e) {
             return null; // torn or foreign: it is computed again and written anew
@@ -88,8 +151,8 @@ public final class StudyStore {
         }
     }
 
-    private static Path file(Path folder, String key) {
-        return folder.resolve(key + ".study");
+    private Path file(Path in, String key) {
+        return in.resolve(key + "-" + build + ".study");
     }
 
     private static void write(StudyResult r, DataOutputStream out) throws IOException {

@@ -8,8 +8,9 @@
  * time, hole. It
  *       gives a new scene and says itself in words.
  *   <li>{@link baymist.study.Planning} lowers the resolution of a scene: longer voxels, projected air, fewer rays, bins and stations.
- *   <li>{@link baymist.study.PlanningRun} runs jobs at that resolution with one thread each, several at once. Each result is kept by
- *       {@link baymist.study.StudyStore} under the content hash of its scene, so that a study which was stopped goes on from what it had.
+ *   <li>{@link baymist.study.PlanningRun} runs jobs at that resolution with one thread each, several at once. Jobs on the same structure share its
+ *       sheets, voxels, ray tree and seams ({@link baymist.run.Structures}). Each result is kept by {@link baymist.study.StudyStore} under the
+ *       content hash of its scene and the build of the program, so that a study which was stopped goes on from what it had.
  * </ol>
  *
  * <p>Assumptions: coarse runs put jobs into the right order although each of their figures is off by some points

@@ -183,6 +183,57 @@ class RegionPlaceTest {
         assertEquals(fore.replace("forward", "aft"), aft);
     }
 
+    /** A bare half of a wall of the box of the fixtures, lying as gravity says. */
+    private static String half(Vec3 down, Vec3 normal, Predicate<Vec3> bare) {
+        Scene scene = SceneFixtures.minimal()
+                .withGravity(down, 9.80665)
+                .withVoxel(0.02, 0.02, 0.0125)
+                .build();
+        Cavity cavity = CavityBuilder.build(scene);
+        VoxelGrid grid = grid(cavity, 0.0125);
+        double[] film = new double[grid.surfels().count()];
+        for (int s = 0; s < film.length; s++) {
+            Vec3 n = new Vec3(
+                    grid.surfels().normalX()[s],
+                    grid.surfels().normalY()[s],
+                    grid.surfels().normalZ()[s]);
+            film[s] = n.dot(normal) > 0.9 && bare.test(centre(grid, s)) ? 0 : 20e-6;
+        }
+        return CoverageAssessor.assess(scene, cavity, grid, film)
+                .unreached()
+                .get(0)
+                .where();
+    }
+
+    /** Names stick to the structure (x aft, y right, z up), whichever way it lies; the mirror image has the opposite word. */
+    @Test
+    void upperAndLowerForeAndAftLeftAndRightHoldInAnyAttitude() {
+        Vec3 fromRight = new Vec3(0, -1, 0);
+        Vec3 fromLeft = new Vec3(0, 1, 0);
+        Vec3 fromAft = new Vec3(-1, 0, 0);
+        for (Vec3 down : List.of(
+                new Vec3(0, 0, -1),
+                new Vec3(0, 0, 1),
+                new Vec3(0, 1, 0),
+                new Vec3(0, -1, 0),
+                new Vec3(1, 0, 0),
+                new Vec3(-0.48, 0.6, -0.64))) {
+            String upper = half(down, fromRight, p -> p.z() > 0.1);
+            String lower = half(down, fromRight, p -> p.z() < 0.05);
+            assertTrue(upper.startsWith("right wall") && upper.contains("ceiling"), upper);
+            assertTrue(lower.startsWith("right wall") && lower.contains("floor"), lower);
+            assertEquals(upper, half(down, fromLeft, p -> p.z() > 0.1).replace("left wall", "right wall"));
+            String fore = half(down, fromRight, p -> p.x() < 0.3);
+            String aft = half(down, fromRight, p -> p.x() > 0.7);
+            assertTrue(fore.contains("forward") && aft.contains("aft"), fore + " / " + aft);
+            assertEquals(aft, fore.replace("forward", "aft"));
+            String left = half(down, fromAft, p -> p.y() < 0.08);
+            String right = half(down, fromAft, p -> p.y() > 0.12);
+            assertTrue(left.startsWith("aft wall") && left.contains("left") && !left.contains("right"), left);
+            assertEquals(right, left.replace("left", "right"));
+        }
+    }
+
     @Test
     void depthIsTheWayThroughTheAir() {
         // a box of 1 x 0.2 x 0.15 m, entry in the middle of the aft wall

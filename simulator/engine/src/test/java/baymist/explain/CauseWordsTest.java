@@ -57,15 +57,21 @@ class CauseWordsTest {
         assertFalse(ChangeKind.TURN_PIN.drills() || ChangeKind.OTHER_ENTRY.drills());
     }
 
+    /** The published rule with its default, a haze of 1 um; docs/theory/explain.md, section 1. */
     @Test
-    void aChangeHoldsFromTwiceTheFilmOrTwentyPointsOn() {
-        PatchFilm before = new PatchFilm(1e-6, 0.4, 0.1, 0);
-        assertTrue(before.holds(new PatchFilm(2e-6, 0.4, 0.2, 0)));
-        assertFalse(before.holds(new PatchFilm(1.99e-6, 0.599, 0.2, 0)));
-        assertTrue(before.holds(new PatchFilm(1e-6, 0.601, 0.1, 0)));
-        assertFalse(new PatchFilm(0, 0, 0, 0).holds(new PatchFilm(0, 0, 0, 0)));
-        assertTrue(before.byJets(new PatchFilm(3e-6, 1, 0.3, 1.01e-6)));
-        assertFalse(before.byJets(new PatchFilm(3e-6, 1, 0.3, 0.9e-6)));
+    void aChangeHoldsFromTwiceTheFilmAndAHazeMoreOrFromTwentyPointsOn() {
+        double haze = 1e-6;
+        PatchFilm before = new PatchFilm(2e-6, 0.4, 0.1, 0);
+        assertTrue(before.holds(new PatchFilm(4e-6, 0.4, 0.2, 0), haze));
+        assertFalse(before.holds(new PatchFilm(3.99e-6, 0.599, 0.2, 0), haze));
+        assertTrue(before.holds(new PatchFilm(2e-6, 0.601, 0.1, 0), haze));
+        PatchFilm bare = new PatchFilm(0.1e-6, 0, 0.01, 0);
+        assertFalse(bare.holds(new PatchFilm(0.2e-6, 0, 0.02, 0), haze), "twice next to nothing");
+        assertFalse(bare.holds(new PatchFilm(1.09e-6, 0.19, 0.1, 0), haze));
+        assertTrue(bare.holds(new PatchFilm(1.11e-6, 0.19, 0.1, 0), haze));
+        assertFalse(new PatchFilm(0, 0, 0, 0).holds(new PatchFilm(0, 0, 0, 0), haze));
+        assertTrue(before.byJets(new PatchFilm(4e-6, 1, 0.3, 1.01e-6)));
+        assertFalse(before.byJets(new PatchFilm(4e-6, 1, 0.3, 0.9e-6)));
     }
 
     @Test

@@ -264,7 +264,7 @@ class FogLevelsTest {
         }
         RateLevels levels = new RateLevels(new FogLinks(grid), rate.length);
         long plain = (long) Math.ceil(largest / FogBin.COURANT);
-        assertTrue(levels.choose(rate, largest, 1, plain));
+        assertTrue(levels.choose(rate, largest, 1, plain, RateLevels.LATE_S));
         assertEquals(1, levels.finestSteps() * levels.stepS(0), 1e-12);
         int top = levels.coarsest();
         long updates = 0;
@@ -287,9 +287,9 @@ class FogLevelsTest {
         double[] rate = new double[grid.cellCount()];
         Arrays.fill(rate, 100);
         RateLevels levels = new RateLevels(new FogLinks(grid), rate.length);
-        assertFalse(levels.choose(rate, 100, 1, 112));
+        assertFalse(levels.choose(rate, 100, 1, 112, RateLevels.LATE_S));
         rate[7] = 1e4;
-        assertTrue(levels.choose(rate, 1e4, 1, 11_112));
-        assertFalse(levels.choose(rate, 1e4, 1e-5, 1));
+        assertTrue(levels.choose(rate, 1e4, 1, 11_112, RateLevels.LATE_S));
+        assertFalse(levels.choose(rate, 1e4, 1e-5, 1, RateLevels.LATE_S));
     }
 }

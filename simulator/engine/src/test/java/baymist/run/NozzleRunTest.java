@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import baymist.geom.Vec3;
+import baymist.film.DotPattern;
 import baymist.problem.Finding;
 import baymist.problem.SceneException;
 import baymist.problem.Severity;
@@ -297,9 +298,9 @@ class NozzleRunTest {
         assertTrue(gate(fine, "direct film above the splash limit").value()
                 < gate(coarse, "direct film above the splash limit").value());
         // Tanner (1979) with the row of section 12 of our own notes: 1 uL, 60 s, 3600 s: 2.9 and 4.4 mm
-        ProductSpec oil = new ProductSpec("oil", 880, 0.04, 0.03, 1, 293.15);
-        assertEquals(2.9e-3, FilmTrust.splatRadiusM(1e-9, oil, 60), 0.05e-3);
-        assertEquals(4.4e-3, FilmTrust.splatRadiusM(1e-9, oil, 3600), 0.05e-3);
+        double spreadPerS = 0.03 / 0.04; // N/m over Pa s
+        assertEquals(2.9e-3, DotPattern.spreadingRadiusM(1e-9, 60 * spreadPerS), 0.05e-3);
+        assertEquals(4.4e-3, DotPattern.spreadingRadiusM(1e-9, 3600 * spreadPerS), 0.05e-3);
     }
 
     @Test

@@ -1,5 +1,6 @@
 package baymist.study;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
@@ -8,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import baymist.problem.SceneException;
 import baymist.run.RunCancelledException;
+import baymist.run.Structures;
 import baymist.scene.Scene;
 import baymist.scene.io.SceneReader;
 import java.io.IOException;
@@ -104,9 +106,38 @@ class ComparisonTest {
     }
 
     @Test
-    void theSameComparisonForOneAndForTwoAtOnce() throws IOException {
+    void theSameBitsForOneTwoAndThreeAtOnce() throws IOException {
         Scene scene = scene(BOX, "compare: {entries: [side], wands: [fan], clocks: [0 deg, 90 deg, 180 deg]}\n");
-        assertEquals(rank(compare(scene, StudyStore.none(), 1)), rank(compare(scene, StudyStore.none(), 2)));
+        Compared one = compare(scene, StudyStore.none(), 1);
+        for (int atOnce : new int[] {2, 3}) {
+            Compared more = compare(scene, StudyStore.none(), atOnce);
+            assertEquals(rank(one), rank(more));
+            for (int row = 1; row <= one.rows().size(); row++) {
+                assertArrayEquals(
+                        one.row(row).outcome().filmM(),
+                        more.row(row).outcome().filmM(),
+                        "film of row " + row + ", " + atOnce + " at once");
+            }
+        }
+    }
+
+    /** Jobs that differ in their passes alone share one structure; its results are those of structures made for each. */
+    @Test
+    void aSharedStructureGivesTheSameBits() throws IOException {
+        Scene scene = scene(BOX, "compare: {entries: [side], wands: [fan], clocks: [0 deg, 90 deg, 180 deg]}\n");
+        Structures shared = Structures.shared();
+        Structures fresh = Structures.fresh();
+        Compared once = compared(scene, shared);
+        Compared anew = compared(scene, fresh);
+        assertEquals(rank(anew), rank(once));
+        assertArrayEquals(anew.row(1).outcome().filmM(), once.row(1).outcome().filmM());
+        assertEquals(2, shared.made(), "the sheets, and the planning voxels on them");
+        assertTrue(fresh.made() > 3, "nothing was saved");
+    }
+
+    private static Compared compared(Scene scene, Structures structures) {
+        PlanningRun runs = new PlanningRun(COARSE, StudyStore.none(), structures);
+        return new Comparison(runs, 2).run(scene, Comparison.Watch.NONE);
     }
 
     @Test

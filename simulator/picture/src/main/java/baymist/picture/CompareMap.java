@@ -2,9 +2,11 @@ package baymist.picture;
 
 import baymist.picture.PanelLayout.Placed;
 import baymist.report.AtomicFile;
+import baymist.report.CompareReport;
 import baymist.scene.TargetSpec;
 import baymist.study.CompareRow;
 import baymist.study.Compared;
+import baymist.study.StudyResult;
 import baymist.study.StudyShape;
 import baymist.voxel.SurfelSet;
 import java.awt.Color;
@@ -24,7 +26,7 @@ public final class CompareMap {
     private static final double MARGIN = 60;
     private static final double GAP = 50;
     private static final double HEAD = 70;
-    private static final double COLUMN_HEAD = 70;
+    private static final double COLUMN_HEAD = 190;
     private static final int RIM = 0x8A9099;
 
     private static final int BOTH = 0xD9DDE2;
@@ -61,7 +63,7 @@ public final class CompareMap {
         TargetSpec targets = compared.scene().targets();
         FilmColours colours = new FilmColours(targets);
         double scale = layouts.isEmpty() ? 1 : layouts.get(0).pixelsPerM();
-        Legend.draw(canvas, colours, targets, scale, MARGIN, MARGIN + HEAD, WIDTH - 2 * MARGIN);
+        Legend.drawFilm(canvas, colours, targets, scale, MARGIN, MARGIN + HEAD, WIDTH - 2 * MARGIN);
         for (int i = 0; i < rows.size(); i++) {
             double left = MARGIN + i * (column + GAP);
             columnHead(canvas, i + 1, rows.get(i), left, top - COLUMN_HEAD + 20, column);
@@ -121,28 +123,53 @@ public final class CompareMap {
             size -= 0.5;
         }
         c.text(name, x, y, size, Canvas.INK, Canvas.Align.LEFT);
-        c.text(
+        double line = y + 26;
+        for (String words : figures(row)) {
+            c.text(words, x, line, 16, Canvas.QUIET, Canvas.Align.LEFT);
+            line += 22;
+        }
+    }
+
+    /** What a row of the table says, in lines. */
+    private static List<String> figures(CompareRow row) {
+        StudyResult r = row.outcome();
+        List<String> holes = row.candidate().holes().stream().map(h -> h.name()).toList();
+        return List.of(
                 String.format(
                         Locale.ROOT,
-                        "reached %.1f %%, protected %.1f %%, %.1f mL",
-                        100 * row.outcome().reached(),
-                        100 * row.outcome().protectedShare(),
-                        1e6 * row.outcome().productM3()),
-                x,
-                y + 24,
-                16,
-                Canvas.QUIET,
-                Canvas.Align.LEFT);
+                        "reached %.1f %%, protected %.1f %%, seams %.1f %%",
+                        100 * r.reached(),
+                        100 * r.protectedShare(),
+                        100 * r.seamsReached()),
+                String.format(
+                        Locale.ROOT,
+                        "thin %.1f %%, excess %.1f %%, %d bare region%s",
+                        100 * r.thin(),
+                        100 * r.excess(),
+                        r.bareRegions(),
+                        r.bareRegions() == 1 ? "" : "s"),
+                String.format(
+                        Locale.ROOT,
+                        "%.1f mL in %.1f s of trigger, hang %.0f s, overspray %.2f g",
+                        1e6 * r.productM3(),
+                        r.triggerS(),
+                        r.hangS(),
+                        1e3 * r.oversprayKg()),
+                "panels off: " + names(row.candidate().panels()) + "; holes to drill: " + names(holes),
+                "protected items hit: " + names(r.items()));
+    }
+
+    private static String names(List<String> all) {
+        return all.isEmpty() ? "none" : String.join(", ", all);
     }
 
     private static void foot(Canvas c, Compared compared, double y) throws IOException {
-        c.text(
-                "Planning resolution: " + compared.planning().words() + ". A computed prediction, not an approval.",
-                MARGIN,
-                y,
-                15,
-                Canvas.QUIET,
-                Canvas.Align.LEFT);
+        String words =
+                "Planning resolution: " + compared.planning().words() + ". A computed prediction, not an approval.";
+        c.text(words, MARGIN, y, 15, Canvas.QUIET, Canvas.Align.LEFT);
+        if (compared.rows().stream().anyMatch(r -> !r.candidate().holes().isEmpty())) {
+            c.text(CompareReport.DRILLING, MARGIN, y + 24, 15, Canvas.INK, Canvas.Align.LEFT);
+        }
     }
 
     private static void film(

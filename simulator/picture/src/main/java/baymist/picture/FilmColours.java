@@ -8,7 +8,10 @@ import baymist.scene.TargetSpec;
  * <p>The colours lie on a bent line through three points of OKLab and are spaced evenly along it; lightness falls all
  * the way, so that order can be read without colour. The points are our own choice.
  */
-final class FilmColours {
+public final class FilmColours {
+    /** Colour of bare metal, 0xRRGGBB: a red-orange that no film colour comes near. */
+    public static final int BARE_RGB = Canvas.BARE.getRGB() & 0xFFFFFF;
+
     private static final OkLab[] POINTS = {
         OkLab.ofPolar(0.955, 0.075, 103), OkLab.ofPolar(0.66, 0.115, 185), OkLab.ofPolar(0.29, 0.115, 278)
     };
@@ -16,29 +19,38 @@ final class FilmColours {
     private final double lowM;
     private final double highM;
 
-    FilmColours(TargetSpec target) {
+    /** Scale of a job: haze to twice the excess limit. */
+    public FilmColours(TargetSpec target) {
         lowM = target.hazeM();
         highM = 2 * target.excessM();
     }
 
-    double lowM() {
+    /** Film at the pale end, m. */
+    public double lowM() {
         return lowM;
     }
 
-    double highM() {
+    /** Film at the dark end, m. */
+    public double highM() {
         return highM;
     }
 
     /** Place of a film on the scale, 0..1; thinner and thicker films stick to the ends. */
-    double place(double filmM) {
+    public double place(double filmM) {
         if (!(filmM > lowM)) {
             return 0;
         }
         return Math.min(1, Math.log(filmM / lowM) / Math.log(highM / lowM));
     }
 
-    int rgb(double filmM) {
+    /** Colour of a film, 0xRRGGBB. */
+    public int rgb(double filmM) {
         return colour(place(filmM)).toRgb();
+    }
+
+    /** Colour at a place 0..1 of the scale, 0xRRGGBB. */
+    public static int rgbAt(double place) {
+        return colour(place).toRgb();
     }
 
     /** Colour at a place 0..1 of the scale. */

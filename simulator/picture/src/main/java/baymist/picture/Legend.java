@@ -24,6 +24,23 @@ final class Legend {
     static void draw(
             Canvas c, FilmColours colours, TargetSpec target, double pixelsPerM, double x, double y, double width)
             throws IOException {
+        film(c, colours, target, x, y);
+        double signsX = x + 76 + BAR_WIDTH + 90;
+        bareSign(c, signsX, y, "bare, with its name in the list");
+        signs(c, signsX, y);
+        scaleBar(c, pixelsPerM, x + width, y + 48);
+    }
+
+    /** The same for pictures that show film and bare surface alone. */
+    static void drawFilm(
+            Canvas c, FilmColours colours, TargetSpec target, double pixelsPerM, double x, double y, double width)
+            throws IOException {
+        film(c, colours, target, x, y);
+        bareSign(c, x + 76 + BAR_WIDTH + 90, y + 34, "bare: less than the film that counts as reached");
+        scaleBar(c, pixelsPerM, x + width, y + 48);
+    }
+
+    private static void film(Canvas c, FilmColours colours, TargetSpec target, double x, double y) throws IOException {
         double barY = y + 44;
         c.text("wet film", x, barY + 17, SIZE, Canvas.INK, Canvas.Align.LEFT);
         double barX = x + 76;
@@ -43,8 +60,6 @@ final class Legend {
         threshold(c, barX, barY, colours.place(target.hazeM()), "reached", Canvas.Align.LEFT);
         threshold(c, barX, barY, colours.place(target.buildM()), "protected", Canvas.Align.CENTRE);
         threshold(c, barX, barY, colours.place(target.excessM()), "excess", Canvas.Align.CENTRE);
-        signs(c, barX + BAR_WIDTH + 90, y);
-        scaleBar(c, pixelsPerM, x + width, y + 48);
     }
 
     private static void bar(Canvas c, double x, double y) {
@@ -67,7 +82,7 @@ final class Legend {
         c.text(words + " \u2192", tx, y - 14, SIZE, Canvas.INK, align);
     }
 
-    private static void signs(Canvas c, double x, double y) throws IOException {
+    private static void bareSign(Canvas c, double x, double y, String words) throws IOException {
         Rectangle2D box = new Rectangle2D.Double(x, y + 10, 44, 24);
         c.fill(box, new Color(0xFFF6F0));
         Shape old = c.graphics().getClip();
@@ -77,7 +92,10 @@ final class Legend {
         }
         c.graphics().setClip(old);
         c.stroke(box, Canvas.BARE, 2.4);
-        c.text("bare, with its name in the list", x + 58, y + 28, SIZE, Canvas.INK, Canvas.Align.LEFT);
+        c.text(words, x + 58, y + 28, SIZE, Canvas.INK, Canvas.Align.LEFT);
+    }
+
+    private static void signs(Canvas c, double x, double y) throws IOException {
         c.stroke(new Ellipse2D.Double(x + 1, y + 47, 18, 18), Canvas.INK, 1.8);
         c.stroke(new Ellipse2D.Double(x + 25, y + 47, 18, 18), Canvas.INK, 1.8, 5f, 4f);
         c.text("opening: open / closed while spraying", x + 58, y + 61, SIZE, Canvas.INK, Canvas.Align.LEFT);

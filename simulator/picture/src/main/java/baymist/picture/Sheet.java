@@ -48,8 +48,13 @@ final class Sheet {
      *
      * @param xy x and y in turn, mm
      * @param filled an area without an outline instead of lines
+     * @param grey 0 = black to 1 = white
      */
-    record Path(double[] xy, boolean closed, boolean filled, double widthMm, Dash dash) implements Item {}
+    record Path(double[] xy, boolean closed, boolean filled, double widthMm, Dash dash, double grey) implements Item {
+        Path(double[] xy, boolean closed, boolean filled, double widthMm, Dash dash) {
+            this(xy, closed, filled, widthMm, dash, 0);
+        }
+    }
 
     /**
      * A line of text.
@@ -100,6 +105,16 @@ final class Sheet {
 
     void area(double... xy) {
         items.add(new Path(xy, true, true, 0, Dash.SOLID));
+    }
+
+    /** An area in grey: 0 = black to 1 = white. */
+    void shade(double grey, double... xy) {
+        items.add(new Path(xy, true, true, 0, Dash.SOLID, grey));
+    }
+
+    /** Lines in grey: 0 = black to 1 = white. */
+    void greyPath(double grey, double[] xy, double width) {
+        items.add(new Path(xy, false, false, width, Dash.SOLID, grey));
     }
 
     void box(double x, double y, double width, double height, double line) {

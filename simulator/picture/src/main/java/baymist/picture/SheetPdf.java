@@ -61,7 +61,9 @@ final class SheetPdf {
             stream.lineTo(x(p.xy()[i]), y(sheet, p.xy()[i + 1]));
         }
         if (p.filled()) {
+            stream.setNonStrokingColor((float) p.grey());
             stream.fill();
+            stream.setNonStrokingColor(0f);
             return;
         }
         double[] mm = p.dash().patternMm();
@@ -70,6 +72,7 @@ final class SheetPdf {
             pattern[i] = x(mm[i]);
         }
         stream.setLineDashPattern(pattern, 0);
+        stream.setStrokingColor((float) p.grey());
         stream.setLineWidth(x(p.widthMm()));
         if (p.closed()) {
             stream.closeAndStroke();

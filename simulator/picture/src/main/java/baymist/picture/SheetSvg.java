@@ -3,6 +3,7 @@ package baymist.picture;
 import java.awt.Shape;
 import java.awt.geom.PathIterator;
 import java.io.IOException;
+import java.io.StringWriter;
 import java.io.Writer;
 import java.util.Locale;
 import java.util.TreeSet;
@@ -47,7 +48,7 @@ final class SheetSvg {
             d.append('Z');
         }
         if (p.filled()) {
-            out.write("<path d=\"" + d + "\" fill=\"black\" stroke=\"none\"/>\n");
+            out.write("<path d=\"" + d + "\" fill=\"" + colour(p.grey()) + "\" stroke=\"none\"/>\n");
             return;
         }
         StringBuilder dash = new StringBuilder();
@@ -55,7 +56,42 @@ final class SheetSvg {
             dash.append(dash.isEmpty() ? "" : " ").append(n(v));
         }
         out.write("<path d=\"" + d + "\" stroke-width=\"" + n(p.widthMm()) + "\""
+                + (p.grey() > 0 ? " stroke=\"" + colour(p.grey()) + "\"" : "")
                 + (dash.isEmpty() ? "" : " stroke-dasharray=\"" + dash + "\"") + "/>\n");
+    }
+
+    private static String colour(double grey) {
+        int v = (int) Math.round(255 * grey);
+        return v == 0 ? "black" : String.format(Locale.ROOT, "#%02x%02x%02x", v, v, v);
+    }
+
+    /** A sheet as an element within a page: letters are the page's own, so that they can be found and read aloud. */
+    static String inline(Sheet sheet, String id) throws IOException {
+        StringWriter out = new StringWriter();
+        out.write(String.format(
+                Locale.ROOT,
+                "<svg xmlns=\"http://www.w3.org/2000/svg\" id=\"%s\" width=\"%smm\" height=\"%smm\" viewBox=\"0 0 %s %s\" role=\"img\""
+                        + " aria-label=\"%s\"><g fill=\"none\" stroke=\"black\" stroke-linejoin=\"round\">",
+                id,
+                n(sheet.widthMm()),
+                n(sheet.heightMm()),
+                n(sheet.widthMm()),
+                n(sheet.heightMm()),
+                escaped(sheet.title())));
+        for (Sheet.Item item : sheet.items()) {
+            if (item instanceof Sheet.Path p) {
+                path(p, out);
+            } else if (item instanceof Sheet.Text t) {
+                String anchor = t.anchor() == Sheet.Anchor.START
+                        ? "start"
+                        : t.anchor() == Sheet.Anchor.END ? "end" : "middle";
+                out.write("<text transform=\"translate(" + n(t.x()) + " " + n(t.y()) + ")"
+                        + (t.upright() ? " rotate(-90)" : "") + "\" text-anchor=\"" + anchor + "\" font-size=\""
+                        + n(t.sizeMm()) + "\" fill=\"black\" stroke=\"none\">" + escaped(t.words()) + "</text>\n");
+            }
+        }
+        out.write("</g></svg>");
+        return out.toString();
     }
 
     private static void text(Sheet.Text t, Lettering letters, Writer out) throws IOException {

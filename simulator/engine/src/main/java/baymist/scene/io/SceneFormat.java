@@ -291,5 +291,6 @@ final class SceneFormat {
                     "",
                     "what `baymist compare` tries; left out = every entry with every wand"),
             may("drilling", StudyFormat.DRILLING, "", "where access holes may be thought of; left out = nowhere"),
+            may("card", StudyFormat.CARD, "", "what the work card is told: interval, allowance, cup"),
             may("plan", StudyFormat.PLAN, "", "limits that a plan of passes keeps"));
 }

@@ -22,7 +22,7 @@ public final class SceneSchema {
     /**
      * Schema of a model file.
      *
-     * @param kind "cavity", "wand", "tip" or "product"
+     * @param kind "cavity", "wand", "tip", "product" or "findings"
      */
     public static String json(String kind) {
         return switch (kind) {
@@ -30,9 +30,10 @@ public final class SceneSchema {
             case "wand" -> of(WandFormat.WAND);
             case "tip" -> of(ModelFormat.TIP);
             case "product" -> of(ModelFormat.PRODUCT);
+            case "findings" -> of(FindingsFormat.FINDINGS);
             default ->
                 throw new IllegalArgumentException(
-                        "no model kind " + kind + "; cavity, wand, tip and product are known");
+                        "no model kind " + kind + "; cavity, wand, tip, product and findings are known");
         };
     }
 

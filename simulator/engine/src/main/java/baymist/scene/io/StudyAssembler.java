@@ -1,5 +1,6 @@
 package baymist.scene.io;
 
+import baymist.scene.CardSpec;
 import baymist.scene.CompareSpec;
 import baymist.scene.DrillingSpec;
 import baymist.scene.EntrySpec;
@@ -8,6 +9,7 @@ import baymist.scene.PlanSpec;
 import baymist.scene.Studies;
 import baymist.scene.WandSpec;
 import baymist.scene.io.Value.Fields;
+import java.time.Period;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -31,7 +33,16 @@ final class StudyAssembler {
         return new Studies(
                 compare == null ? CompareSpec.usual(scene.place()) : compare(compare, entries, wands),
                 drilling == null ? null : drilling(drilling),
-                plan == null ? PlanSpec.usual(scene.place()) : plan(plan));
+                plan == null ? PlanSpec.usual(scene.place()) : plan(plan),
+                card(scene.fields("card")));
+    }
+
+    private CardSpec card(@Nullable Fields f) {
+        if (f == null || problems.any()) {
+            return CardSpec.USUAL;
+        }
+        Period interval = f.has("interval") ? CardSpec.interval(f.text("interval")) : null;
+        return new CardSpec(interval, f.si("allowance"), f.si("cup"));
     }
 
     private CompareSpec compare(Fields f, List<EntrySpec> entries, Map<String, WandSpec> wands) {

@@ -92,4 +92,23 @@ final class StudyFormat {
                     Measure.of(Dimension.FRACTION, "[0 .. 1]"),
                     "1 %",
                     "share of the surface that the next hole must add"));
+
+    static final Group CARD = Group.of(
+            "card",
+            "what the work card is told beside the job",
+            may(
+                    "interval",
+                    new Text("[1-9]\\d{0,3} +(day|week|month|year)s?", "an interval such as `24 months`"),
+                    "",
+                    "time until the treatment is due again; left out = a blank on the card"),
+            may(
+                    "allowance",
+                    Measure.of(Dimension.FRACTION, "[0 .. 3]"),
+                    "20 %",
+                    "product to have at hand beyond what is sprayed"),
+            may(
+                    "cup",
+                    Measure.of(Dimension.VOLUME, "(0 mL .. 1 m3]"),
+                    "1 L",
+                    "what the cup or tank holds"));
 }

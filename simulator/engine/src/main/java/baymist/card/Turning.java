@@ -1,0 +1,25 @@
+package baymist.card;
+
+import baymist.scene.TipSpec;
+import java.util.List;
+
+/** Whether it matters how a wand is turned. */
+public final class Turning {
+    private Turning() {}
+
+    /** Whether a tip sprays differently when turned: not for jets spaced evenly round it, nor for one straight ahead. */
+    public static boolean matters(TipSpec tip) {
+        List<TipSpec.Jet> aside =
+                tip.jets().stream().filter(j -> Math.sin(j.offAxisRad()) > 1e-6).toList();
+        if (aside.isEmpty()) {
+            return false;
+        }
+        double x = 0;
+        double y = 0;
+        for (TipSpec.Jet j : aside) {
+            x += j.liquidShare() * Math.sin(j.offAxisRad()) * Math.cos(j.clockRad());
+            y += j.liquidShare() * Math.sin(j.offAxisRad()) * Math.sin(j.clockRad());
+        }
+        return aside.size() < 3 || Math.hypot(x, y) > 0.02;
+    }
+}

@@ -1,0 +1,2 @@
+/** Tests of the work card. */
+package baymist.card;

@@ -1,0 +1,2 @@
+/** Tests of inspection, fit and touch-up. */
+package baymist.inspect;

@@ -1,0 +1,2 @@
+/** Tests of the printed card. */
+package baymist.print;

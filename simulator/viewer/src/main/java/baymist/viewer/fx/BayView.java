@@ -1,0 +1,227 @@
+package baymist.viewer.fx;
+
+import baymist.geom.Box3;
+import baymist.geom.Vec3;
+import baymist.viewer.draw.Camera;
+import baymist.viewer.draw.Picker;
+import baymist.viewer.draw.View;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import javafx.animation.AnimationTimer;
+import javafx.scene.AmbientLight;
+import javafx.scene.Group;
+import javafx.scene.SceneAntialiasing;
+import javafx.scene.SubScene;
+import javafx.scene.input.MouseButton;
+import javafx.scene.input.MouseEvent;
+import javafx.scene.input.ScrollEvent;
+import javafx.scene.layout.Pane;
+import javafx.scene.paint.Color;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The picture of a cavity that can be turned: a 3D scene and a sheet of lettering over it.
+ *
+ * <p>Dragging turns, dragging with the other button or with Shift moves, the wheel brings nearer, a click asks about a place.
+ */
+final class BayView extends Pane {
+    private static final double FLIGHT_S = 0.7;
+    private static final double DRAG_PX = 4;
+
+    private final Group world = new Group();
+    private final SubScene scene3d;
+    private final CameraRig rig = new CameraRig();
+    private final Overlay overlay;
+    private final List<Consumer<Camera>> followers = new ArrayList<>();
+    private final AnimationTimer timer = new AnimationTimer() {
+        @Override
+        public void handle(long nowNs) {
+            tick(nowNs);
+        }
+    };
+    private @Nullable CavityPicture picture;
+    private Camera camera = new Camera(Vec3.ZERO, 0.5, 0.4, 3);
+    private Consumer<Picker.Hit> asked = h -> {};
+    private @Nullable Camera flightFrom;
+    private @Nullable Camera flightTo;
+    private long flightStartNs;
+    private boolean moved = true;
+    private double lastX;
+    private double lastY;
+    private double travelPx;
+
+    BayView(Theme theme, boolean smooth) {
+        overlay = new Overlay(theme);
+        scene3d = new SubScene(world, 640, 480, true, smooth ? SceneAntialiasing.BALANCED : SceneAntialiasing.DISABLED);
+        scene3d.setFill(theme.ground());
+        scene3d.setCamera(rig.node());
+        getChildren().addAll(scene3d, overlay);
+        overlay.setMouseTransparent(true);
+        setOnMousePressed(this::pressed);
+        setOnMouseDragged(this::dragged);
+        setOnMouseReleased(this::released);
+        setOnScroll(this::scrolled);
+        setMinSize(120, 120);
+        sceneProperty().addListener((o, old, now) -> {
+            if (now == null) {
+                timer.stop();
+            } else {
+                timer.start();
+            }
+        });
+    }
+
+    /** What a click on film calls. */
+    void onAsked(Consumer<Picker.Hit> listener) {
+        asked = listener;
+    }
+
+    /** Whoever follows the camera. */
+    void onCamera(Consumer<Camera> follower) {
+        followers.add(follower);
+    }
+
+    Overlay overlay() {
+        return overlay;
+    }
+
+    Camera camera() {
+        return camera;
+    }
+
+    void show(CavityPicture newPicture) {
+        boolean first = picture == null;
+        picture = newPicture;
+        world.getChildren().setAll(new AmbientLight(Color.WHITE));
+        world.getChildren().addAll(newPicture.layers());
+        overlay.labels(newPicture.labels());
+        if (first) {
+            look(View.ISO);
+        }
+        changed();
+    }
+
+    @Nullable
+    CavityPicture picture() {
+        return picture;
+    }
+
+    /** Looks at the whole from one of the usual sides, at once. */
+    void look(View view) {
+        if (picture != null) {
+            set(Camera.of(view, picture.bounds(), aspect()));
+        }
+    }
+
+    void set(Camera newCamera) {
+        camera = newCamera;
+        flightTo = null;
+        changed();
+        followers.forEach(f -> f.accept(camera));
+    }
+
+    /** Takes over another view's camera, without telling those that follow. */
+    void follow(Camera other) {
+        camera = other;
+        flightTo = null;
+        changed();
+    }
+
+    void flyTo(Camera goal) {
+        flightFrom = camera;
+        flightTo = goal;
+        flightStartNs = 0;
+    }
+
+    void flyTo(View view) {
+        if (picture != null) {
+            flyTo(Camera.of(view, picture.bounds(), aspect()));
+        }
+    }
+
+    /** Flies to where a box fills some of the picture, from the side that is looked from now or a better one. */
+    void flyTo(Box3 box, Camera direction) {
+        double least = picture == null ? 0.1 : 0.22 * picture.bounds().size().length();
+        Box3 grown = box.grown(Math.max(0, (least - box.size().length()) / 2 / Math.sqrt(3)));
+        flyTo(direction.fitting(grown, aspect()));
+    }
+
+    double aspect() {
+        return getHeight() > 0 ? Math.max(0.2, getWidth() / getHeight()) : 1.5;
+    }
+
+    /** Something that is shown has changed: the order of drawing and the lettering are due. */
+    void changed() {
+        moved = true;
+    }
+
+    /** Whether everything is drawn as it should be: no flight, nothing waiting to be sorted. */
+    boolean settled() {
+        return !moved && flightTo == null;
+    }
+
+    @Override
+    protected void layoutChildren() {
+        scene3d.setWidth(getWidth());
+        scene3d.setHeight(getHeight());
+        overlay.resizeRelocate(0, 0, getWidth(), getHeight());
+        changed();
+    }
+
+    private void tick(long nowNs) {
+        Camera to = flightTo;
+        Camera from = flightFrom;
+        if (to != null && from != null) {
+            flightStartNs = flightStartNs == 0 ? nowNs : flightStartNs;
+            double share = Math.min(1, (nowNs - flightStartNs) * 1e-9 / FLIGHT_S);
+            camera = from.towards(to, share * share * (3 - 2 * share));
+            if (share >= 1) {
+                flightTo = null;
+            }
+            moved = true;
+            followers.forEach(f -> f.accept(camera));
+        }
+        if (!moved || picture == null || getWidth() < 2) {
+            return;
+        }
+        double size = picture.drawnSizeM();
+        rig.set(camera, size);
+        moved = picture.sort(camera, getHeight()) > 0;
+        overlay.update(camera, picture::placeOf);
+    }
+
+    private void pressed(MouseEvent e) {
+        requestFocus();
+        lastX = e.getX();
+        lastY = e.getY();
+        travelPx = 0;
+    }
+
+    private void dragged(MouseEvent e) {
+        double dx = e.getX() - lastX;
+        double dy = e.getY() - lastY;
+        travelPx += Math.hypot(dx, dy);
+        lastX = e.getX();
+        lastY = e.getY();
+        if (e.getButton() == MouseButton.PRIMARY && !e.isShiftDown()) {
+            set(camera.turned(dx / getHeight() * -2.5, dy / getHeight() * 2.5));
+        } else {
+            set(camera.panned(dx / getHeight(), dy / getHeight()));
+        }
+    }
+
+    private void released(MouseEvent e) {
+        if (travelPx < DRAG_PX && e.getButton() == MouseButton.PRIMARY && picture != null) {
+            Vec3 through = camera.throughPixel(e.getX(), e.getY(), getWidth(), getHeight());
+            Picker.Hit hit = picture.pick(camera.eye(), through);
+            if (hit != null) {
+                asked.accept(hit);
+            }
+        }
+    }
+
+    private void scrolled(ScrollEvent e) {
+        set(camera.zoomed(Math.pow(0.999, e.getDeltaY())));
+    }
+}
