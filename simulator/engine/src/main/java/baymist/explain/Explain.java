@@ -79,7 +79,8 @@ public final class Explain {
                 && recommended != null
                 && recommended.kind() == proof.kind()
                 && recommended.speaks()
-                && recommended.before().byJets(recommended.after()) == proof.before().byJets(proof.after());
+                && recommended.before().byJets(recommended.after())
+                        == proof.before().byJets(proof.after());
         return either ? recommended : proof;
     }
 
