@@ -28,6 +28,11 @@ final class HookPath implements WandPath {
     }
 
     @Override
+    public WandPose body(double depthM, double clockRad) {
+        return at(depthM, clockRad).pose();
+    }
+
+    @Override
     public Vec3 tipAxis(double depthM) {
         return at(depthM, wantedRad).tip().axis();
     }

@@ -14,6 +14,11 @@ public interface WandPath {
     /** The body when {@code depthM} of the wand is inside, m, above 0 and at most {@link #maxDepthM}. */
     WandPose body(double depthM);
 
+    /** The body with the wand turned to a clock angle, as {@link #tip}; it is the same for every one unless the wand is bent. */
+    default WandPose body(double depthM, double clockRad) {
+        return body(depthM);
+    }
+
     /** Unit vector along the wand at its tip at a depth. */
     Vec3 tipAxis(double depthM);
 

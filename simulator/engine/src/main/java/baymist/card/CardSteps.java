@@ -38,16 +38,17 @@ final class CardSteps {
         PassSpec pass = source.scene().passes().get(index);
         Insertion in = source.insertions().get(index);
         WandSpec wand = Approach.wand(source.scene(), pass);
-        List<Station> stations = source.plan().stations().stream()
-                .filter(s -> s.pass() == index)
-                .toList();
+        List<Station> stations =
+                source.plan().stations().stream().filter(s -> s.pass() == index).toList();
         double trigger = stations.stream().mapToDouble(Station::durationS).sum();
         // stations stand for stretches: the first begins half a stretch deeper than its middle
         Station first = stations.get(0);
         Station last = stations.get(stations.size() - 1);
         double from = first.depthM() + first.travelM() / 2;
         double to = last.depthM() - last.travelM() / 2;
-        Vec3 axis = in.path().tipAxis(Math.max(from, 1e-6));
+        boolean bent = wand.kind() == WandSpec.Kind.BENT;
+        // a hook is turned by its handle, outside; its clock angle says where the tip looks
+        Vec3 axis = bent ? in.axis() : in.path().tipAxis(Math.max(from, 1e-6));
         boolean deepest = Double.isInfinite(pass.fromDepthM()) || pass.fromDepthM() > from + 1e-6;
         double rate = source.figures().sprayedKg() / Math.max(1e-12, allTriggerS());
         return new Step(
@@ -67,11 +68,11 @@ final class CardSteps {
                 pass.hangS(),
                 ((pass.clockRad() % TURN) + TURN) % TURN,
                 Math.abs(axis.z()) <= Math.cos(ClockAngle.VERTICAL_RAD),
-                pointing(first.pose().pin()),
-                Turning.matters(wand.tip()),
+                pointing(bent ? first.pose().axis() : first.pose().pin()),
+                Turning.matters(wand),
                 in.originM(),
                 in.axis(),
-                way(in, from),
+                way(in, from, pass.clockRad()),
                 tips(in, pass, stations, from, to),
                 CardOrder.heightM(source.plan(), index, source.scene().gravity()),
                 rate * trigger / source.scene().product().densityKgPerM3());
@@ -81,7 +82,9 @@ final class CardSteps {
     private static List<Vec3> tips(Insertion in, PassSpec pass, List<Station> stations, double fromM, double toM) {
         List<Vec3> tips = new ArrayList<>();
         tips.add(in.path().tip(fromM, pass.clockRad()).positionM());
-        stations.stream().filter(s -> s.travelM() > 0).forEach(s -> tips.add(s.pose().positionM()));
+        stations.stream()
+                .filter(s -> s.travelM() > 0)
+                .forEach(s -> tips.add(s.pose().positionM()));
         if (fromM > toM) {
             tips.add(in.path().tip(toM, pass.clockRad()).positionM());
         }
@@ -89,13 +92,12 @@ final class CardSteps {
     }
 
     private double allTriggerS() {
-        return source.plan().stations().stream()
-                .mapToDouble(Station::durationS)
-                .sum();
+        return source.plan().stations().stream().mapToDouble(Station::durationS).sum();
     }
 
-    private static List<Vec3> way(Insertion in, double fromM) {
-        return in.path().body(Math.max(1e-6, Math.min(fromM, in.path().maxDepthM()))).centrelineM();
+    private static List<Vec3> way(Insertion in, double fromM, double clockRad) {
+        double depth = Math.max(1e-6, Math.min(fromM, in.path().maxDepthM()));
+        return in.path().body(depth, clockRad).centrelineM();
     }
 
     /** The structure's word for a direction, of two where it lies between them: "aft and up". */

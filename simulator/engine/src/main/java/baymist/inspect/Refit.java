@@ -25,7 +25,7 @@ public final class Refit {
     private static final int NODES = 5;
 
     /** Runs at the setting found, each correcting the fit by what it shows. */
-    private static final int ROUNDS = 2;
+    private static final int ROUNDS = 3;
 
     private final CardSource source;
     private final Inspection inspection;
@@ -94,8 +94,12 @@ public final class Refit {
         for (int i = 0; i < n; i++) {
             settings.add(new Setting(1, n == 1 ? 1 : Math.pow(range, 2.0 * i / (n - 1) - 1)));
         }
+        settings.add(new Setting(1 / LIQUID_FACTOR, 1));
+        settings.add(new Setting(LIQUID_FACTOR, 1));
         List<double[]> films = run(settings);
-        FilmModel model = new FilmModel(range, films, places.films());
+        FilmModel model = new FilmModel(
+                new FilmModel.Runs(range, films.subList(0, n), LIQUID_FACTOR, films.get(n), films.get(n + 1)),
+                places.films());
         Likelihood likelihood = new Likelihood(inspection, source.scene().targets());
         double before = likelihood.misfit(model.at(Setting.STATED));
         LikelihoodSearch search = new LikelihoodSearch(LIQUID_FACTOR, range);
@@ -107,7 +111,7 @@ public final class Refit {
         double after = likelihood.misfit(model.at(best));
         double[] open = search.ranges(s -> likelihood.misfit(model.at(s)), after + 0.5);
         return new Result(
-                best, open[0], open[1], open[2], open[3], range, before, after, n + ROUNDS, model.at(best));
+                best, open[0], open[1], open[2], open[3], range, before, after, n + 2 + ROUNDS, model.at(best));
     }
 
     private List<double[]> run(List<Setting> settings) {

@@ -5,6 +5,7 @@ import baymist.access.Station;
 import baymist.access.Stations;
 import baymist.airflow.OpenFractions;
 import baymist.card.CardSource;
+import baymist.card.Turning;
 import baymist.numeric.Workers;
 import baymist.run.Approach;
 import baymist.run.Nozzles;
@@ -163,7 +164,7 @@ public final class TouchUp {
 
     private static List<Double> clocks(PassSpec pass, WandSpec wand) {
         List<Double> clocks = new ArrayList<>(List.of(pass.clockRad()));
-        if (baymist.card.Turning.matters(wand.tip())) {
+        if (Turning.matters(wand)) {
             for (int k = 1; k < CLOCKS; k++) {
                 clocks.add(pass.clockRad() + 2 * Math.PI * k / CLOCKS);
             }

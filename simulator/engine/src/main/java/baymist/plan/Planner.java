@@ -201,6 +201,7 @@ public final class Planner {
                 kept == null ? PlanScore.NONE : kept.score(),
                 own == null ? null : own.score(),
                 keepOwn,
+                options.dose().planning().words(),
                 best.runs(),
                 keepOwn ? List.of() : best.variant().panels(),
                 holes,

@@ -44,6 +44,8 @@ class PackageOrderTest {
             "explain",
             "plan",
             "size",
+            "card",
+            "inspect",
             "report",
             "verify");
 

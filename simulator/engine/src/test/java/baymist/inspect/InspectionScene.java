@@ -38,15 +38,15 @@ final class InspectionScene {
             supply:
               pressure: 60 psi
               liquid: 60 mL/min
-              droplets: {rosin_rammler: {dv50: 8 um, spread: 2}, dv50_within: 1.6}
+              droplets: {rosin_rammler: {dv50: 5 um, spread: 2}, dv50_within: 1.6}
             entries:
               - {name: cap, opening: cap hole, direction: [1, 0, 0]}
             passes:
-              - {name: draw, entry: cap, wand: test wand, from: 180 mm, to: 60 mm, draw_back: 12 mm/s}
+              - {name: draw, entry: cap, wand: test wand, from: 180 mm, to: 60 mm, draw_back: 25 mm/s}
             hang: 25 s
             voxel: 10 mm
             air: projected
-            numerics: {size_bins: 6, rays_per_jet: 64}
+            numerics: {size_bins: 6, rays_per_jet: 512}
             card: {interval: 24 months, allowance: 25 %, cup: 10 mL}
             """;
 

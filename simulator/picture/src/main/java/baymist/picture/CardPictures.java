@@ -8,7 +8,6 @@ import baymist.run.CheckResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 
 /** The drawings of a work card: overview, passes, dials, rods with their marks, items to mask. */
 public final class CardPictures {
@@ -174,6 +173,16 @@ public final class CardPictures {
         }
     }
 
+    /** Width that a view takes with its marks and words, mm. */
+    private static double roomMm(SectionView v, double scale) {
+        return Math.max(TITLE_MM, (v.highU() - v.lowU()) * scale + 2 * ROOM);
+    }
+
+    private static double wideMm(List<SectionView> views, double scale) {
+        return GAP * (views.size() - 1)
+                + views.stream().mapToDouble(v -> roomMm(v, scale)).sum();
+    }
+
     /** Views to one scale, beside each other or one above the other, whichever is larger within the height. */
     private static Laid lay(String id, String title, List<SectionView> views, double mostHighMm) {
         int n = views.size();
@@ -192,8 +201,17 @@ public final class CardPictures {
         double beside = Math.min(
                 (WIDE_MM - 2 * ROOM * n - GAP * (n - 1)) / sumU, (mostHighMm - TOP - 2 * ROOM) / mostV);
         double above = Math.min((WIDE_MM - 2 * ROOM) / mostU, (mostHighMm - n * (TOP + 2 * ROOM)) / sumV);
-        boolean row = beside >= above;
-        double scale = Math.max(beside, above);
+        // a narrow view still needs room for the words above it
+        double scale = beside;
+        double low = 0;
+        for (int i = 0; i < 40 && wideMm(views, scale) > WIDE_MM; i++) {
+            double middle = 0.5 * (low + beside);
+            low = wideMm(views, middle) > WIDE_MM ? low : middle;
+            beside = wideMm(views, middle) > WIDE_MM ? middle : beside;
+            scale = low;
+        }
+        boolean row = scale >= above;
+        scale = Math.max(scale, above);
         double height = row ? TOP + 2 * ROOM + mostV * scale : n * (TOP + 2 * ROOM) + sumV * scale;
         Laid laid = new Laid(id, new Sheet(WIDE_MM, height, title));
         List<double[]> titles = new ArrayList<>();
@@ -207,7 +225,7 @@ public final class CardPictures {
             laid.views.add(view);
             titles.add(new double[] {x, y});
             if (row) {
-                x += (v.highU() - v.lowU()) * scale + 2 * ROOM + GAP;
+                x += roomMm(v, scale) + GAP;
             } else {
                 y += TOP + 2 * ROOM + (v.highV() - v.lowV()) * scale;
             }
@@ -278,18 +296,22 @@ public final class CardPictures {
             double to = left + scale * step.toM();
             s.shade(0.72, to, y - 0.45, right, y - 0.45, right, y + 0.45, to, y + 0.45);
         }
-        flag(s, right, y, "ON " + words.apply(step.fromM()), null);
+        double offAt = left + scale * step.toM();
+        boolean near = right - offAt < 34;
+        flag(s, right, y, "ON " + words.apply(step.fromM()), near ? Sheet.Anchor.START : Sheet.Anchor.MIDDLE);
         if (step.fromM() - step.toM() > 1e-9) {
             double to = left + scale * step.toM();
-            flag(s, to, y, "OFF " + words.apply(step.toM()), to - left < 14 ? Sheet.Anchor.START : null);
+            Sheet.Anchor off =
+                    near ? Sheet.Anchor.END : to - left < 14 ? Sheet.Anchor.START : Sheet.Anchor.MIDDLE;
+            flag(s, to, y, "OFF " + words.apply(step.toM()), off);
             halves(s, step, left, scale, y);
         }
         return new CardPicture("rod-" + step.number(), s);
     }
 
-    private static void flag(Sheet s, double x, double y, String words, Sheet.@Nullable Anchor anchor) {
+    private static void flag(Sheet s, double x, double y, String words, Sheet.Anchor anchor) {
         s.line(x, y - 4.2, x, y + 2.2, 0.6, Sheet.Dash.SOLID);
-        s.text(x, y - 5.4, 2.9, anchor == null ? Sheet.Anchor.MIDDLE : anchor, words);
+        s.text(x, y - 5.4, 2.9, anchor, words);
     }
 
     private static void halves(Sheet s, Step step, double left, double scale, double y) {

@@ -274,7 +274,8 @@ final class CardWords {
         String reference = s.up() ? "" : " with 12 forward";
         return String.format(
                 Locale.ROOT,
-                "pin at %s o'clock (%.0f\u00b0)%s, pointing %s",
+                "%s at %s o'clock (%.0f\u00b0)%s, pointing %s",
+                s.kind() == WandSpec.Kind.BENT ? "hook" : "pin",
                 hour,
                 Math.toDegrees(s.clockRad()),
                 reference,

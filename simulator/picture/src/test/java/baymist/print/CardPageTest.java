@@ -154,11 +154,16 @@ class CardPageTest {
         }
     }
 
-    private static void assertApart(List<Letter> list) {
+    private static void assertApart(List<Letter> letters) {
+        List<Letter> list = new ArrayList<>(letters);
+        list.sort(java.util.Comparator.comparingDouble(l -> l.box.getMinY()));
         for (int i = 0; i < list.size(); i++) {
-            for (int j = i + 1; j < list.size(); j++) {
-                Rectangle2D a = list.get(i).box;
+            Rectangle2D a = list.get(i).box;
+            for (int j = i + 1; j < list.size() && list.get(j).box.getMinY() < a.getMaxY(); j++) {
                 Rectangle2D b = list.get(j).box;
+                if (!a.intersects(b)) {
+                    continue;
+                }
                 Rectangle2D both = a.createIntersection(b);
                 boolean over = both.getWidth() > 0.4 * Math.min(a.getWidth(), b.getWidth())
                         && both.getHeight() > 0.3 * Math.min(a.getHeight(), b.getHeight());

@@ -107,6 +107,11 @@ class FormatDocTest {
         scene.keySet().removeAll(models.keySet());
         check("model.md", models);
         check("scene.md", scene);
+        collect(FindingsFormat.FINDINGS);
+        Map<String, Shape.Group> findings = new LinkedHashMap<>(groups);
+        findings.keySet().removeAll(models.keySet());
+        findings.keySet().removeAll(scene.keySet());
+        check("findings.md", findings);
     }
 
     @Test
