@@ -31,8 +31,7 @@ public final class PreviewRate {
         int threads = args.length > 0 ? Integer.parseInt(args[0]) : 2;
         List<String> files = args.length > 1
                 ? List.of(args).subList(1, args.length)
-                : List.of(
-                        "scenes/control-surface-pin-forward.yaml", "scenes/wing-box.yaml", "scenes/tail-cone.yaml");
+                : List.of("scenes/control-surface-pin-forward.yaml", "scenes/wing-box.yaml", "scenes/tail-cone.yaml");
         for (String file : files) {
             Scene scene = SceneReader.read(Path.of(file));
             double volumeM3 = Simulation.check(scene, new RunOptions(threads), RunObserver.NONE)
@@ -51,13 +50,12 @@ public final class PreviewRate {
                 preview.run(new RunOptions(threads), begun, LiveFilm.NONE).result();
         double run = begun.elapsedS();
         double cpu = begun.cpuS();
-        Surface surface =
-                Surface.of(result.cavity(), result.grid(), SurfaceOptions.DEFAULT.withMaxTriangles(60_000));
+        Surface surface = Surface.of(result.cavity(), result.grid(), SurfaceOptions.DEFAULT.withMaxTriangles(60_000));
         double all = begun.elapsedS();
         System.out.println(String.format(
                 Locale.ROOT,
-                "%s round %d: first film %.2f s (processor time %.2f s), whole preview %.2f s (%.2f s), surface of %,d triangles %.2f s; %,d cells, %,d"
-                        + " surfels, reached %.1f %%",
+                "%s round %d: first film %.2f s (processor time %.2f s), whole preview %.2f s (%.2f s), surface of %,d"
+                        + " triangles %.2f s; %,d cells, %,d surfels, reached %.1f %%",
                 file,
                 round,
                 begun.filmS,

@@ -64,7 +64,11 @@ final class CardCommand extends SceneCommand {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
-    @Option(names = "--paper", paramLabel = "SIZE", description = "A4 or letter; default ${DEFAULT-VALUE}.", defaultValue = "A4")
+    @Option(
+            names = "--paper",
+            paramLabel = "SIZE",
+            description = "A4 or letter; default ${DEFAULT-VALUE}.",
+            defaultValue = "A4")
     private String paper = "A4";
 
     @Option(names = "--output", paramLabel = "FILE", description = "Where the PDF goes.")
@@ -76,7 +80,8 @@ final class CardCommand extends SceneCommand {
     @Option(
             names = "--interval",
             paramLabel = "TIME",
-            description = "Time until the treatment is due again, such as \"24 months\"; default the scene's, else a blank.")
+            description =
+                    "Time until the treatment is due again, such as \"24 months\"; default the scene's, else a blank.")
     private @Nullable String interval;
 
     @Option(
@@ -88,7 +93,8 @@ final class CardCommand extends SceneCommand {
     @Option(
             names = "--result",
             paramLabel = "DIR",
-            description = "Take up the run kept in this folder instead of running; it must be one of this scene as it stands.")
+            description =
+                    "Take up the run kept in this folder instead of running; it must be one of this scene as it stands.")
     private @Nullable Path result;
 
     @Option(
@@ -150,8 +156,8 @@ final class CardCommand extends SceneCommand {
         for (UnreachedRegion r : bare.subList(0, Math.min(explain, bare.size()))) {
             if (!r.label().equals(UnreachedRegion.SPOTS)) {
                 try (Progress progress = progress()) {
-                    List<String> facts = List.of(stages()
-                            .explain(source.scene(), ExplainOptions.DEFAULT.about(r.label()), runOptions(), progress)
+                    List<String> facts = List.of(stages().explain(
+                                    source.scene(), ExplainOptions.DEFAULT.about(r.label()), runOptions(), progress)
                             .cause()
                             .sentence());
                     reasons.put(r.label(), facts.get(0));
@@ -179,7 +185,8 @@ final class CardCommand extends SceneCommand {
         if (p == null) {
             throw new ParameterException(
                     spec.commandLine(),
-                    "--interval \"" + interval + "\": a number of days, weeks, months or years expected, such as \"24 months\"");
+                    "--interval \"" + interval
+                            + "\": a number of days, weeks, months or years expected, such as \"24 months\"");
         }
         return p;
     }

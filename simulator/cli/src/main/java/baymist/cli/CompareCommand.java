@@ -1,6 +1,7 @@
 package baymist.cli;
 
 import baymist.picture.CompareMap;
+import baymist.picture.HoleMap;
 import baymist.report.AtomicFile;
 import baymist.report.CompareReport;
 import baymist.report.HoleReport;
@@ -132,7 +133,10 @@ final class CompareCommand extends SceneCommand {
         AtomicFile.writeText(folder.resolve("compare.txt"), w -> w.write(text));
         CompareRow best = compared.best();
         if (best != null) {
-            SceneWriter.write(best.candidate().scene(), folder.resolve("best.yaml"));
+            SceneWriter.write(
+                    best.candidate().scene(),
+                    best.candidate().holes().isEmpty() ? "" : CompareReport.DRILLING,
+                    folder.resolve("best.yaml"));
             CompareMap.write(compared, 3, folder.resolve("compare.png"));
         }
         String drawn = drawDifference(compared, folder);
@@ -173,9 +177,13 @@ final class CompareCommand extends SceneCommand {
         String text = HoleReport.text(holes);
         AtomicFile.writeText(folder.resolve("holes.json"), w -> HoleReport.json(holes, w));
         AtomicFile.writeText(folder.resolve("holes.txt"), w -> w.write(text));
-        SceneWriter.write(holes.job(), folder.resolve("drilled.yaml"));
+        boolean drills = !holes.chosen().isEmpty();
+        if (drills) {
+            SceneWriter.write(holes.job(), CompareReport.DRILLING, folder.resolve("drilled.yaml"));
+            HoleMap.write(holes, folder.resolve("holes.png"));
+        }
         tell(o -> o.print(text), o -> HoleReport.json(holes, o));
-        written(folder + ": holes.json, holes.txt, drilled.yaml");
+        written(folder + ": holes.json, holes.txt" + (drills ? ", drilled.yaml, holes.png" : ""));
         return Exit.DONE;
     }
 

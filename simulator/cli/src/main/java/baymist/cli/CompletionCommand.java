@@ -35,7 +35,8 @@ final class CompletionCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        console.out().println(AutoComplete.bash("baymist", spec.root().commandLine()).stripTrailing());
+        console.out()
+                .println(AutoComplete.bash("baymist", spec.root().commandLine()).stripTrailing());
         return Exit.DONE;
     }
 }

@@ -80,8 +80,9 @@ final class ExplainCommand extends SceneCommand {
 
     @Option(
             names = "--all-changes",
-            description = "Run every change that comes to mind. Otherwise those that the facts speak for come first, and the"
-                    + " rest only if none of them is enough.")
+            description =
+                    "Run every change that comes to mind. Otherwise those that the facts speak for come first, and the"
+                            + " rest only if none of them is enough.")
     private boolean all;
 
     @Option(
@@ -129,7 +130,8 @@ final class ExplainCommand extends SceneCommand {
         }
         Scene scene = begin();
         List<WandSpec> hand = files.stream().map(stages()::readWand).toList();
-        ExplainOptions asked = new ExplainOptions(place.region(), point, hand, runs, seconds, all, ExplainOptions.CELLS);
+        ExplainOptions asked =
+                new ExplainOptions(place.region(), point, hand, runs, seconds, all, ExplainOptions.CELLS);
         Explanation e;
         try (Progress progress = progress()) {
             e = stages().explain(scene, asked, runOptions(), progress);

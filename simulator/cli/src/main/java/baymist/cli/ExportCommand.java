@@ -113,9 +113,7 @@ final class ExportCommand implements Callable<Integer>, DebugOption.Holder {
             result = stages.run(scene, options, watch);
         }
         requireWithin(timesS, watch.endS());
-        Path folder = out != null
-                ? out
-                : Path.of("out", RunCommand.sceneName(sceneOptions.scene) + "-files");
+        Path folder = out != null ? out : Path.of("out", RunCommand.sceneName(sceneOptions.scene) + "-files");
         List<String> names = Exports.write(result, watch, kinds(), folder);
         say("");
         say("Written to " + folder + ": " + String.join(", ", names));

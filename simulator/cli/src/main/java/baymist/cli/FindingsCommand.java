@@ -64,7 +64,8 @@ final class FindingsCommand extends SceneCommand {
     @Option(
             names = "--result",
             paramLabel = "DIR",
-            description = "Take up the run kept in this folder instead of running; it must be one of this scene as it stands.")
+            description =
+                    "Take up the run kept in this folder instead of running; it must be one of this scene as it stands.")
     private @Nullable Path result;
 
     @Option(names = "--card", paramLabel = "FILE", description = "Write a card for the touch-up as a PDF.")
@@ -73,7 +74,11 @@ final class FindingsCommand extends SceneCommand {
     @Option(names = "--card-html", paramLabel = "FILE", description = "Write that card as an HTML page.")
     private @Nullable Path cardHtml;
 
-    @Option(names = "--paper", paramLabel = "SIZE", description = "A4 or letter; default ${DEFAULT-VALUE}.", defaultValue = "A4")
+    @Option(
+            names = "--paper",
+            paramLabel = "SIZE",
+            description = "A4 or letter; default ${DEFAULT-VALUE}.",
+            defaultValue = "A4")
     private String paper = "A4";
 
     @Option(names = "--no-fit", description = "Do not fit liquid rate and droplet size.")

@@ -22,7 +22,8 @@ final class PlaceOptions {
     @Option(
             names = "--at",
             paramLabel = "X,Y,Z",
-            description = "The surface at this point instead: three lengths with their units (\"400 mm, 1.5 m, 60 mm\").")
+            description =
+                    "The surface at this point instead: three lengths with their units (\"400 mm, 1.5 m, 60 mm\").")
     private @Nullable String at;
 
     /** Refuses two places at once. */

@@ -40,8 +40,11 @@ import picocli.CommandLine.Spec;
             ""
         },
         footerHeading = "%nExamples:%n",
-        footer = {"  baymist view scenes/wing-box.yaml", "  baymist view scenes/tail-cone.yaml --dark --scale 125",
-            "  baymist view scenes/wing-box.yaml --picture bay.png --from top --at \"12 s\""},
+        footer = {
+            "  baymist view scenes/wing-box.yaml",
+            "  baymist view scenes/tail-cone.yaml --dark --scale 125",
+            "  baymist view scenes/wing-box.yaml --picture bay.png --from top --at \"12 s\""
+        },
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
             "0:done",
@@ -149,8 +152,7 @@ final class ViewCommand implements Callable<Integer>, DebugOption.Holder {
         PictureProgram.needDisplay();
         Recording recording;
         try (Progress progress = Progress.of(console, false)) {
-            recording =
-                    Recorder.run(job, new RunOptions(request.threads()), RecordingOptions.DEFAULT, progress);
+            recording = Recorder.run(job, new RunOptions(request.threads()), RecordingOptions.DEFAULT, progress);
         }
         double timeS = Math.min(asked, recording.endS());
         PictureProgram.draw(recording, view, timeS, request.look(), pixels[0], pixels[1])

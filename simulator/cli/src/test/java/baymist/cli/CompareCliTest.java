@@ -89,6 +89,105 @@ class CompareCliTest {
     }
 
     @Test
+    void everyRowSaysWhatItTakesInTextAndJson() throws IOException {
+        Path scene = folder.resolve("hole.yaml");
+        Files.writeString(
+                scene,
+                SCENE.replace(
+                        "compare: {clocks: [0 deg, 90 deg]",
+                        "protected: [{name: servo, limit: 0.1 um, sphere: {at: [100 mm, 60 mm, 50 mm], diameter: 30 mm}}]\n"
+                                + "compare: {wands: [fan], clocks: [0 deg], holes: [{name: new port, part: left wall,"
+                                + " shape: {circle: 12 mm}, at: [150 mm, 0, 50 mm]}]"));
+        Path out = folder.resolve("out");
+        StringWriter told = new StringWriter();
+        StringWriter err = new StringWriter();
+        int code = Cli.execute(
+                new String[] {"compare", scene.toString(), "--out", out.toString(), "--full", "1", "--json", "--quiet"},
+                new Console(new PrintWriter(told), new PrintWriter(err), false),
+                Stages.ENGINE);
+        assertEquals(Exit.DONE, code, err.toString());
+        JsonNode root = new ObjectMapper().readTree(told.toString());
+        for (JsonNode row : root.get("candidates")) {
+            for (String key : new String[] {
+                "entry",
+                "wand",
+                "clockDeg",
+                "holes",
+                "reached",
+                "protected",
+                "seamsReached",
+                "productMl",
+                "triggerS",
+                "pareto",
+                "panels",
+                "thin",
+                "excess",
+                "hangS",
+                "oversprayKg",
+                "bareRegions",
+                "itemsHit"
+            }) {
+                assertTrue(row.hasNonNull(key), key + " of " + row);
+            }
+        }
+        assertTrue(root.get("cautions").toString().contains("needs approved data and a licensed person"));
+        String text = Files.readString(out.resolve("compare.txt"));
+        for (String words : new String[] {"off: end", "drill: new port", "hit: servo", "Finalists in full"}) {
+            assertTrue(text.contains(words), words + " missing:\n" + text);
+        }
+        assertTrue(text.replaceAll("\\s+", " ").contains("needs approved data and a licensed person"), text);
+        boolean cut = !root.at("/candidates/0/holes").isEmpty();
+        assertEquals(cut, Files.readString(out.resolve("best.yaml")).startsWith("# Drilling: no hole is approved"));
+    }
+
+    /** The demo of drilling on coarse voxels, with one place to find. */
+    @Test
+    void everyFileWithAHoleCarriesTheCaution() throws IOException {
+        Path root = Path.of("").toAbsolutePath();
+        while (!Files.isDirectory(root.resolve("scenes"))) {
+            root = java.util.Objects.requireNonNull(root.getParent());
+        }
+        Path scene = folder.resolve("drill.yaml");
+        Files.writeString(
+                scene,
+                Files.readString(root.resolve("scenes/blind-bay-drill.yaml"))
+                                .replace("../models", root.resolve("models").toString())
+                                .replace("most: 2", "most: 1")
+                                .replace("hang: 2 min", "hang: 20 s")
+                        + "voxel: 12 mm\nnumerics: {size_bins: 3, rays_per_jet: 24}\n");
+        Path out = folder.resolve("drill");
+        StringWriter told = new StringWriter();
+        StringWriter err = new StringWriter();
+        int code = Cli.execute(
+                new String[] {"compare", scene.toString(), "--drill", "--out", out.toString(), "--quiet"},
+                new Console(new PrintWriter(told), new PrintWriter(err), false),
+                Stages.ENGINE);
+        assertEquals(Exit.DONE, code, err.toString());
+        for (String name : new String[] {"holes.txt", "holes.json", "drilled.yaml"}) {
+            String words = Files.readString(out.resolve(name)).replaceAll("\\s+(# )?", " ");
+            assertTrue(words.contains("needs approved data and a licensed person"), name + ": " + words);
+        }
+        assertTrue(Files.size(out.resolve("holes.png")) > 10_000);
+        assertTrue(told.toString().contains("the scene allows no more than 1"), told.toString());
+    }
+
+    @Test
+    void aJobThatNobodyCanDoSaysSoAndWhy() throws IOException {
+        Path scene = folder.resolve("thick.yaml");
+        Files.writeString(scene, SCENE.replace("compare: {", "compare: {wands: [thick], "));
+        StringWriter told = new StringWriter();
+        int code = Cli.execute(
+                new String[] {
+                    "compare", scene.toString(), "--out", folder.resolve("out").toString(), "--quiet"
+                },
+                new Console(new PrintWriter(told), new PrintWriter(new StringWriter()), false),
+                Stages.ENGINE);
+        assertEquals(Exit.NOT_ACCEPTABLE, code);
+        assertTrue(told.toString().contains("None of the 2 candidates can be done"), told.toString());
+        assertTrue(told.toString().contains("too small"), told.toString());
+    }
+
+    @Test
     void wrongCallsAreToldAtOnce() {
         for (String[] args : new String[][] {
             {"compare", "x.yaml", "--planning", "9"},

@@ -65,7 +65,9 @@ class ExportCliTest {
     @Test
     void fogIsWrittenForTheTimesAskedFor() throws IOException {
         Path to = folder.resolve("files");
-        assertEquals(Exit.DONE, call("export", scene(), "--out", to.toString(), "--vtk", "--json", "--at", "3 s", "--at", "500 ms"));
+        assertEquals(
+                Exit.DONE,
+                call("export", scene(), "--out", to.toString(), "--vtk", "--json", "--at", "3 s", "--at", "500 ms"));
         assertEquals(
                 List.of(
                         "film.csv.gz",

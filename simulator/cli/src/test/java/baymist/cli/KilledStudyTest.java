@@ -90,7 +90,8 @@ class KilledStudyTest {
             while (kept(out) < runs && child.isAlive() && System.nanoTime() < giveUp) {
                 Thread.sleep(5);
             }
-            assertTrue(kept(out) >= runs, "the child kept nothing: " + Files.readString(out.resolveSibling("child.txt")));
+            assertTrue(
+                    kept(out) >= runs, "the child kept nothing: " + Files.readString(out.resolveSibling("child.txt")));
         } finally {
             child.destroyForcibly().waitFor();
         }

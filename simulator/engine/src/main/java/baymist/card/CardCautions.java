@@ -28,9 +28,10 @@ final class CardCautions {
                                 + " asks for. About %.2g g of mist leave the structure; %.0f m3 of room air keep that below 5 mg/m3"
                                 + " (29 CFR 1910.1000).",
                         1e3 * f.oversprayKg(), Math.ceil(Exposure.roomM3(f.oversprayKg())))));
-        all.add(new Caution(
-                "Eyes and skin",
-                "Goggles, gloves that resist the product, sleeves down. Barrier cream before, wash after; change soaked clothing."));
+        all.add(
+                new Caution(
+                        "Eyes and skin",
+                        "Goggles, gloves that resist the product, sleeves down. Barrier cream before, wash after; change soaked clothing."));
         all.add(new Caution(
                 "Ignition and bonding",
                 text(
@@ -44,10 +45,11 @@ final class CardCautions {
                 "Oil and oxygen equipment must never meet. Depressurise, take out or seal off lines, bottles and fittings before any"
                         + " product comes near, by approved data alone."));
         all.add(new Caution("Compressed air", air(source)));
-        all.add(new Caution(
-                "Masking",
-                "Mask what the product must not reach: the items below, and belts, cables, pulleys, switches, bearings with grease of"
-                        + " their own, static ports, window and seal rubber as approved data list them. Count masks and plugs in."));
+        all.add(
+                new Caution(
+                        "Masking",
+                        "Mask what the product must not reach: the items below, and belts, cables, pulleys, switches, bearings with grease of"
+                                + " their own, static ports, window and seal rubber as approved data list them. Count masks and plugs in."));
         all.add(new Caution(
                 "No drilling",
                 "Use the openings that are there. A new or larger hole needs approved data and a licensed person; never drill from this"
@@ -73,7 +75,8 @@ final class CardCautions {
         String set = source.scene().supply() instanceof SupplySpec.Pressure p
                 ? text("The job sets %.0f kPa (%.0f psi). ", 1e-3 * p.gaugePa(), p.gaugePa() / 6894.757)
                 : "";
-        return set + "Check hose, fittings and wand against their ratings. Never point the tip at a person or a hand over it; for"
+        return set
+                + "Check hose, fittings and wand against their ratings. Never point the tip at a person or a hand over it; for"
                 + " blowing off stay below 30 psi (29 CFR 1910.242(b)). Vent the line before a wand comes off.";
     }
 

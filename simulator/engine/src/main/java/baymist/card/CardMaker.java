@@ -53,8 +53,7 @@ public final class CardMaker {
         Scene scene = source.scene();
         requirePasses(scene);
         List<Integer> order = CardOrder.of(source.plan(), scene.passes().size(), scene.gravity());
-        boolean changed =
-                !order.equals(IntStream.range(0, order.size()).boxed().toList());
+        boolean changed = !order.equals(IntStream.range(0, order.size()).boxed().toList());
         List<Step> steps = new CardSteps(source).steps(order);
         List<WorkCard.Opening> openings = new CardOpenings(source).openings();
         CardQuantities quantities = new CardQuantities(source);

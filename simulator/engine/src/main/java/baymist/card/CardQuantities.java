@@ -89,7 +89,8 @@ final class CardQuantities {
 
     List<Wand> wands(List<Step> steps) {
         List<Wand> all = new ArrayList<>();
-        for (String name : scene.passes().stream().map(PassSpec::wand).distinct().toList()) {
+        for (String name :
+                scene.passes().stream().map(PassSpec::wand).distinct().toList()) {
             WandSpec w = scene.wands().get(name);
             if (w != null) {
                 List<Integer> used = steps.stream()
@@ -116,8 +117,9 @@ final class CardQuantities {
     }
 
     Times times() {
-        double trigger =
-                source.plan().stations().stream().mapToDouble(Station::durationS).sum();
+        double trigger = source.plan().stations().stream()
+                .mapToDouble(Station::durationS)
+                .sum();
         double waits = scene.passes().stream().mapToDouble(PassSpec::hangS).sum();
         return new Times(trigger, waits, scene.hangS());
     }

@@ -38,9 +38,8 @@ final class CardSteps {
         PassSpec pass = source.scene().passes().get(index);
         Insertion in = source.insertions().get(index);
         WandSpec wand = Approach.wand(source.scene(), pass);
-        List<Station> stations = source.plan().stations().stream()
-                .filter(s -> s.pass() == index)
-                .toList();
+        List<Station> stations =
+                source.plan().stations().stream().filter(s -> s.pass() == index).toList();
         double trigger = stations.stream().mapToDouble(Station::durationS).sum();
         // stations stand for stretches: the first begins half a stretch deeper than its middle
         Station first = stations.get(0);
@@ -83,7 +82,9 @@ final class CardSteps {
     private static List<Vec3> tips(Insertion in, PassSpec pass, List<Station> stations, double fromM, double toM) {
         List<Vec3> tips = new ArrayList<>();
         tips.add(in.path().tip(fromM, pass.clockRad()).positionM());
-        stations.stream().filter(s -> s.travelM() > 0).forEach(s -> tips.add(s.pose().positionM()));
+        stations.stream()
+                .filter(s -> s.travelM() > 0)
+                .forEach(s -> tips.add(s.pose().positionM()));
         if (fromM > toM) {
             tips.add(in.path().tip(toM, pass.clockRad()).positionM());
         }
@@ -91,9 +92,7 @@ final class CardSteps {
     }
 
     private double allTriggerS() {
-        return source.plan().stations().stream()
-                .mapToDouble(Station::durationS)
-                .sum();
+        return source.plan().stations().stream().mapToDouble(Station::durationS).sum();
     }
 
     private static List<Vec3> way(Insertion in, double fromM, double clockRad) {

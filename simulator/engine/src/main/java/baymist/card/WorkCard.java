@@ -128,7 +128,12 @@ public record WorkCard(
      * @param liquidM3PerS liquid through the tip
      */
     public record Supply(
-            String wand, double gaugePa, boolean atHoseEnd, double freeAirM3PerS, double airKgPerS, double liquidM3PerS) {}
+            String wand,
+            double gaugePa,
+            boolean atHoseEnd,
+            double freeAirM3PerS,
+            double airKgPerS,
+            double liquidM3PerS) {}
 
     /** Times, s. Setting up and masking are not in them. */
     public record Times(double triggerS, double waitsS, double hangS) {

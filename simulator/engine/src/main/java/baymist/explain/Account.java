@@ -44,9 +44,11 @@ final class Account {
 
     /** One change and what it brings, as a clause. */
     static String outcome(Remedy r) {
-        return lower(r.change()) + ", and the film there goes from " + Words.film(r.before().meanM()) + " to "
+        return lower(r.change()) + ", and the film there goes from "
+                + Words.film(r.before().meanM()) + " to "
                 + Words.film(r.after().meanM()) + " and the reached share from "
-                + Words.share(r.before().reached()) + " to " + Words.share(r.after().reached());
+                + Words.share(r.before().reached()) + " to "
+                + Words.share(r.after().reached());
     }
 
     private static void advice(Explanation e, List<String> said) {
@@ -64,8 +66,8 @@ final class Account {
         }
         Remedy proof = e.proof();
         if (best.equals(proof)) {
-            said.add("Try that first: of the whole structure " + Words.share(best.wholeAfter()) + " is then reached instead of "
-                    + Words.share(best.wholeBefore()) + ".");
+            said.add("Try that first: of the whole structure " + Words.share(best.wholeAfter())
+                    + " is then reached instead of " + Words.share(best.wholeBefore()) + ".");
         } else {
             String lead = proof == null || !proof.holds()
                     ? "What is enough: "

@@ -79,8 +79,7 @@ final class CauseRule {
         if (best != null && by != null) {
             return new Verdict(best.cause(), best.fact(), by);
         }
-        Remedy winner =
-                remedies.stream().filter(Remedy::speaks).findFirst().orElse(null);
+        Remedy winner = remedies.stream().filter(Remedy::speaks).findFirst().orElse(null);
         if (winner != null) {
             // a hole drilled where it is wanted helps against nearly anything: it proves the first fact alone
             boolean anything = winner.kind() == ChangeKind.DRILL_ENTRY && !cases.isEmpty();

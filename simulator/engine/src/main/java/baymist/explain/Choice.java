@@ -26,8 +26,7 @@ final class Choice {
     /** The one to begin with, or null if none holds; one that harms a protected item or the rest of the structure only if there is no other. */
     static @Nullable Remedy of(List<Remedy> ranked) {
         List<Remedy> hold = ranked.stream().filter(Remedy::holds).toList();
-        List<Remedy> harmless =
-                hold.stream().filter(r -> !r.harms()).toList();
+        List<Remedy> harmless = hold.stream().filter(r -> !r.harms()).toList();
         List<Remedy> among = harmless.isEmpty() ? hold : harmless;
         if (among.isEmpty()) {
             return null;

@@ -75,8 +75,8 @@ public final class Explain {
     /** The same job at the resolution at which {@link #of} compares, for running its recommendation again. */
     public static Scene planning(Scene scene, ExplainOptions options, RunOptions run) {
         CheckResult check = Simulation.check(scene, run, RunObserver.NONE);
-        double voxels = Math.min(
-                COARSEST, Math.max(1, Math.cbrt((double) check.grid().cellCount() / options.cells())));
+        double voxels =
+                Math.min(COARSEST, Math.max(1, Math.cbrt((double) check.grid().cellCount() / options.cells())));
         double span = check.cavity().sheets().bounds().size().length();
         double spacing = scene.stationSpacingM() > 0 ? scene.stationSpacingM() : 0.025;
         double stations = Math.min(8, Math.max(1, span / STATIONS / spacing));

@@ -12,17 +12,19 @@ final class FactTree {
     static List<Fact> of(Situation at) {
         List<Fact> ways = new ArrayList<>();
         for (Insertion in : at.base().insertions()) {
-            add(ways, Fact.of(
-                    "way",
-                    Words.say(
-                            "'%s' by '%s' goes in %s, where %s.",
-                            in.wand(),
-                            in.entry(),
-                            Words.length(in.maxDepthM()),
-                            in.stoppedBy().equals(baymist.access.AccessFinder.WAND_LENGTH)
-                                    ? "its length ends"
-                                    : Words.the(in.stoppedBy()) + " stops it"),
-                    Fact.Numbers.of("depthM", in.maxDepthM())));
+            add(
+                    ways,
+                    Fact.of(
+                            "way",
+                            Words.say(
+                                    "'%s' by '%s' goes in %s, where %s.",
+                                    in.wand(),
+                                    in.entry(),
+                                    Words.length(in.maxDepthM()),
+                                    in.stoppedBy().equals(baymist.access.AccessFinder.WAND_LENGTH)
+                                            ? "its length ends"
+                                            : Words.the(in.stoppedBy()) + " stops it"),
+                            Fact.Numbers.of("depthM", in.maxDepthM())));
         }
         return List.of(
                 at.access().fact(ways),

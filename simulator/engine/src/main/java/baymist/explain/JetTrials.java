@@ -107,7 +107,10 @@ final class JetTrials {
     /** The same pass once more with another pin: what it reached as it was stays reached. */
     private Trial again(int p, double clock) {
         PassSpec pass = at.base().scene().passes().get(p);
-        PassSpec more = PassEdit.of(pass).named(name(pass.name() + " again")).clock(clock).pass();
+        PassSpec more = PassEdit.of(pass)
+                .named(name(pass.name() + " again"))
+                .clock(clock)
+                .pass();
         return new Trial(
                 ChangeKind.TURN_PIN,
                 "Make pass '" + pass.name() + "' a second time with the pin at " + Words.clock(clock),

@@ -16,8 +16,7 @@ import java.util.List;
  * @param onMaskKg product that lands on the mask instead, kg
  * @param needed whether it would exceed its limit without one
  */
-public record MaskAdvice(
-        String item, double limitM, boolean maskedNow, double bareM, double onMaskKg, boolean needed) {
+public record MaskAdvice(String item, double limitM, boolean maskedNow, double bareM, double onMaskKg, boolean needed) {
     /** Whether a job leaves the question open: what is masked may not need it, what is bare and above its limit does. */
     static boolean isOpen(ItemDose dose) {
         return dose.areaM2() > 0 && (dose.masked() || dose.exceeded());

@@ -62,18 +62,7 @@ final class PassEdit {
 
     PassSpec pass() {
         return new PassSpec(
-                name,
-                from.entry(),
-                wand,
-                fromM,
-                toM,
-                speed,
-                clock,
-                hold,
-                hang,
-                from.aim(),
-                from.sag(),
-                from.place());
+                name, from.entry(), wand, fromM, toM, speed, clock, hold, hang, from.aim(), from.sag(), from.place());
     }
 
     void into(SceneDraft draft, int index) {

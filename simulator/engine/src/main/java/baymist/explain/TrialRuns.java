@@ -124,8 +124,7 @@ final class TrialRuns {
             if (MaskAdvice.isOpen(doses.get(i)) && advice.size() < MASKS && inTime()) {
                 ProtectedItem item = items.get(i);
                 List<ProtectedItem> turned = new ArrayList<>(items);
-                turned.set(
-                        i, item.withMask(item.masked() ? ProtectedItem.Mask.NONE : ProtectedItem.Mask.BAG));
+                turned.set(i, item.withMask(item.masked() ? ProtectedItem.Mask.NONE : ProtectedItem.Mask.BAG));
                 observer.stage("the mask of '" + item.name() + "'");
                 Scene scene = SceneEdit.of(planning).protectedItems(turned).done();
                 advice.add(MaskAdvice.of(item, base, Simulation.film(scene, base, run, new Stopping(observer))));

@@ -117,7 +117,7 @@ final class FogBin {
      * Advances over one window of constant rates, or says that it is to be done together with other bins.
      *
      * @param allKg all fog that was put in so far, kg
-     * @return whether steps with limited slopes are yet to be done, for the rates that are filled in; then {@link #finish} is called
+     * @return whether steps together with other bins are yet to be done, for the rates that are filled in; then {@link #finish} is called
      */
     boolean advance(
             FogWindow window, FogCommon common, int bins, FogRates rates, WallSpeed walls, double durationS, double allKg) {
@@ -137,20 +137,23 @@ final class FogBin {
         if (limitS < smallestStepS) {
             smallestStepS = limitS;
             limitCell = rates.largestCell;
+            rates.complete(common, limited);
             rates.part(window, settlingMPerS, limited);
             reason = rates.reason();
         }
         sourcedKg += rates.sourceKgPerS * durationS;
         if (links.chained && rates.largestAirRate * WORTHWHILE < rates.largestRate) {
+            rates.complete(common, limited);
             rates.part(window, settlingMPerS, limited);
             fullKg = Math.max(rates.sourceKgPerS > 0 ? 0 : fullKg, before + rates.sourceKgPerS * durationS);
             advanceSmoothly(rates, durationS, limitS, faintKg);
         } else {
             requireFeasible(Math.ceil(durationS / limitS));
-            if (limited) {
+            if (limited || (frugal && window.spray != null)) {
                 sinks = new Sinks(rates.wallRate.clone(), rates.ventRate.clone(), rates.scourRate);
                 return true;
             }
+            rates.complete(common, limited);
             advanceExplicitly(rates, durationS, limitS);
         }
         bookLosses(window, new Sinks(rates.wallRate, rates.ventRate, rates.scourRate), rates.exposure, rates);

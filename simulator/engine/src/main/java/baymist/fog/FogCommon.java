@@ -3,6 +3,7 @@ package baymist.fog;
 import baymist.geom.Vec3;
 import baymist.voxel.VoxelGrid;
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * What the air does in one window to every bin alike: all of it at links that nothing falls through, the air's own part at the others. Refilled for each
@@ -19,6 +20,9 @@ final class FogCommon {
     final int[] fallingEntry;
 
     final int[] fallingLink;
+
+    /** Links that nothing falls through. */
+    final int[] levelLink;
 
     /** Rates of passing from low to high and back, 1/s, [links]; 0 where droplets fall. */
     final double[] up;
@@ -71,6 +75,9 @@ final class FogCommon {
         }
         fallingEntry = Arrays.copyOf(entries, entryCount);
         fallingLink = Arrays.copyOf(found, linkCount);
+        levelLink = IntStream.range(0, links.count())
+                .filter(l -> !fallsAlong[links.axis[l]])
+                .toArray();
         up = new double[links.count()];
         this.down = new double[links.count()];
         lean = new double[links.count()];

@@ -81,6 +81,7 @@ public final class FogOperator {
         FogCommon common = new FogCommon(grid, links, down);
         common.fill(window);
         rates.fill(window, common, bin, bins.count(), droplet.settlingMPerS(), walls, false);
+        rates.complete(common, false);
         return new FogOperator(grid, links, rates);
     }
 

@@ -129,6 +129,7 @@ final class FogRates {
         work = new double[2 * longest];
     }
 
+    /** Everything that chooses the way of stepping and that joint steps need; {@link #complete} fills in the rest. */
     void fill(
             FogWindow window, FogCommon common, int bin, int bins, double settlingMPerS, WallSpeed walls, boolean limited) {
         clear();
@@ -143,24 +144,32 @@ final class FogRates {
     }
 
     private void clear() {
-        for (double[] a : new double[][] {loss, airLoss, source, exposure, airExposure}) {
-            Arrays.fill(a, 0);
-        }
-        for (int a = 0; a < 3; a++) {
-            Arrays.fill(axisWallRate[a], 0);
-            Arrays.fill(axisExposure[a], 0);
-        }
+        Arrays.fill(loss, 0);
+        Arrays.fill(airLoss, 0);
+        Arrays.fill(source, 0);
         sourceKgPerS = 0;
     }
 
+    /** Fills in what steps of this bin alone need beside: links that nothing falls through, empty time integrals. */
+    void complete(FogCommon common, boolean limited) {
+        for (int l : common.levelLink) {
+            up[l] = common.up[l];
+            down[l] = common.down[l];
+            lean[l] = limited ? common.lean[l] : 0;
+            drift[l] = common.drift[l];
+        }
+        Arrays.fill(exposure, 0);
+        Arrays.fill(airExposure, 0);
+        for (int a = 0; a < 3; a++) {
+            Arrays.fill(axisExposure[a], 0);
+        }
+    }
+
     private void fillLinks(FogWindow window, FogCommon common, double settlingMPerS, boolean limited) {
-        System.arraycopy(common.up, 0, up, 0, up.length);
-        System.arraycopy(common.down, 0, down, 0, down.length);
-        if (limited) {
-            System.arraycopy(common.lean, 0, lean, 0, lean.length);
-            System.arraycopy(common.drift, 0, drift, 0, drift.length);
-        } else {
-            Arrays.fill(lean, 0);
+        for (int l : common.fallingLink) {
+            up[l] = 0;
+            down[l] = 0;
+            lean[l] = 0;
         }
         double lastNet = 0;
         double lastConductance = 0;
@@ -194,7 +203,7 @@ final class FogRates {
         return 2 * (against - conductance) + Math.abs(net);
     }
 
-    /** Works out the two parts of the operator for split steps: settling and eddies alone, and the slopes of the air alone. */
+    /** Works out the two parts of the completed operator for split steps: settling and eddies alone, and the slopes of the air alone. */
     void part(FogWindow window, double settlingMPerS, boolean limited) {
         Arrays.fill(ownUp, 0);
         Arrays.fill(ownDown, 0);
@@ -223,10 +232,21 @@ final class FogRates {
             ownUp[l] /= grid.volumeM3(links.low[l]);
             ownDown[l] /= grid.volumeM3(links.high[l]);
         }
+        partWalls();
         Arrays.fill(airSlopedRate, 0);
         for (int l = 0; l < airLean.length; l++) {
             int from = airLean[l] > 0 ? links.low[l] : links.high[l];
             airSlopedRate[from] += Math.abs(airLean[l]) / grid.volumeM3(from);
+        }
+    }
+
+    private void partWalls() {
+        SurfelSet surfels = grid.surfels();
+        for (int a = 0; a < 3; a++) {
+            Arrays.fill(axisWallRate[a], 0);
+        }
+        for (int s = 0; s < wallRate.length; s++) {
+            axisWallRate[surfels.direction()[s] / 2][surfels.cell()[s]] += wallRate[s];
         }
     }
 
@@ -249,7 +269,6 @@ final class FogRates {
             }
             wallRate[s] = area > 0 ? lastSpeed[d] * area / grid.volumeM3(c) : 0;
             loss[c] += wallRate[s];
-            axisWallRate[d / 2][c] += wallRate[s];
         }
     }
 

@@ -33,6 +33,7 @@ public final class FogStepper {
     private final double[] peak;
     private final int openings;
     private final ConcurrentLinkedDeque<FogRates> spareRates = new ConcurrentLinkedDeque<>();
+    private final Transport transport;
     private final FogCommon common;
     private final FogTogether together;
     private double timeS;
@@ -131,6 +132,7 @@ public final class FogStepper {
         this.bins = bins;
         this.down = gravityMPerS2.length() > 0 ? gravityMPerS2.unit() : Vec3.ZERO;
         this.workers = workers;
+        this.transport = transport;
         this.walls = walls;
         for (int c = 0; c < grid.cellCount(); c++) {
             if (!(grid.volumeM3(c) > 0)) {
@@ -257,7 +259,7 @@ public final class FogStepper {
             }
             spareRates.push(rates);
         });
-        together.advance(joint, window, durationS, workers, fog);
+        together.advance(joint, transport.limited(sources != null), window, durationS, workers, fog);
         for (int b = 0; b < fog.length; b++) {
             fog[b].requireSound(timeS, untilS, bins.diameterM()[b]);
         }

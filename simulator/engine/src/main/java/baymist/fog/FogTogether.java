@@ -7,7 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Steps with limited slopes of all bins that need them in a window: one set of levels for all, by the fastest bin of each cell, so that how sizes are cut
+ * Explicit steps of all bins that need them in a window, with limited slopes or by donor cells: one set of levels for all, by the fastest bin of each cell, so that how sizes are cut
  * into bins does not matter; groups of four bins are pieces of parallel work. Owned by {@link FogStepper}.
  */
 final class FogTogether {
@@ -15,6 +15,8 @@ final class FogTogether {
     private final FogLinks links;
     private final FogCommon common;
     private final FogSchedule schedule;
+    private final FogDonorSteps donors;
+    private final boolean[] sink;
 
     /** 1/m³, [cells]. */
     private final double[] perM3;
@@ -47,6 +49,8 @@ final class FogTogether {
         }
         int cells = bins > 0 ? grid.cellCount() : 0;
         schedule = new FogSchedule(links, cells, falling);
+        donors = new FogDonorSteps(links, schedule.levels, cells, falling, count);
+        sink = new boolean[cells];
         kernel = FogKernels.best();
         pace = new double[cells];
     }
@@ -61,19 +65,27 @@ final class FogTogether {
         groups.get(bin / FogGroup.LANES).take(bin % FogGroup.LANES, fog.massKg(), rates, common.fallingLink);
     }
 
-    /** Advances the bins that were taken in. */
-    void advance(boolean[] joint, FogWindow window, double durationS, Workers workers, FogBin[] fog) {
+    /**
+     * Advances the bins that were taken in.
+     *
+     * @param slopes whether with limited slopes
+     */
+    void advance(
+            boolean[] joint, boolean slopes, FogWindow window, double durationS, Workers workers, FogBin[] fog) {
         List<FogGroup> busy = ready(joint);
         if (busy.isEmpty()) {
             return;
         }
-        fillLevel();
-        chooseLevels(busy, durationS);
-        schedule.arrange(busy);
+        chooseLevels(busy, durationS, slopes ? RateLevels.CARRIED_S : RateLevels.LATE_S);
+        arrange(busy, slopes);
         FogGroupSteps steps = new FogGroupSteps(schedule, kernel);
         workers.forEach(busy.size(), i -> {
             FogGroup g = busy.get(i);
-            steps.advance(g);
+            if (slopes) {
+                steps.advance(g);
+            } else {
+                donors.advance(g);
+            }
             double[] exposure = new double[pace.length];
             int first = FogGroup.LANES * groups.indexOf(g);
             for (int b = first; b < Math.min(first + FogGroup.LANES, joint.length); b++) {
@@ -82,6 +94,21 @@ final class FogTogether {
                 }
             }
         });
+    }
+
+    private void arrange(List<FogGroup> busy, boolean slopes) {
+        if (slopes) {
+            fillLevel();
+            schedule.arrange(busy);
+            return;
+        }
+        Arrays.fill(sink, false);
+        for (FogGroup g : busy) {
+            for (int p = 0; p < g.loss.length; p++) {
+                sink[p / FogGroup.LANES] |= g.loss[p] != 0 || g.source[p] != 0;
+            }
+        }
+        donors.arrange(common, perM3, sink);
     }
 
     private void fillLevel() {
@@ -117,7 +144,7 @@ final class FogTogether {
         return busy;
     }
 
-    private void chooseLevels(List<FogGroup> busy, double durationS) {
+    private void chooseLevels(List<FogGroup> busy, double durationS, double shortS) {
         double largest = 0;
         for (int c = 0; c < pace.length; c++) {
             double most = 0;
@@ -130,7 +157,7 @@ final class FogTogether {
             largest = Math.max(largest, most);
         }
         long count = (long) Math.max(1, Math.ceil(durationS * largest / FogBin.COURANT));
-        if (!schedule.levels.choose(pace, largest, durationS, count, RateLevels.CARRIED_S)) {
+        if (!schedule.levels.choose(pace, largest, durationS, count, shortS)) {
             schedule.levels.choosePlain(pace, durationS, count);
         }
     }

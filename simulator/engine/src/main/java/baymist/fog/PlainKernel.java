@@ -4,53 +4,77 @@ package baymist.fog;
 final class PlainKernel implements FogKernel {
     private static final int W = FogGroup.LANES;
 
+    // The lanes of what donor cells give are written out: then the compiler keeps them in registers. Lanes without a bin hold zeros.
+
     @Override
     public void turn(FogGroup g, int[] cells, int from, int to, double stepS) {
-        int used = g.used;
+        double[] mass = g.mass;
+        double[] gathered = g.gathered;
+        double[] held = g.held;
+        double[] massSum = g.massSum;
+        double[] source = g.source;
+        double[] loss = g.loss;
         for (int i = from; i < to; i++) {
             int c = cells[i];
             double perM3 = g.perM3[c];
-            for (int p = W * c; p < W * c + used; p++) {
-                double m = g.mass[p] + g.gathered[p];
-                if (m < FogBin.VANISHING_KG && m > -FogBin.VANISHING_KG) {
-                    m = 0;
-                }
-                g.mass[p] = m;
-                g.held[p] = m * perM3;
-                g.massSum[p] += m;
-                g.gathered[p] = stepS * (g.source[p] - g.loss[p] * m);
+            int last = W * c + W;
+            for (int p = W * c; p < last; p++) {
+                double m = sound(mass[p] + gathered[p]);
+                mass[p] = m;
+                held[p] = m * perM3;
+                massSum[p] += m;
+                gathered[p] = stepS * (source[p] - loss[p] * m);
             }
         }
     }
 
+    private static double sound(double m) {
+        return m < FogBin.VANISHING_KG && m > -FogBin.VANISHING_KG ? 0 : m;
+    }
+
     @Override
     public void give(FogGroup g, FogSides s, int from, int to, double stepS) {
-        int used = g.used;
+        double[] held = g.held;
+        double[] gathered = g.gathered;
         for (int i = from; i < to; i++) {
             double forth = stepS * g.up[s.link[i]];
             double back = stepS * g.down[s.link[i]];
             int a = W * s.first[i];
             int b = W * s.second[i];
-            for (int q = 0; q < used; q++) {
-                double moved = forth * g.held[a + q] - back * g.held[b + q];
-                g.gathered[a + q] -= moved;
-                g.gathered[b + q] += moved;
-            }
+            double m0 = forth * held[a] - back * held[b];
+            double m1 = forth * held[a + 1] - back * held[b + 1];
+            double m2 = forth * held[a + 2] - back * held[b + 2];
+            double m3 = forth * held[a + 3] - back * held[b + 3];
+            pass(gathered, a, b, m0, m1, m2, m3);
         }
+    }
+
+    private static void pass(double[] gathered, int a, int b, double m0, double m1, double m2, double m3) {
+        gathered[a] -= m0;
+        gathered[a + 1] -= m1;
+        gathered[a + 2] -= m2;
+        gathered[a + 3] -= m3;
+        gathered[b] += m0;
+        gathered[b + 1] += m1;
+        gathered[b + 2] += m2;
+        gathered[b + 3] += m3;
     }
 
     @Override
     public void giveFalling(FogGroup g, FogSides s, int from, int to, double stepS) {
-        int used = g.used;
+        double[] held = g.held;
+        double[] gathered = g.gathered;
+        double[] up = g.upOf;
+        double[] down = g.downOf;
         for (int i = from; i < to; i++) {
             int k = W * s.link[i];
             int a = W * s.first[i];
             int b = W * s.second[i];
-            for (int q = 0; q < used; q++) {
-                double moved = stepS * (g.upOf[k + q] * g.held[a + q] - g.downOf[k + q] * g.held[b + q]);
-                g.gathered[a + q] -= moved;
-                g.gathered[b + q] += moved;
-            }
+            double m0 = stepS * (up[k] * held[a] - down[k] * held[b]);
+            double m1 = stepS * (up[k + 1] * held[a + 1] - down[k + 1] * held[b + 1]);
+            double m2 = stepS * (up[k + 2] * held[a + 2] - down[k + 2] * held[b + 2]);
+            double m3 = stepS * (up[k + 3] * held[a + 3] - down[k + 3] * held[b + 3]);
+            pass(gathered, a, b, m0, m1, m2, m3);
         }
     }
 

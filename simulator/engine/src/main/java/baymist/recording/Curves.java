@@ -1,7 +1,8 @@
 package baymist.recording;
 
 /**
- * The job over time, at the start and at the end of every moment of the run. Arrays [count], ascending in time, shared: not to be written to.
+ * The job over time, at the start and at the end of every moment of the run. Arrays [count], ascending in time, shared: not to be written
+ * to.
  *
  * @param timeS job time, s
  * @param sprayedKg product that left the tip so far, kg

@@ -7,7 +7,8 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * Blocks of voxels that fog is kept on: {@code edge} voxels along each side, never across bays. Arrays are shared and must not be written to.
+ * Blocks of voxels that fog is kept on: {@code edge} voxels along each side, never across bays. Arrays are shared and must not be written
+ * to.
  *
  * @param edge voxels along each side of a block
  * @param count number of blocks

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Keeps the frames that matter: when there are too many, the one goes that a straight line in time between its neighbours stands in for best.
- * First and last always stay.
+ * Keeps the frames that matter: when there are too many, the one goes that a straight line in time between its neighbours stands in for
+ * best. First and last always stay.
  */
 final class FrameKeeper {
     private final int most;

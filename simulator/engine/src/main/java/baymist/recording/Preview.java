@@ -9,13 +9,15 @@ import baymist.scene.PassSpec;
 import baymist.scene.Scene;
 import baymist.scene.SceneEdit;
 import baymist.scene.VoxelSpec;
+import baymist.scene.WandSpec;
 import baymist.voxel.Voxelizer;
 import java.util.Locale;
 
 /**
  * A job so coarse that its film can be seen in seconds: for trying things out, never for numbers.
  *
- * <p>The structure, the wand's ways, the supply and the times are those of the job; what is coarse is named by {@link #sentence}. Air is projected.
+ * <p>The structure, the wand's ways, the supply and the times are those of the job; what is coarse is named by {@link #sentence}. Air is
+ * projected.
  */
 public final class Preview {
     /** Cells that a preview aims at. */
@@ -53,9 +55,10 @@ public final class Preview {
         double spacing = Math.max(0.025, stroke(scene, extent.length()) / STATIONS);
         Scene coarse = SceneEdit.of(scene)
                 .voxel(new VoxelSpec(size[0], size[1], size[2]))
-                .air(scene.air().mode() == AirSpec.Mode.STILL
-                        ? scene.air()
-                        : scene.air().withMode(AirSpec.Mode.PROJECTED, 0))
+                .air(
+                        scene.air().mode() == AirSpec.Mode.STILL
+                                ? scene.air()
+                                : scene.air().withMode(AirSpec.Mode.PROJECTED, 0))
                 .numerics(
                         Math.min(scene.sizeBins(), BINS),
                         Math.min(scene.raysPerJet(), RAYS),
@@ -64,11 +67,13 @@ public final class Preview {
         return new Preview(coarse, new Vec3(size[0], size[1], size[2]));
     }
 
-    /** Length of all draw-backs, m; one that begins as deep as the wand goes counts as half the structure. */
+    /** Length of all draw-backs, m; one that begins as deep as the wand goes counts as long as wand and structure allow. */
     private static double stroke(Scene scene, double extentM) {
         double sum = 0;
         for (PassSpec pass : scene.passes()) {
-            double from = Double.isFinite(pass.fromDepthM()) ? pass.fromDepthM() : extentM / 2;
+            WandSpec wand = scene.wands().get(pass.wand());
+            double deepest = wand == null ? extentM : Math.min(extentM, wand.lengthM());
+            double from = Math.min(pass.fromDepthM(), deepest);
             sum += Math.max(0, from - pass.toDepthM());
         }
         return sum;
@@ -88,8 +93,8 @@ public final class Preview {
     public String sentence() {
         return String.format(
                 Locale.ROOT,
-                "Preview: voxels of about %.0f x %.0f x %.0f mm, %d droplet sizes, %d rays a jet, stations at least %.0f mm apart,"
-                        + " projected air. Run the scene itself before you trust a number.",
+                "Preview: voxels of about %.0f x %.0f x %.0f mm, %d droplet sizes, %d rays a jet, stations at least"
+                        + " %.0f mm apart, projected air. Run the scene itself before you trust a number.",
                 1e3 * voxelM.x(),
                 1e3 * voxelM.y(),
                 1e3 * voxelM.z(),

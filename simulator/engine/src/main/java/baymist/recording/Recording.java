@@ -9,7 +9,8 @@ import java.util.Locale;
 /**
  * A run that can be looked at over time. Read-only: arrays are shared and must not be written to.
  *
- * <p>Film and fog are known at the frames and taken straight between them; curves are known at every moment; the wand is known at all times.
+ * <p>Film and fog are known at the frames and taken straight between them; curves are known at every moment; the wand is known at all
+ * times.
  */
 public final class Recording {
     private final RunResult result;
@@ -150,8 +151,8 @@ public final class Recording {
                 ? String.format(Locale.ROOT, "All %d moments of the run are kept.", moments)
                 : String.format(
                         Locale.ROOT,
-                        "%d of %d moments of the run are kept; a moment left out lies within %.2g %% of what was sprayed from"
-                                + " the straight line between its neighbours.",
+                        "%d of %d moments of the run are kept; a moment left out lies within %.2g %% of what was"
+                                + " sprayed from the straight line between its neighbours.",
                         frames(),
                         moments,
                         100 * misplacedKg / Math.max(result.ledger().sprayedKg(), Double.MIN_NORMAL));

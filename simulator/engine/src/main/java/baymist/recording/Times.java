@@ -8,7 +8,7 @@ final class Times {
 
     /** What is made of the two neighbours of a time. */
     interface Between<T> {
-        /** @param w share of {@code high}, 0..1 */
+        /** Made of both, {@code w} being the share of {@code high}, 0..1. */
         T of(int low, int high, double w);
     }
 

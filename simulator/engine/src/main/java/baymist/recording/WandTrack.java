@@ -53,12 +53,11 @@ final class WandTrack {
         PassSpec pass = scene.passes().get(station.pass());
         WandSpec wand = Approach.wand(scene, pass);
         double share = Math.max(0, Math.min(1, (timeS - station.startS()) / station.durationS()));
-        double depth = Math.min(
-                here.insertion().path().maxDepthM(), station.depthM() + station.travelM() * (0.5 - share));
+        double depth =
+                Math.min(here.insertion().path().maxDepthM(), station.depthM() + station.travelM() * (0.5 - share));
         TipPose tip = here.insertion().path().tip(depth, pass.clockRad());
         WandPose body = here.insertion().path().body(Math.max(depth, 1e-6));
-        return new WandMoment(
-                true, station.pass(), depth, tip, body.centrelineM(), body.radiusM(), jets(wand, tip));
+        return new WandMoment(true, station.pass(), depth, tip, body.centrelineM(), body.radiusM(), jets(wand, tip));
     }
 
     private @Nullable Stretch stretch(double timeS) {

@@ -2,8 +2,11 @@ package baymist.report;
 
 import baymist.fog.Exposure;
 import baymist.run.RunResult;
+import baymist.scene.OpeningSpec;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** What every report says before somebody picks up a wand. */
 public final class Cautions {
@@ -20,6 +23,17 @@ public final class Cautions {
 
     /** Cautions with this run's figures, one sentence or two each. */
     public static List<String> of(RunResult r) {
+        List<String> all = new ArrayList<>();
+        if (!r.scene().cuts().isEmpty()) {
+            all.add("Cut openings: this job has openings that the structure itself has not ("
+                    + r.scene().cuts().stream().map(OpeningSpec::name).collect(Collectors.joining(", ")) + "). "
+                    + "A new hole in structure needs approved data and a licensed person.");
+        }
+        all.addAll(usual(r));
+        return all;
+    }
+
+    private static List<String> usual(RunResult r) {
         double peak = RunFigures.peakMeanConcentrationKgPerM3(r);
         boolean over = peak >= TENTH_OF_FLAMMABLE_LIMIT_KG_PER_M3;
         double roomM3 = r.ledger().oversprayKg() / OIL_MIST_LIMIT_KG_PER_M3;
@@ -49,7 +63,7 @@ public final class Cautions {
                         + " the shop's own rules, behind a shield and with liquid, before air goes in.",
                 "Edges: deburr every orifice and end inside and outside, round the nose, flush the bore clean. A burr scores"
                         + " structure and a chip blocks an orifice.",
-                "In the structure: do not force it, keep hands off what you can't see, and count parts in and out.",
+                "In the structure: drill or open up no hole for it without approved data and a licensed person; do not force it, keep hands off what you can't see, and count parts in and out.",
                 "Electricity and oxygen: make sure that nothing live and no oxygen equipment lies where the wand goes; a metal wand"
                         + " conducts, and moving mist charges it: bond it as local rules ask.");
     }

@@ -76,8 +76,8 @@ public final class CompareReport {
                             + c.shut().stream()
                                     .map(b -> b.name() + " (" + percent(b.share()) + " of the surface)")
                                     .collect(Collectors.joining(", "))
-                            + ": no opening that is open leads there from where a tip can stand. Another entry, an opening"
-                            + " left open or an access hole (--drill) is needed.");
+                            + ": nothing that is open leads there from where a tip can stand. It takes another entry, an"
+                            + " opening left open, or an access hole (--drill).");
         }
         if (c.alike() > 0) {
             page.line(
@@ -90,8 +90,8 @@ public final class CompareReport {
         page.heading("Coverage");
         int entries = width(ran.stream().map(r -> r.candidate().entry()).toList());
         int wands = width(ran.stream().map(r -> r.candidate().wand()).toList());
-        entries = Math.min(entries, Math.max(NAMES - wands, NAMES / 2));
-        wands = Math.min(wands, NAMES - entries);
+        entries = Math.min(Math.max(entries, 5), Math.max(NAMES - wands, NAMES / 2));
+        wands = Math.min(Math.max(wands, 4), NAMES - entries);
         page.line(
                 "    %s %s %5s %7s %7s %6s %4s %6s %6s",
                 Page.cell("entry", entries),
@@ -251,9 +251,10 @@ public final class CompareReport {
     /** What stands with every comparison, and with holes and panels where it has any. */
     static List<String> cautions(Compared c) {
         List<String> all = new ArrayList<>();
-        all.add("A ranking is a computed prediction at coarse resolution, not an approval. Local rules, the structure's approved"
-                + " data and the product's safety data sheet come first; run the chosen job in full and read its"
-                + " cautions on mist, ignition, oxygen and compressed air.");
+        all.add(
+                "A ranking is a computed prediction at coarse resolution, not an approval. Local rules, the structure's approved"
+                        + " data and the product's safety data sheet come first; run the chosen job in full and read its"
+                        + " cautions on mist, ignition, oxygen and compressed air.");
         if (c.rows().stream().anyMatch(r -> !r.candidate().holes().isEmpty())) {
             all.add(DRILLING);
         }

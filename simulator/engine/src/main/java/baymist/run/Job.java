@@ -111,7 +111,9 @@ final class Job {
         if (air == null) {
             throw new IllegalStateException("no air has been seen yet");
         }
-        Insertion in = moment.station() == null ? null : insertions.get(moment.station().pass());
+        Insertion in = moment.station() == null
+                ? null
+                : insertions.get(moment.station().pass());
         return new RunMoment(cavity, grid, bins, moment, air, hits, fog, film, in);
     }
 

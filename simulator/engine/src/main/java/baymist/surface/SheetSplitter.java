@@ -8,9 +8,9 @@ import java.util.Map;
 /**
  * Splits sheet triangles until no edge is longer than wanted.
  *
- * <p>An edge is cut if it is too long, whatever triangle asks; so both triangles on an edge agree and no crack opens. The cut is such that equal
- * pieces just short enough can come of it. One cut edge makes two triangles, two make three, three make four; rounds go on until none is too long. Between rounds edges are turned within each
- * flat stretch, see {@link FlatStretches}, so that thin triangles don't stay thin.
+ * <p>An edge is cut if it is too long, whatever triangle asks; so both triangles on an edge agree and no crack opens. The cut is such that
+ * equal pieces just short enough can come of it. One cut edge makes two triangles, two make three, three make four; rounds go on until none
+ * is too long. Between rounds edges are turned within each flat stretch, see {@link FlatStretches}, so that thin triangles don't stay thin.
  */
 final class SheetSplitter {
     private SheetSplitter() {}
@@ -38,7 +38,7 @@ final class SheetSplitter {
         return pieces;
     }
 
-    /** @return the split triangles, or all that there were when more than {@code most} came up (the caller tries longer edges) */
+    /** The split triangles, or all that there were when more than {@code most} came up (the caller tries longer edges). */
     static Pieces split(Pieces sheets, double edgeM, int most) {
         Pieces now = sheets;
         double limit = edgeM * edgeM;

@@ -12,7 +12,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Makes a {@link Surface}: splits the sheets, looks what each side faces, sorts the sides into patches, gathers surfels for each vertex. */
+/**
+ * Makes a {@link Surface}: splits the sheets, looks what each side faces, sorts the sides into patches, gathers surfels for each vertex.
+ */
 final class SurfaceBuilder {
     /** How far a surfel's centroid may lie from the middle of the triangle that shows it, voxels along each axis. */
     private static final double REACH = 1.0;
@@ -85,7 +87,12 @@ final class SurfaceBuilder {
                 weight.toArray(),
                 grid.surfels().count(),
                 new SurfaceDetail(
-                        corners.size() / 3, cavity.cutSheets().triangleCount(), edge, voxelM, simplified, kept > 0.999 ? 1 : kept));
+                        corners.size() / 3,
+                        cavity.cutSheets().triangleCount(),
+                        edge,
+                        voxelM,
+                        simplified,
+                        kept > 0.999 ? 1 : kept));
     }
 
     /** Sides that carry film, for each side of the sheets; the others take few triangles. */
@@ -94,7 +101,7 @@ final class SurfaceBuilder {
         for (int s = 0; s < grid.surfels().count(); s++) {
             film += grid.surfels().closure()[s] < 0 ? grid.surfels().areaM2()[s] : 0;
         }
-        return Math.min(2, SPARE * film / areaM2(sheets) + (double) 2 * sheets.triangles() / options.maxTriangles());
+        return Math.min(2, SPARE * film / areaM2(sheets) + 2.0 * sheets.triangles() / options.maxTriangles());
     }
 
     private static double areaM2(Pieces sheets) {
@@ -144,8 +151,7 @@ final class SurfaceBuilder {
             }
         }
         for (Facet f : outside) {
-            sorted.computeIfAbsent(
-                            new Key(Patch.Side.OUTSIDE, f.of().part(f.triangle()), -1), k -> new ArrayList<>())
+            sorted.computeIfAbsent(new Key(Patch.Side.OUTSIDE, f.of().part(f.triangle()), -1), k -> new ArrayList<>())
                     .add(f);
         }
         List<Key> keys = new ArrayList<>(sorted.keySet());

@@ -25,8 +25,8 @@ public record SurfaceDetail(
         }
         return String.format(
                 Locale.ROOT,
-                "Drawn coarser than computed: %,d triangles with edges of about %.3g mm, %s %% of what voxels of %.3g mm would"
-                        + " take; film is averaged over that length%s.",
+                "Drawn coarser than computed: %,d triangles with edges of about %.3g mm, %s %% of what voxels of %.3g"
+                        + " mm would take; film is averaged over that length%s.",
                 triangles,
                 1e3 * edgeM,
                 keptShare < 0.01 ? "under 1" : String.format(Locale.ROOT, "%.0f", 100 * keptShare),

@@ -58,7 +58,10 @@ class KnownCauseTest {
 
     private static Explanation explain(KnownCavities.Known known) {
         return Explain.of(
-                known.scene(), ExplainOptions.DEFAULT.about(known.atM()).runs(RUNS), new RunOptions(2), RunObserver.NONE);
+                known.scene(),
+                ExplainOptions.DEFAULT.about(known.atM()).runs(RUNS),
+                new RunOptions(2),
+                RunObserver.NONE);
     }
 
     @TestFactory
@@ -113,7 +116,8 @@ class KnownCauseTest {
             assertTrue(sentence.matches("['A-Z0-9][\\x20-\\x7e]*\\."), sentence);
             assertFalse(sentence.contains("  ") || sentence.contains("..") || sentence.contains(" ."), sentence);
         }
-        assertTrue(e.sentences().stream().anyMatch(q -> q.contains("The cause is " + e.cause().word())));
+        assertTrue(e.sentences().stream()
+                .anyMatch(q -> q.contains("The cause is " + e.cause().word())));
     }
 
     /** The whole explanation again with other threads, and its recommendation run again from the explanation's own scene. */

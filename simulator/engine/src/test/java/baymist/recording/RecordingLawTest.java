@@ -93,7 +93,10 @@ class RecordingLawTest {
         for (int b = 0; b < r.fog().count(); b++) {
             fog += r.fogKgPerM3(middle)[b] * r.fog().volumeM3()[b];
         }
-        assertEquals(PLAIN.history().get(middle).airborneKg(), fog, 1e-6 * PLAIN.ledger().sprayedKg());
+        assertEquals(
+                PLAIN.history().get(middle).airborneKg(),
+                fog,
+                1e-6 * PLAIN.ledger().sprayedKg());
     }
 
     @Test
@@ -170,7 +173,11 @@ class RecordingLawTest {
         }
         double sprayed = PLAIN.ledger().sprayedKg();
         assertEquals(
-                PLAIN.ledger().filmKg() + PLAIN.ledger().maskedKg() + PLAIN.ledger().drippedKg(), arrived, 1e-9 * sprayed);
+                PLAIN.ledger().filmKg()
+                        + PLAIN.ledger().maskedKg()
+                        + PLAIN.ledger().drippedKg(),
+                arrived,
+                1e-9 * sprayed);
         assertEquals(-PLAIN.ledger().drippedKg(), moved, 1e-9 * sprayed);
     }
 

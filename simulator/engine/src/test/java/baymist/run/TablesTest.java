@@ -113,7 +113,8 @@ class TablesTest {
 
     @Test
     void fogAndSprayThatLeftByOpeningsAreTheOverspray() {
-        double left = sum(RUN.outlook().releases(), r -> r.fogKg()) + RUN.outlook().escapedSprayKg();
+        double left =
+                sum(RUN.outlook().releases(), r -> r.fogKg()) + RUN.outlook().escapedSprayKg();
         assertEquals(RUN.ledger().oversprayKg(), left, 1e-9 * RUN.ledger().sprayedKg());
         assertEquals(
                 RUN.ledger().sprayedKg(),

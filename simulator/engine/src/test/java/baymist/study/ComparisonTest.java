@@ -91,6 +91,9 @@ class ComparisonTest {
             List<StudyResult> truth = new PlanningRun(Planning.FULL, StudyStore.none())
                     .runAll(list.stream().map(Candidate::scene).toList(), 2, PlanningRun.Watch.NONE);
             double most = truth.stream().mapToDouble(Compared::score).max().orElseThrow();
+            long good =
+                    truth.stream().filter(r -> Compared.score(r) >= most - 0.01).count();
+            assertTrue(2 * good <= list.size(), good + " of " + list.size() + " are as good as the best: no choice");
             StudyStore store = StudyStore.in(folder.resolve("truth"));
             Comparison comparison = new Comparison(new PlanningRun(COARSE, store), 2);
             Compared compared =

@@ -51,9 +51,8 @@ class SurfaceLawTest {
         for (int t = 0; t < BOX.cavity().cutSheets().triangleCount(); t++) {
             sheets += BOX.cavity().cutSheets().areaM2(t);
         }
-        double drawn = BOX_SURFACE.patches().stream()
-                .mapToDouble(BOX_SURFACE::areaM2)
-                .sum();
+        double drawn =
+                BOX_SURFACE.patches().stream().mapToDouble(BOX_SURFACE::areaM2).sum();
         assertEquals(2 * sheets, drawn, 1e-5 * sheets);
     }
 
@@ -232,8 +231,8 @@ class SurfaceLawTest {
         float[] lines = Contour.of(SURFACE, distance, 0.06);
         double length = 0;
         for (int n = 0; n < lines.length; n += 6) {
-            length += Math.hypot(Math.hypot(lines[n + 3] - lines[n], lines[n + 4] - lines[n + 1]), lines[n + 5]
-                    - lines[n + 2]);
+            length += Math.hypot(
+                    Math.hypot(lines[n + 3] - lines[n], lines[n + 4] - lines[n + 1]), lines[n + 5] - lines[n + 2]);
         }
         assertEquals(2 * Math.PI * 0.06, length, 0.02 * 2 * Math.PI * 0.06);
     }

@@ -30,7 +30,8 @@ public final class Exports {
      * @return names of the files in the folder
      * @throws IOException when a file could not be written; files that were there before are then untouched unless the moving itself failed
      */
-    public static List<String> write(RunResult result, RunWatch watch, Set<Kind> kinds, Path folder) throws IOException {
+    public static List<String> write(RunResult result, RunWatch watch, Set<Kind> kinds, Path folder)
+            throws IOException {
         Origins origins = Origins.of(result, watch.arrivedKg());
         boolean triangles = kinds.contains(Kind.VTK) || kinds.contains(Kind.GLTF);
         FilmMesh mesh = triangles ? FilmMesh.of(result, SurfaceOptions.DEFAULT) : null;
@@ -52,8 +53,8 @@ public final class Exports {
         }
     }
 
-    private static void vtk(
-            RunResult result, List<FogSnapshot> times, Origins origins, FilmMesh mesh, Batch batch) throws IOException {
+    private static void vtk(RunResult result, List<FogSnapshot> times, Origins origins, FilmMesh mesh, Batch batch)
+            throws IOException {
         List<Integer> numbers = new ArrayList<>();
         for (int i = 0; i < times.size(); i++) {
             ImageFile fog = VtkFiles.fog(result, times.get(i));
@@ -66,7 +67,8 @@ public final class Exports {
             xml.start("VTKFile type=\"Collection\" version=\"0.1\" byte_order=\"LittleEndian\"");
             xml.start("Collection");
             for (int i : numbers) {
-                xml.empty("DataSet timestep=\"" + times.get(i - 1).timeS() + "\" part=\"0\" file=\"fog-" + i + ".vti\"");
+                xml.empty(
+                        "DataSet timestep=\"" + times.get(i - 1).timeS() + "\" part=\"0\" file=\"fog-" + i + ".vti\"");
             }
             xml.finish();
         });

@@ -51,8 +51,7 @@ record FilmMesh(Surface surface, List<Patch> patches, float[] filmUm) {
         float[] out = new float[components * vertexCount()];
         int at = 0;
         for (Patch p : patches) {
-            System.arraycopy(
-                    ofSurface, components * p.firstVertex(), out, at, components * p.vertexCount());
+            System.arraycopy(ofSurface, components * p.firstVertex(), out, at, components * p.vertexCount());
             at += components * p.vertexCount();
         }
         return out;

@@ -36,8 +36,8 @@ public record FogSnapshot(
     }
 
     /**
-     * Air velocity in the middle of each cell: along each axis the mean of the flows through the cell's two sides, over the area of a voxel's
-     * side. A side in a sheet lets nothing through; a small hole counts with what flows through it, spread over the side.
+     * Air velocity in the middle of each cell: along each axis the mean of the flows through the cell's two sides, over the area of a
+     * voxel's side. A side in a sheet lets nothing through; a small hole counts with what flows through it, spread over the side.
      *
      * @return m/s, [3 * cells], x y z of each cell
      */

@@ -21,11 +21,12 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * The cavity with its film as one binary glTF file: a node for each part with the sides that face the air, film as vertex colours and in µm, and the
- * wand of each pass as a line.
+ * The cavity with its film as one binary glTF file: a node for each part with the sides that face the air, film as vertex colours and in
+ * µm, and the wand of each pass as a line.
  *
- * <p>Format: glTF 2.0 specification (Khronos Group 2017; ISO/IEC 12113:2022), binary container section 4.4; colours that need no light by the
- * extension KHR_materials_unlit. Lengths in metres; the file's y is up, so a node above all others turns our axes (x aft, y right, z up).
+ * <p>Format: glTF 2.0 specification (Khronos Group 2017; ISO/IEC 12113:2022), binary container section 4.4; colours that need no light by
+ * the extension KHR_materials_unlit. Lengths in metres; the file's y is up, so a node above all others turns our axes (x aft, y right, z
+ * up).
  */
 final class GltfFile {
     private static final int FLOAT = 5126;
@@ -72,7 +73,11 @@ final class GltfFile {
         extras(asset.putObject("extras"));
         root.putArray("extensionsUsed").add("KHR_materials_unlit");
         root.put("scene", 0);
-        root.putArray("scenes").addObject().put("name", result.scene().title()).putArray("nodes").add(0);
+        root.putArray("scenes")
+                .addObject()
+                .put("name", result.scene().title())
+                .putArray("nodes")
+                .add(0);
         ObjectNode top = nodes.addObject();
         top.put("name", result.cavity().name());
         double half = Math.sqrt(0.5);
@@ -133,7 +138,9 @@ final class GltfFile {
                 m.put("name", part.name());
                 primitivesOfPart[p.part()] = m.putArray("primitives");
                 nodeOfPart[p.part()] = node(children, part.name(), meshes.size() - 1);
-                nodeOfPart[p.part()].putObject("extras").put("kind", part.kind().name().toLowerCase(Locale.ROOT));
+                nodeOfPart[p.part()]
+                        .putObject("extras")
+                        .put("kind", part.kind().name().toLowerCase(Locale.ROOT));
             }
             ObjectNode primitive = primitivesOfPart[p.part()].addObject();
             ObjectNode attributes = primitive.putObject("attributes");
@@ -150,7 +157,9 @@ final class GltfFile {
             accessor(corner, 12 * triangle, UNSIGNED_INT, 3 * p.triangleCount(), "SCALAR");
             primitive.put("indices", accessors.size() - 1);
             primitive.put("material", 0);
-            primitive.putObject("extras").put("bay", result.grid().bays().get(p.bay()).name());
+            primitive
+                    .putObject("extras")
+                    .put("bay", result.grid().bays().get(p.bay()).name());
             vertex += n;
             triangle += p.triangleCount();
         }

@@ -8,7 +8,10 @@ final class Html {
     private Html() {}
 
     static String text(String words) {
-        return words.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\"", "&quot;");
+        return words.replace("&", "&amp;")
+                .replace("<", "&lt;")
+                .replace(">", "&gt;")
+                .replace("\"", "&quot;");
     }
 
     static String format(String pattern, Object... values) {
@@ -35,7 +38,9 @@ final class Html {
 
     static String area(double areaM2) {
         double cm2 = 1e4 * areaM2;
-        return cm2 < 999.5 ? format(cm2 < 9.95 ? "%.1f cm\u00b2" : "%.0f cm\u00b2", cm2) : format("%.3f m\u00b2", areaM2);
+        return cm2 < 999.5
+                ? format(cm2 < 9.95 ? "%.1f cm\u00b2" : "%.0f cm\u00b2", cm2)
+                : format("%.3f m\u00b2", areaM2);
     }
 
     static String length(double lengthM) {
@@ -53,15 +58,20 @@ final class Html {
      * @param words columns that hold words and not numbers, by number
      */
     static String table(String caption, List<String> head, List<Integer> words, List<List<String>> rows) {
-        StringBuilder out = new StringBuilder("<div class=\"scroll\"><table><caption>" + text(caption) + "</caption>\n<thead><tr>");
+        StringBuilder out =
+                new StringBuilder("<div class=\"scroll\"><table><caption>" + text(caption) + "</caption>\n<thead><tr>");
         for (int c = 0; c < head.size(); c++) {
-            out.append(words.contains(c) ? "<th class=\"words\">" : "<th>").append(text(head.get(c))).append("</th>");
+            out.append(words.contains(c) ? "<th class=\"words\">" : "<th>")
+                    .append(text(head.get(c)))
+                    .append("</th>");
         }
         out.append("</tr></thead>\n<tbody>\n");
         for (List<String> row : rows) {
             out.append("<tr>");
             for (int c = 0; c < row.size(); c++) {
-                out.append(words.contains(c) ? "<td class=\"words\">" : "<td>").append(text(row.get(c))).append("</td>");
+                out.append(words.contains(c) ? "<td class=\"words\">" : "<td>")
+                        .append(text(row.get(c)))
+                        .append("</td>");
             }
             out.append("</tr>\n");
         }

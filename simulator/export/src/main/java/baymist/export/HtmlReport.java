@@ -12,8 +12,8 @@ import java.io.IOException;
 import java.nio.file.Path;
 
 /**
- * A result as one page for a browser: film in three dimensions, bare places, tables, curves, cautions. The page holds all that it needs, and
- * forbids itself the network by a content security policy (W3C, Content Security Policy Level 3).
+ * A result as one page for a browser: film in three dimensions, bare places, tables, curves, cautions. The page holds all that it needs,
+ * and forbids itself the network by a content security policy (W3C, Content Security Policy Level 3).
  */
 public final class HtmlReport {
     /** Most triangles of the view: below it a page stays some megabytes and turns smoothly on a plain machine. */
@@ -35,12 +35,18 @@ public final class HtmlReport {
         ThreeLibrary three = ThreeLibrary.load();
         StringBuilder s = new StringBuilder();
         s.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
-        s.append("<meta http-equiv=\"Content-Security-Policy\" content=\"").append(POLICY).append("\">\n");
+        s.append("<meta http-equiv=\"Content-Security-Policy\" content=\"")
+                .append(POLICY)
+                .append("\">\n");
         s.append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         s.append("<title>").append(Html.text(r.scene().title())).append("</title>\n");
         s.append("<link rel=\"icon\" href=\"data:,\">\n");
-        s.append("<style>\n").append(ThreeLibrary.text("baymist/export/report.css")).append("</style>\n");
-        s.append("<script type=\"importmap\">").append(three.importMap()).append("</script>\n</head>\n<body>\n<main>\n");
+        s.append("<style>\n")
+                .append(ThreeLibrary.text("baymist/export/report.css"))
+                .append("</style>\n");
+        s.append("<script type=\"importmap\">")
+                .append(three.importMap())
+                .append("</script>\n</head>\n<body>\n<main>\n");
         head(s, r);
         cautions(s, r);
         view(s, r, mesh);
@@ -58,9 +64,13 @@ public final class HtmlReport {
     private static void head(StringBuilder s, RunResult r) {
         Fractions f = r.coverage().total();
         s.append("<h1>").append(Html.text(r.scene().title())).append("</h1>\n");
-        s.append("<p class=\"quiet\">").append(Html.text(r.cavity().name())).append(Html.format(
-                ": %s of inner surface in %d bay%s. A computed prediction.</p>%n",
-                Html.area(f.areaM2()), r.grid().bays().size(), r.grid().bays().size() == 1 ? "" : "s"));
+        s.append("<p class=\"quiet\">")
+                .append(Html.text(r.cavity().name()))
+                .append(Html.format(
+                        ": %s of inner surface in %d bay%s. A computed prediction.</p>%n",
+                        Html.area(f.areaM2()),
+                        r.grid().bays().size(),
+                        r.grid().bays().size() == 1 ? "" : "s"));
         s.append("<ul class=\"figures\">\n");
         figure(s, Html.percent(f.reached()), "reached");
         figure(s, Html.percent(f.protectedShare()), "protected");
@@ -75,7 +85,11 @@ public final class HtmlReport {
     }
 
     private static void figure(StringBuilder s, String value, String words) {
-        s.append("<li><b>").append(Html.text(value)).append("</b><span>").append(Html.text(words)).append("</span></li>\n");
+        s.append("<li><b>")
+                .append(Html.text(value))
+                .append("</b><span>")
+                .append(Html.text(words))
+                .append("</span></li>\n");
     }
 
     private static void cautions(StringBuilder s, RunResult r) {
@@ -85,8 +99,7 @@ public final class HtmlReport {
     }
 
     private static void view(StringBuilder s, RunResult r, FilmMesh mesh) {
-        s.append(
-                """
+        s.append("""
                 <h2>Film on the inside</h2>
                 <p>Sheets are drawn where they face the cavity and left out where they turn their backs, so the view looks in.</p>
                 <div class="view">
@@ -106,7 +119,9 @@ public final class HtmlReport {
                 <label><input type="checkbox" id="show-seams"> seams</label>
                 </div>
                 """);
-        s.append("<p class=\"quiet\">").append(Html.text(mesh.surface().detail().sentence())).append("</p>\n</div>\n<div>\n");
+        s.append("<p class=\"quiet\">")
+                .append(Html.text(mesh.surface().detail().sentence()))
+                .append("</p>\n</div>\n<div>\n");
         legend(s, r.scene().targets());
         s.append(ReportTables.places(r)).append("</div>\n</div>\n");
     }
@@ -117,7 +132,8 @@ public final class HtmlReport {
         for (int i = 0; i <= 20; i++) {
             ramp.append(Html.format("%s#%06X", i == 0 ? "" : ",", FilmColours.rgbAt(i / 20.0)));
         }
-        s.append("<section class=\"legend\" id=\"legend\"><b>Wet film, \u00b5m</b>\n<div class=\"bar\" style=\"background:")
+        s.append(
+                        "<section class=\"legend\" id=\"legend\"><b>Wet film, \u00b5m</b>\n<div class=\"bar\" style=\"background:")
                 .append("linear-gradient(to right,")
                 .append(ramp)
                 .append(")\"></div>\n<div class=\"ticks\">");

@@ -28,7 +28,8 @@ record ImageFile(
         VtkXml xml = new VtkXml(out);
         String extent = "0 " + cells[0] + " 0 " + cells[1] + " 0 " + cells[2];
         xml.begin("ImageData");
-        xml.start("ImageData WholeExtent=\"" + extent + "\" Origin=\"" + text(originM) + "\" Spacing=\"" + text(sizeM) + "\"");
+        xml.start("ImageData WholeExtent=\"" + extent + "\" Origin=\"" + text(originM) + "\" Spacing=\"" + text(sizeM)
+                + "\"");
         xml.arrays("FieldData", fields);
         xml.start("Piece Extent=\"" + extent + "\"");
         xml.empty("PointData");

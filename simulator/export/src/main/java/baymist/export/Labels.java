@@ -32,10 +32,11 @@ final class Labels {
     /** Verdicts as numbers: 0 unreached, 1 thin, 2 protected, 3 excess, -1 no structure; [surfels]. */
     static int[] verdicts(RunResult r) {
         @Nullable Verdict[] verdict = r.coverage().verdict();
+        List<Verdict> order = List.of(Verdict.values());
         int[] number = new int[verdict.length];
         for (int s = 0; s < number.length; s++) {
             Verdict v = verdict[s];
-            number[s] = v == null ? NO_STRUCTURE : v.ordinal();
+            number[s] = v == null ? NO_STRUCTURE : order.indexOf(v);
         }
         return number;
     }
@@ -72,7 +73,10 @@ final class Labels {
     static List<VtkArray> origin(RunResult r) {
         return List.of(VtkArray.strings(
                 "baymist",
-                List.of("version " + r.record().engineVersion(), r.scene().title(), "scene " + r.scene().hash())));
+                List.of(
+                        "version " + r.record().engineVersion(),
+                        r.scene().title(),
+                        "scene " + r.scene().hash())));
     }
 
     static List<VtkArray> origin(RunResult r, VtkArray... more) {

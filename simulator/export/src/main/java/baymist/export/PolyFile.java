@@ -58,7 +58,11 @@ record PolyFile(
         xml.arrays("FieldData", fields);
         StringBuilder piece = new StringBuilder("Piece NumberOfPoints=\"" + xyzM.length / 3 + "\"");
         for (Kind k : Kind.values()) {
-            piece.append(" NumberOf").append(k.word).append("=\"").append(k == kind ? ends.length : 0).append('"');
+            piece.append(" NumberOf")
+                    .append(k.word)
+                    .append("=\"")
+                    .append(k == kind ? ends.length : 0)
+                    .append('"');
         }
         xml.start(piece.toString());
         xml.arrays("PointData" + (pointData.isEmpty() ? "" : " Scalars=\"" + pointScalars + "\""), pointData);

@@ -41,10 +41,7 @@ final class ReportTables {
                     Html.film(f.meanFilmM())));
         }
         return Html.table(
-                caption,
-                List.of("", "area", "reached", "protected", "thin", "excess", "mean film"),
-                List.of(),
-                table);
+                caption, List.of("", "area", "reached", "protected", "thin", "excess", "mean film"), List.of(), table);
     }
 
     private static String seams(SeamCoverage seams) {
@@ -120,7 +117,8 @@ final class ReportTables {
                     .append(".</p></section>\n")
                     .toString();
         }
-        s.append("<p class=\"quiet\">Largest first; press one to see it. Its name is bay, part and the ninth of it.</p>\n<ol>\n");
+        s.append(
+                "<p class=\"quiet\">Largest first; press one to see it. Its name is bay, part and the ninth of it.</p>\n<ol>\n");
         double total = r.coverage().total().areaM2();
         for (UnreachedRegion u : regions) {
             s.append(Html.format(

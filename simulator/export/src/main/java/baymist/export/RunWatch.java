@@ -10,8 +10,8 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Looks on while a job runs and keeps what a result alone does not hold: fog and air at certain times, and what arrived on each surfel before
- * it ran or crept on. Changes nothing about the run. One run, one thread.
+ * Looks on while a job runs and keeps what a result alone does not hold: fog and air at certain times, and what arrived on each surfel
+ * before it ran or crept on. Changes nothing about the run. One run, one thread.
  */
 public final class RunWatch implements RunObserver {
     private final RunObserver next;
@@ -25,8 +25,8 @@ public final class RunWatch implements RunObserver {
     private @Nullable FogSnapshot last;
 
     /**
-     * @param timesS job times to keep fog and air at, s, in any order: of each the first moment that ends at or after it; none = the end of each
-     *     pass and of the job
+     * @param timesS job times to keep fog and air at, s, in any order: of each the first moment that ends at or after it; none = the end
+     *     of each pass and of the job
      * @param next who else looks on
      */
     public RunWatch(Scene scene, List<Double> timesS, RunObserver next) {

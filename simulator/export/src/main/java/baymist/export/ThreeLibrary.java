@@ -8,7 +8,8 @@ import java.util.Base64;
 import java.util.Properties;
 
 /**
- * The library that draws the 3-D view (three.js, MIT licence), as it lies on the class path, made into modules that a page carries inside itself.
+ * The library that draws the 3-D view (three.js, MIT licence), as it lies on the class path, made into modules that a page carries inside
+ * itself.
  *
  * @param version of the library
  * @param licence its licence, word for word
@@ -29,11 +30,14 @@ record ThreeLibrary(String version, String licence, String importMap) {
             String version = p.getProperty("version", "");
             String folder = "META-INF/resources/webjars/three/" + version + "/";
             // a module inside a page has no folder, so its neighbour is called by a name of the map
-            String main = replaced(text(folder + "build/three.module.min.js"), "\"./three.core.min.js\"", "\"three-core\"");
+            String main =
+                    replaced(text(folder + "build/three.module.min.js"), "\"./three.core.min.js\"", "\"three-core\"");
             String map = "{\"imports\":{"
                     + entry("three", main) + ","
                     + entry("three-core", text(folder + "build/three.core.min.js")) + ","
-                    + entry("three/addons/controls/OrbitControls.js", text(folder + "examples/jsm/controls/OrbitControls.js"))
+                    + entry(
+                            "three/addons/controls/OrbitControls.js",
+                            text(folder + "examples/jsm/controls/OrbitControls.js"))
                     + "}}";
             return new ThreeLibrary(version, text(folder + "LICENSE"), map);
         } catch (IOException e) {

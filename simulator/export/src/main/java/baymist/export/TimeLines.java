@@ -24,10 +24,7 @@ final class TimeLines {
         double sprayed = r.ledger().sprayedKg();
         StringBuilder s = new StringBuilder(Html.format(
                 "<svg id=\"time\" viewBox=\"0 0 %.0f %.0f\" width=\"%.0f\" height=\"%.0f\" role=\"img\" aria-label=\"The job in time\">%n",
-                LEFT + WIDTH + 24,
-                TOP + HEIGHT + 46,
-                LEFT + WIDTH + 24,
-                TOP + HEIGHT + 46));
+                LEFT + WIDTH + 24, TOP + HEIGHT + 46, LEFT + WIDTH + 24, TOP + HEIGHT + 46));
         spraying(s, r, endS);
         for (int i = 0; i <= 4; i++) {
             double y = y(i / 4.0);

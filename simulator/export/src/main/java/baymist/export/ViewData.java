@@ -48,10 +48,12 @@ final class ViewData {
         regions(o.putArray("places"), r.coverage().unreached());
         seams(o, r);
         wands(o.putArray("wands"), r);
-        o.put("hint", "Point at a surface to read its film. Drag turns, the wheel zooms, the right button or two fingers move.");
+        o.put(
+                "hint",
+                "Point at a surface to read its film. Drag turns, the wheel zooms, the right button or two fingers move.");
         try {
-            // "</" would end the script that carries the data
-            return new ObjectMapper().writeValueAsString(o).replace("</", "<\\/");
+            // the data travels inside a script: no name may end it or begin a comment
+            return new ObjectMapper().writeValueAsString(o).replace("<", "\\u003c");
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a tree of numbers and words is always JSON", e);
         }
@@ -180,6 +182,8 @@ final class ViewData {
     }
 
     private static String base64(ByteBuffer b) {
-        return Base64.getEncoder().encodeToString(b.array());
+        byte[] all = new byte[b.capacity()];
+        b.get(0, all);
+        return Base64.getEncoder().encodeToString(all);
     }
 }

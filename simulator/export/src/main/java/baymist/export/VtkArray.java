@@ -17,30 +17,31 @@ import java.util.List;
 record VtkArray(String name, String type, int components, int tuples, byte[] bytes) {
     /** Numbers to the last bit. */
     static VtkArray doubles(String name, int components, double[] values) {
-        ByteBuffer b = buffer(8L * values.length);
-        b.asDoubleBuffer().put(values);
-        return new VtkArray(name, "Float64", components, values.length / components, b.array());
+        byte[] b = bytes(8L * values.length);
+        little(b).asDoubleBuffer().put(values);
+        return new VtkArray(name, "Float64", components, values.length / components, b);
     }
 
     /** Numbers to seven digits. */
     static VtkArray floats(String name, int components, double[] values) {
-        ByteBuffer b = buffer(4L * values.length);
+        byte[] b = bytes(4L * values.length);
+        ByteBuffer into = little(b);
         for (double v : values) {
-            b.putFloat((float) v);
+            into.putFloat((float) v);
         }
-        return new VtkArray(name, "Float32", components, values.length / components, b.array());
+        return new VtkArray(name, "Float32", components, values.length / components, b);
     }
 
     static VtkArray floats(String name, int components, float[] values) {
-        ByteBuffer b = buffer(4L * values.length);
-        b.asFloatBuffer().put(values);
-        return new VtkArray(name, "Float32", components, values.length / components, b.array());
+        byte[] b = bytes(4L * values.length);
+        little(b).asFloatBuffer().put(values);
+        return new VtkArray(name, "Float32", components, values.length / components, b);
     }
 
     static VtkArray ints(String name, int[] values) {
-        ByteBuffer b = buffer(4L * values.length);
-        b.asIntBuffer().put(values);
-        return new VtkArray(name, "Int32", 1, values.length, b.array());
+        byte[] b = bytes(4L * values.length);
+        little(b).asIntBuffer().put(values);
+        return new VtkArray(name, "Int32", 1, values.length, b);
     }
 
     static VtkArray bytes(String name, byte[] values) {
@@ -52,10 +53,14 @@ record VtkArray(String name, String type, int components, int tuples, byte[] byt
         return new VtkArray(name, "String", 1, values.size(), bytes);
     }
 
-    private static ByteBuffer buffer(long bytes) {
-        if (bytes > Integer.MAX_VALUE - 64) {
-            throw new IllegalArgumentException("an array of " + bytes + " bytes is too large for one file");
+    private static byte[] bytes(long count) {
+        if (count > Integer.MAX_VALUE - 64) {
+            throw new IllegalArgumentException("an array of " + count + " bytes is too large for one file");
         }
-        return ByteBuffer.allocate((int) bytes).order(ByteOrder.LITTLE_ENDIAN);
+        return new byte[(int) count];
+    }
+
+    private static ByteBuffer little(byte[] bytes) {
+        return ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
     }
 }

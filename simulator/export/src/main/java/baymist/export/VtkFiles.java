@@ -111,6 +111,7 @@ final class VtkFiles {
         double[] length = new double[n];
         double[] reached = new double[n];
         double[] protectedShare = new double[n];
+        List<SeamKind> kinds = List.of(SeamKind.values());
         int[] kind = new int[n];
         int[] sides = new int[n];
         for (int i = 0; i < n; i++) {
@@ -119,7 +120,7 @@ final class VtkFiles {
             length[i] = line.lengthM();
             reached[i] = line.reached();
             protectedShare[i] = line.protectedShare();
-            kind[i] = line.kind().ordinal();
+            kind[i] = kinds.indexOf(line.kind());
             sides[i] = line.bays().size();
         }
         return shape.file(
@@ -129,10 +130,7 @@ final class VtkFiles {
                                 "seam_names",
                                 lines.stream().map(SeamCoverage.Line::parts).toList()),
                         VtkArray.strings(
-                                "kind_names",
-                                Arrays.stream(SeamKind.values())
-                                        .map(SeamKind::word)
-                                        .toList())),
+                                "kind_names", kinds.stream().map(SeamKind::word).toList())),
                 List.of(
                         VtkArray.doubles("reached_share", 1, reached),
                         VtkArray.doubles("protected_share", 1, protectedShare),
@@ -172,7 +170,8 @@ final class VtkFiles {
                 Labels.origin(
                         r,
                         VtkArray.strings(
-                                "pass_names", passes.stream().map(PassSpec::name).toList()),
+                                "pass_names",
+                                passes.stream().map(PassSpec::name).toList()),
                         VtkArray.strings("line_names", List.of("wand at its deepest", "way of the tip"))),
                 List.of(
                         VtkArray.ints("pass", ints(pass)),

@@ -13,8 +13,8 @@ import java.util.zip.Deflater;
 /**
  * Writes the XML of VTK files: elements, and arrays as base64 text of zlib blocks.
  *
- * <p>Format: VTK File Formats, section "XML file formats" (Kitware, from The VTK User's Guide, 11th edition, 2010): a compressed array is the
- * base64 of [blocks, block size, size of the last block if it is a part, compressed size of each block] as 64-bit numbers, then
+ * <p>Format: VTK File Formats, section "XML file formats" (Kitware, from The VTK User's Guide, 11th edition, 2010): a compressed array is
+ * the base64 of [blocks, block size, size of the last block if it is a part, compressed size of each block] as 64-bit numbers, then
  * the base64 of the blocks. One writer, one thread; the {@link Writer} is left open.
  */
 final class VtkXml {
@@ -31,8 +31,9 @@ final class VtkXml {
     /** Writes the head of a file of a type such as ImageData. */
     void begin(String type) throws IOException {
         out.write("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
-        start("VTKFile type=\"" + type
-                + "\" version=\"1.0\" byte_order=\"LittleEndian\" header_type=\"UInt64\" compressor=\"vtkZLibDataCompressor\"");
+        start(
+                "VTKFile type=\"" + type
+                        + "\" version=\"1.0\" byte_order=\"LittleEndian\" header_type=\"UInt64\" compressor=\"vtkZLibDataCompressor\"");
     }
 
     /** Opens an element; {@code head} is its name and attributes as they stand between the angle brackets. */
@@ -73,9 +74,10 @@ final class VtkXml {
     private void array(VtkArray a) throws IOException {
         String tag = a.type().equals("String") ? "Array" : "DataArray";
         String pad = "  ".repeat(open.size());
-        out.write(pad + "<" + tag + " type=\"" + a.type() + "\" Name=\"" + escaped(a.name()) + "\" NumberOfComponents=\""
-                + a.components() + "\" NumberOfTuples=\"" + a.tuples() + "\" format=\""
-                + (a.type().equals("String") ? "ascii" : "binary") + "\">\n");
+        out.write(
+                pad + "<" + tag + " type=\"" + a.type() + "\" Name=\"" + escaped(a.name()) + "\" NumberOfComponents=\""
+                        + a.components() + "\" NumberOfTuples=\"" + a.tuples() + "\" format=\""
+                        + (a.type().equals("String") ? "ascii" : "binary") + "\">\n");
         out.write(pad + "  ");
         if (a.type().equals("String")) {
             codes(a.bytes());
@@ -126,6 +128,9 @@ final class VtkXml {
     }
 
     static String escaped(String text) {
-        return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\"", "&quot;");
+        return text.replace("&", "&amp;")
+                .replace("<", "&lt;")
+                .replace(">", "&gt;")
+                .replace("\"", "&quot;");
     }
 }

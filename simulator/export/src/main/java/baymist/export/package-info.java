@@ -1,12 +1,12 @@
 /**
  * Results for other programs: VTK, glTF, CSV, and a page for a browser.
  *
- * <p>Purpose: an engineer goes on with the numbers where Baymist ends, and a report is looked at where Baymist is not installed. Nothing here
- * computes physics; all numbers are the result's own, and the units stand in their names.
+ * <p>Purpose: an engineer goes on with the numbers where Baymist ends, and a report is looked at where Baymist is not installed. Nothing
+ * here computes physics; all numbers are the result's own, and the units stand in their names.
  *
  * <ol>
- *   <li>{@link baymist.export.RunWatch} looks on while a job runs and keeps fog and air at the times that are asked for, and what arrived on
- *       each surfel.
+ *   <li>{@link baymist.export.RunWatch} looks on while a job runs and keeps fog and air at the times that are asked for, and what arrived
+ *       on each surfel.
  *   <li>{@link baymist.export.Exports} writes a folder of files from the result and what the watch kept.
  *   <li>{@link baymist.export.HtmlReport} writes one page with everything in it, the library that draws the 3-D view included.
  * </ol>

@@ -18,8 +18,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletionStage;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 
@@ -58,13 +60,21 @@ final class Browser implements AutoCloseable {
                 .newWebSocketBuilder()
                 .buildAsync(URI.create(address()), new Listener())
                 .get(PATIENCE_S, TimeUnit.SECONDS);
-        String target = call("Target.createTarget", Map.of("url", "about:blank")).get("targetId").asText();
-        session = call("Target.attachToTarget", Map.of("targetId", target, "flatten", true)).get("sessionId").asText();
+        String target = call("Target.createTarget", Map.of("url", "about:blank"))
+                .get("targetId")
+                .asText();
+        session = call("Target.attachToTarget", Map.of("targetId", target, "flatten", true))
+                .get("sessionId")
+                .asText();
         call("Page.enable", Map.of());
         call("Runtime.enable", Map.of());
         call("Network.enable", Map.of());
-        call("Network.emulateNetworkConditions", Map.of("offline", true, "latency", 0, "downloadThroughput", 0, "uploadThroughput", 0));
-        call("Emulation.setDeviceMetricsOverride", Map.of("width", 1300, "height", 1000, "deviceScaleFactor", 1, "mobile", false));
+        call(
+                "Network.emulateNetworkConditions",
+                Map.of("offline", true, "latency", 0, "downloadThroughput", 0, "uploadThroughput", 0));
+        call(
+                "Emulation.setDeviceMetricsOverride",
+                Map.of("width", 1300, "height", 1000, "deviceScaleFactor", 1, "mobile", false));
     }
 
     /** Where it listens: it writes the port into its profile when it is ready. */
@@ -139,12 +149,15 @@ final class Browser implements AutoCloseable {
 
     /** Light or dark, as the page's reader may have set it. */
     void prefer(String scheme) throws Exception {
-        call("Emulation.setEmulatedMedia", Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+        call(
+                "Emulation.setEmulatedMedia",
+                Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
         frame();
     }
 
     JsonNode evaluate(String expression) throws Exception {
-        JsonNode r = call("Runtime.evaluate", Map.of("expression", expression, "returnByValue", true, "awaitPromise", true));
+        JsonNode r =
+                call("Runtime.evaluate", Map.of("expression", expression, "returnByValue", true, "awaitPromise", true));
         if (r.has("exceptionDetails")) {
             throw new IOException(expression + ": " + r.get("exceptionDetails"));
         }
@@ -174,13 +187,17 @@ final class Browser implements AutoCloseable {
 
     private void mouse(String type, double x, double y, int buttons) throws Exception {
         String button = type.equals("mouseMoved") && buttons == 0 ? "none" : "left";
-        call("Input.dispatchMouseEvent", Map.of("type", type, "x", x, "y", y, "button", button, "buttons", buttons, "clickCount", 1));
+        call(
+                "Input.dispatchMouseEvent",
+                Map.of("type", type, "x", x, "y", y, "button", button, "buttons", buttons, "clickCount", 1));
     }
 
     /** The window as it looks now. */
     BufferedImage picture() throws Exception {
         frame();
-        String data = call("Page.captureScreenshot", Map.of("format", "png")).get("data").asText();
+        String data = call("Page.captureScreenshot", Map.of("format", "png"))
+                .get("data")
+                .asText();
         return ImageIO.read(new ByteArrayInputStream(Base64.getDecoder().decode(data)));
     }
 
@@ -204,16 +221,26 @@ final class Browser implements AutoCloseable {
     }
 
     @Override
-    public void close() throws Exception {
+    public void close() throws IOException {
         session = "";
-        socket.sendText("{\"id\":0,\"method\":\"Browser.close\"}", true).get(5, TimeUnit.SECONDS);
-        if (!process.waitFor(10, TimeUnit.SECONDS)) {
-            process.descendants().forEach(ProcessHandle::destroyForcibly);
-            process.destroyForcibly();
-            process.waitFor(10, TimeUnit.SECONDS);
+        try {
+            socket.sendText("{\"id\":0,\"method\":\"Browser.close\"}", true).get(5, TimeUnit.SECONDS);
+            if (!process.waitFor(10, TimeUnit.SECONDS)) {
+                kill();
+            }
+        } catch (ExecutionException | TimeoutException e) {
+            kill();
+        } catch (InterruptedException e) {
+            kill();
+            Thread.currentThread().interrupt();
         }
         try (Stream<Path> all = Files.walk(folder)) {
             all.sorted(Comparator.reverseOrder()).forEach(p -> p.toFile().delete());
         }
+    }
+
+    private void kill() {
+        process.descendants().forEach(ProcessHandle::destroyForcibly);
+        process.destroyForcibly();
     }
 }

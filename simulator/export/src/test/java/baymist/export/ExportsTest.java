@@ -43,9 +43,19 @@ class ExportsTest {
         QuickRun run = QuickRun.get();
         Files.createDirectory(folder.resolve("seams.vtp"));
         Files.writeString(folder.resolve("ledger.csv"), "mine");
-        assertThrows(IOException.class, () -> Exports.write(run.result(), run.watch(), EnumSet.allOf(Kind.class), folder));
+        assertThrows(
+                IOException.class, () -> Exports.write(run.result(), run.watch(), EnumSet.allOf(Kind.class), folder));
         assertEquals(List.of("ledger.csv", "seams.vtp"), files());
         assertEquals("mine", Files.readString(folder.resolve("ledger.csv")));
+        Path fresh = folder.resolve("fresh");
+        assertThrows(IOException.class, () -> {
+            try (Batch batch = new Batch(fresh)) {
+                Files.writeString(batch.file("one"), "1");
+                batch.file("two");
+                batch.done();
+            }
+        });
+        assertFalse(Files.exists(fresh), "neither the files nor the folder");
     }
 
     @Test
@@ -67,11 +77,13 @@ class ExportsTest {
         StringWriter out = new StringWriter();
         CsvFiles.regions(r, out);
         assertTrue(
-                r.coverage().unreached().stream().anyMatch(u -> u.where().contains(",")), "some place has a comma in it");
+                r.coverage().unreached().stream().anyMatch(u -> u.where().contains(",")),
+                "some place has a comma in it");
         try (CSVParser csv = read(out.toString())) {
             List<CSVRecord> rows = csv.getRecords();
             for (int i = 0; i < rows.size(); i++) {
-                assertEquals(r.coverage().unreached().get(i).where(), rows.get(i).get("where"));
+                assertEquals(
+                        r.coverage().unreached().get(i).where(), rows.get(i).get("where"));
                 assertEquals(
                         r.coverage().unreached().get(i).areaM2(),
                         Double.parseDouble(rows.get(i).get("area_m2")));
@@ -109,7 +121,12 @@ class ExportsTest {
 
     private static CSVParser read(String text) throws IOException {
         return CSVParser.parse(
-                text, CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get());
+                text,
+                CSVFormat.RFC4180
+                        .builder()
+                        .setHeader()
+                        .setSkipHeaderRecord(true)
+                        .get());
     }
 
     /** Each array and column has its row in the page that explains the format. */
@@ -124,15 +141,20 @@ class ExportsTest {
             String text = Files.readString(folder.resolve(file));
             if (file.endsWith(".csv")) {
                 for (String column : text.substring(0, text.indexOf('\n')).split(",")) {
-                    assertTrue(csv.contains("`" + column + "`") || column.matches("(min|max)_[xyz]_m"), file + ": " + column);
+                    assertTrue(
+                            csv.contains("`" + column + "`") || column.matches("(min|max)_[xyz]_m"),
+                            file + ": " + column);
                     names++;
                 }
             } else {
-                var arrays = java.util.regex.Pattern.compile("Name=\"([^\"]*)\"").matcher(text);
+                var arrays =
+                        java.util.regex.Pattern.compile("Name=\"([^\"]*)\"").matcher(text);
                 while (arrays.find()) {
                     String name = arrays.group(1);
                     assertTrue(
-                            vtk.contains("`" + name + "`") || List.of("Points", "connectivity", "offsets").contains(name),
+                            vtk.contains("`" + name + "`")
+                                    || List.of("Points", "connectivity", "offsets")
+                                            .contains(name),
                             file + ": " + name);
                     names++;
                 }

@@ -55,7 +55,8 @@ class FogSnapshotTest {
         List<FogSnapshot> kept = QuickRun.get().watch().snapshots();
         List<String> words = kept.stream().map(FogSnapshot::words).toList();
         assertEquals(
-                List.of("end of pass \"trailing edge, far half\"", "end of pass \"near half\"", "end of the job"), words);
+                List.of("end of pass \"trailing edge, far half\"", "end of pass \"near half\"", "end of the job"),
+                words);
         List<Double> ends = new ArrayList<>();
         for (int pass = 0; pass < 2; pass++) {
             ends.add(VtkFiles.stations(r, pass).stream()

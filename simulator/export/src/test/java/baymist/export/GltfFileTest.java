@@ -97,8 +97,10 @@ class GltfFileTest {
                 if (p.getMode() != TRIANGLES) {
                     continue;
                 }
-                AccessorFloatData film = (AccessorFloatData) attribute(p, "_FILM_UM").getAccessorData();
-                AccessorShortData colour = (AccessorShortData) attribute(p, "COLOR_0").getAccessorData();
+                AccessorFloatData film =
+                        (AccessorFloatData) attribute(p, "_FILM_UM").getAccessorData();
+                AccessorShortData colour =
+                        (AccessorShortData) attribute(p, "COLOR_0").getAccessorData();
                 for (int v = 0; v < film.getNumElements(); v++) {
                     boolean dry = film.get(v, 0) < hazeUm;
                     int rgb = dry ? FilmColours.BARE_RGB : colours.rgb(1e-6 * film.get(v, 0));
@@ -149,7 +151,11 @@ class GltfFileTest {
 
     @Test
     void unitsTravelWithTheFile() {
-        String json = new String(bytes, 20, ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN).getInt(12), java.nio.charset.StandardCharsets.UTF_8);
+        String json = new String(
+                bytes,
+                20,
+                ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN).getInt(12),
+                java.nio.charset.StandardCharsets.UTF_8);
         assertTrue(json.contains("\"positionUnit\":\"m\""));
         assertTrue(json.contains("\"filmUnit\":\"um\""));
         assertTrue(json.contains("\"sceneHash\":\"" + result.scene().hash() + "\""));

@@ -16,11 +16,14 @@ class HtmlReportTest {
     @Test
     void thePageForbidsItselfTheNetwork() throws IOException {
         String page = HtmlReport.of(QuickRun.get().result());
-        Matcher policy = Pattern.compile("Content-Security-Policy\" content=\"([^\"]*)\"").matcher(page);
+        Matcher policy = Pattern.compile("Content-Security-Policy\" content=\"([^\"]*)\"")
+                .matcher(page);
         assertTrue(policy.find());
         assertTrue(policy.group(1).startsWith("default-src 'none'"));
         assertFalse(policy.group(1).contains("http"));
-        assertFalse(Pattern.compile("(src|href)\\s*=\\s*[\"']?(https?:|//)").matcher(page).find());
+        assertFalse(Pattern.compile("(src|href)\\s*=\\s*[\"']?(https?:|//)")
+                .matcher(page)
+                .find());
     }
 
     @Test

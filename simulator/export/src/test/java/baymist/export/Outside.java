@@ -17,7 +17,10 @@ final class Outside {
 
     /** A Python that has VTK: Debian's packages python3-vtk9 and python3-numpy. */
     static Optional<String> pythonWithVtk() {
-        return first(List.of("python3", "/usr/bin/python3"), "-c", "import numpy, vtkmodules.vtkIOXML, vtkmodules.vtkIOGeometry");
+        return first(
+                List.of("python3", "/usr/bin/python3"),
+                "-c",
+                "import numpy, vtkmodules.vtkIOXML, vtkmodules.vtkIOGeometry");
     }
 
     static Optional<String> chromium() {

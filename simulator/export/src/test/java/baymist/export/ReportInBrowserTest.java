@@ -50,7 +50,11 @@ class ReportInBrowserTest {
         static Box of(String selector) throws Exception {
             JsonNode b = browser.evaluate("(() => { const b = document.querySelector('" + selector
                     + "').getBoundingClientRect(); return [b.x, b.y, b.width, b.height]; })()");
-            return new Box(b.get(0).asDouble(), b.get(1).asDouble(), b.get(2).asDouble(), b.get(3).asDouble());
+            return new Box(
+                    b.get(0).asDouble(),
+                    b.get(1).asDouble(),
+                    b.get(2).asDouble(),
+                    b.get(3).asDouble());
         }
 
         BufferedImage in(BufferedImage window) {
@@ -81,7 +85,10 @@ class ReportInBrowserTest {
         assertEquals(List.of(), browser.errors());
         assertEquals(List.of(), browser.requests());
         assertEquals(
-                "true", browser.evaluate("String(performance.getEntriesByType('resource').every(e => /^(data|blob):/.test(e.name)))").asText());
+                "true",
+                browser.evaluate(
+                                "String(performance.getEntriesByType('resource').every(e => /^(data|blob):/.test(e.name)))")
+                        .asText());
     }
 
     @Test
@@ -119,14 +126,17 @@ class ReportInBrowserTest {
         for (String id : List.of("legend", "places", "cautions", "time")) {
             assertTrue(Box.of("#" + id).height > 40, id);
         }
-        String legend = browser.evaluate("document.getElementById('legend').innerText").asText();
+        String legend =
+                browser.evaluate("document.getElementById('legend').innerText").asText();
         for (String word : List.of("reached", "protected", "excess", "bare", "\u00b5m", "10", "50")) {
             assertTrue(legend.contains(word), word + " in " + legend);
         }
         JsonNode rows = browser.evaluate("[...document.querySelectorAll('.places button')].map(b => b.innerText)");
         assertEquals(result.coverage().unreached().size(), rows.size());
         for (int i = 0; i < rows.size(); i++) {
-            assertTrue(rows.get(i).asText().contains(result.coverage().unreached().get(i).where()));
+            assertTrue(rows.get(i)
+                    .asText()
+                    .contains(result.coverage().unreached().get(i).where()));
         }
     }
 
@@ -135,9 +145,11 @@ class ReportInBrowserTest {
         press("view-whole");
         BufferedImage before = stage();
         browser.evaluate("document.querySelectorAll('.places button')[1].click()");
-        assertEquals("2", browser.evaluate("document.documentElement.dataset.marked").asText());
+        assertEquals(
+                "2", browser.evaluate("document.documentElement.dataset.marked").asText());
         assertTrue(differing(before, stage()) > 0.05);
-        assertTrue(browser.evaluate("document.querySelectorAll('.places button')[1].classList.contains('on')").asBoolean());
+        assertTrue(browser.evaluate("document.querySelectorAll('.places button')[1].classList.contains('on')")
+                .asBoolean());
     }
 
     /** What the view tells of the point in its middle, looking down, is a part that is there and a film within its bounds. */
@@ -146,13 +158,18 @@ class ReportInBrowserTest {
         press("view-above");
         Box b = Box.of("#stage");
         browser.point(b.x + 0.5 * b.width + 3, b.y + 0.5 * b.height + 40);
-        String words = browser.evaluate("document.getElementById('under').textContent").asText();
-        assertTrue(words.matches("lower skin, bay \\d: .* \u00b5m, (bare|thin|protected|excess); at -?\\d+, -?\\d+, -?\\d+ mm"), words);
+        String words =
+                browser.evaluate("document.getElementById('under').textContent").asText();
+        assertTrue(
+                words.matches(
+                        "lower skin, bay \\d: .* \u00b5m, (bare|thin|protected|excess); at -?\\d+, -?\\d+, -?\\d+ mm"),
+                words);
     }
 
     @Test
     void nothingIsWiderThanTheWindow() throws Exception {
-        assertTrue(browser.evaluate("document.documentElement.scrollWidth <= window.innerWidth").asBoolean());
+        assertTrue(browser.evaluate("document.documentElement.scrollWidth <= window.innerWidth")
+                .asBoolean());
     }
 
     @Test
@@ -162,9 +179,15 @@ class ReportInBrowserTest {
             browser.prefer(scheme);
             BufferedImage window = browser.picture();
             if (!keep.isEmpty()) {
-                ImageIO.write(window, "png", Files.createDirectories(Path.of(keep)).resolve("report-" + scheme + ".png").toFile());
+                ImageIO.write(
+                        window,
+                        "png",
+                        Files.createDirectories(Path.of(keep))
+                                .resolve("report-" + scheme + ".png")
+                                .toFile());
             }
-            JsonNode c = browser.evaluate("(() => { const s = getComputedStyle(document.body); return [s.color, s.backgroundColor]; })()");
+            JsonNode c = browser.evaluate(
+                    "(() => { const s = getComputedStyle(document.body); return [s.color, s.backgroundColor]; })()");
             double ink = light(c.get(0).asText());
             double paper = light(c.get(1).asText());
             assertEquals(scheme.equals("dark"), paper < ink, scheme);

@@ -63,7 +63,8 @@ class VtkReadBackTest {
     @Test
     void arraysOfManyBlocksAreReadWhole() throws IOException {
         assumeTrue(PYTHON.isPresent(), "needs python3-vtk9 and python3-numpy");
-        for (int n : new int[] {1, VtkXml.BLOCK / 8 - 1, VtkXml.BLOCK / 8, 2 * VtkXml.BLOCK / 8, 2 * VtkXml.BLOCK / 8 + 3}) {
+        for (int n :
+                new int[] {1, VtkXml.BLOCK / 8 - 1, VtkXml.BLOCK / 8, 2 * VtkXml.BLOCK / 8, 2 * VtkXml.BLOCK / 8 + 3}) {
             double[] values = new double[n];
             for (int i = 0; i < n; i++) {
                 values[i] = 0.5 * i - (i % 7);
@@ -91,6 +92,39 @@ class VtkReadBackTest {
                     n);
             Said said = Outside.run(PYTHON.orElseThrow(), "-c", script);
             assertEquals(n + " True", said.text().strip());
+        }
+    }
+
+    /** A job without passes has no wand and no stations: files without points are files all the same. */
+    @Test
+    void aFileWithoutPointsIsReadWithoutComplaint() throws IOException {
+        assumeTrue(PYTHON.isPresent(), "needs python3-vtk9 and python3-numpy");
+        List<PolyFile> empty = List.of(
+                new Lines()
+                        .file(
+                                List.of(VtkArray.strings("pass_names", List.of())),
+                                List.of(VtkArray.ints("pass", new int[0])),
+                                "pass"),
+                PolyFile.points(
+                        new double[0],
+                        List.of(VtkArray.strings("words", List.of("\u00b5m, \"<&>\"", "", "second"))),
+                        List.of(VtkArray.doubles("depth_m", 1, new double[0])),
+                        "depth_m"));
+        for (PolyFile file : empty) {
+            Path vtp = folder.resolve("empty.vtp");
+            try (var out = Files.newBufferedWriter(vtp)) {
+                file.write(out);
+            }
+            String script = "from vtkmodules.vtkIOXML import vtkXMLPolyDataReader as R\n"
+                    + "h = []; r = R(); r.AddObserver('ErrorEvent', lambda *_: h.append(1))\n"
+                    + "r.AddObserver('WarningEvent', lambda *_: h.append(1)); r.SetFileName(r'" + vtp
+                    + "'); r.Update()\n"
+                    + "o = r.GetOutput(); w = o.GetFieldData().GetAbstractArray('words')\n"
+                    + "print(h, o.GetNumberOfPoints(), o.GetNumberOfCells(),"
+                    + " w and ascii([w.GetValue(i) for i in range(w.GetNumberOfValues())]))\n";
+            Said said = Outside.run(PYTHON.orElseThrow(), "-c", script);
+            String words = file == empty.get(0) ? "None" : "['\\xb5m, \"<&>\"', '', 'second']";
+            assertEquals("[] 0 0 " + words, said.text().strip());
         }
     }
 }

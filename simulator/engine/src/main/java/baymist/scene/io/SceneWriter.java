@@ -74,6 +74,11 @@ public final class SceneWriter {
      * @throws IOException if the new file can't be written; an old one is then untouched
      */
     public static void write(Scene scene, Path file) throws IOException {
+        write(scene, "", file);
+    }
+
+    /** The same with a remark at the head of the file, for whoever opens it; "" for none. */
+    public static void write(Scene scene, String remark, Path file) throws IOException {
         Path target = file.toAbsolutePath().normalize();
         Path folder = target.getParent();
         if (folder == null) {
@@ -82,7 +87,7 @@ public final class SceneWriter {
         Files.createDirectories(folder);
         Path part = folder.resolve("." + target.getFileName() + "." + UUID.randomUUID() + ".part");
         try {
-            Files.writeString(part, text(scene, folder));
+            Files.writeString(part, commented(remark) + text(scene, folder));
             String difference = SceneContent.difference(scene, SceneReader.read(part));
             if (difference != null) {
                 throw new IllegalStateException("written and read again, the scene is another one at " + difference);
@@ -107,6 +112,21 @@ public final class SceneWriter {
             throw problems.exception();
         }
         return dump(new SceneWriter(scene, f, SceneReader.read(file)).root(folder));
+    }
+
+    /** Words as comment lines of at most 100 characters. */
+    private static String commented(String words) {
+        StringBuilder lines = new StringBuilder();
+        int column = 0;
+        for (String word : words.isBlank() ? new String[0] : words.strip().split("\\s+")) {
+            if (column == 0 || column + 1 + word.length() > 100) {
+                lines.append(column == 0 ? "#" : "\n#");
+                column = 1;
+            }
+            lines.append(' ').append(word);
+            column += 1 + word.length();
+        }
+        return column == 0 ? "" : lines.append('\n').toString();
     }
 
     /** A wand as a file of its own. */

@@ -3,6 +3,7 @@ package baymist.viewer.draw;
 import baymist.recording.FogCells;
 import java.util.Arrays;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Fog as dots, each of which stands for the same mass of oil in the air: where the fog is twice as dense there are twice as many. A block's
@@ -20,8 +21,9 @@ public record FogDots(FogCells cells, double kgPerDot) {
      * Places of the dots, m, [3 * dots].
      *
      * @param fogKgPerM3 fog in each block
+     * @param cut a plane that takes dots away, or null
      */
-    public float[] places(float[] fogKgPerM3) {
+    public float[] places(float[] fogKgPerM3, @Nullable Cut cut) {
         float[] places = new float[3 * 1024];
         int size = 0;
         for (int b = 0; b < cells.count(); b++) {
@@ -32,8 +34,10 @@ public record FogDots(FogCells cells, double kgPerDot) {
                     places = Arrays.copyOf(places, 2 * places.length);
                 }
                 for (int a = 0; a < 3; a++) {
-                    places[size++] = cells.centreM()[3 * b + a] + cells.sizeM()[a] * (unit(b, k, a) - 0.5f);
+                    places[size + a] = cells.centreM()[3 * b + a] + cells.sizeM()[a] * (unit(b, k, a) - 0.5f);
                 }
+                boolean away = cut != null && cut.beyondM(places[size], places[size + 1], places[size + 2]) > 0;
+                size += away ? 0 : 3;
             }
         }
         return Arrays.copyOf(places, size);

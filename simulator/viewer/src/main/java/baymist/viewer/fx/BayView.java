@@ -17,7 +17,9 @@ import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Pane;
+import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
+import javafx.scene.transform.Scale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -40,6 +42,7 @@ final class BayView extends Pane {
             tick(nowNs);
         }
     };
+    private @Nullable Region legend;
     private @Nullable CavityPicture picture;
     private Camera camera = new Camera(Vec3.ZERO, 0.5, 0.4, 3);
     private Consumer<Picker.Hit> asked = h -> {};
@@ -110,7 +113,7 @@ final class BayView extends Pane {
     /** Looks at the whole from one of the usual sides, at once. */
     void look(View view) {
         if (picture != null) {
-            set(Camera.of(view, picture.bounds(), aspect()));
+            set(Camera.of(view, picture.drawn(), aspect()));
         }
     }
 
@@ -136,7 +139,7 @@ final class BayView extends Pane {
 
     void flyTo(View view) {
         if (picture != null) {
-            flyTo(Camera.of(view, picture.bounds(), aspect()));
+            flyTo(Camera.of(view, picture.drawn(), aspect()));
         }
     }
 
@@ -148,7 +151,7 @@ final class BayView extends Pane {
     }
 
     double aspect() {
-        return getHeight() > 0 ? Math.max(0.2, getWidth() / getHeight()) : 1.5;
+        return getHeight() > 0 ? Math.max(0.2, getWidth() / scene3d.getHeight()) : 1.5;
     }
 
     /** Something that is shown has changed: the order of drawing and the lettering are due. */
@@ -161,12 +164,41 @@ final class BayView extends Pane {
         return !moved && flightTo == null;
     }
 
+    /** A strip below the picture, such as a legend, or none. */
+    void legend(@Nullable Region strip) {
+        getChildren().remove(legend);
+        legend = strip;
+        if (strip != null) {
+            strip.setMouseTransparent(true);
+            getChildren().add(strip);
+        }
+        requestLayout();
+    }
+
     @Override
     protected void layoutChildren() {
+        Region strip = legend;
+        double below = strip == null ? 0 : strip.prefHeight(getWidth());
+        if (strip != null) {
+            double wide = strip.prefWidth(-1);
+            double fit = Math.min(1, getWidth() / wide);
+            strip.getTransforms().setAll(new Scale(fit, fit, 0, 0));
+            strip.resizeRelocate(0, getHeight() - below, Math.max(wide, getWidth()), below);
+        }
         scene3d.setWidth(getWidth());
-        scene3d.setHeight(getHeight());
-        overlay.resizeRelocate(0, 0, getWidth(), getHeight());
+        scene3d.setHeight(Math.max(1, getHeight() - below));
+        overlay.resizeRelocate(0, 0, getWidth(), scene3d.getHeight());
         changed();
+    }
+
+    @Override
+    protected double computePrefWidth(double height) {
+        return 400;
+    }
+
+    @Override
+    protected double computePrefHeight(double width) {
+        return 300;
     }
 
     private void tick(long nowNs) {
@@ -187,7 +219,7 @@ final class BayView extends Pane {
         }
         double size = picture.drawnSizeM();
         rig.set(camera, size);
-        moved = picture.sort(camera, getHeight()) > 0;
+        moved = picture.sort(camera, scene3d.getHeight()) > 0;
         overlay.update(camera, picture::placeOf);
     }
 
@@ -213,7 +245,7 @@ final class BayView extends Pane {
 
     private void released(MouseEvent e) {
         if (travelPx < DRAG_PX && e.getButton() == MouseButton.PRIMARY && picture != null) {
-            Vec3 through = camera.throughPixel(e.getX(), e.getY(), getWidth(), getHeight());
+            Vec3 through = camera.throughPixel(e.getX(), e.getY(), getWidth(), scene3d.getHeight());
             Picker.Hit hit = picture.pick(camera.eye(), through);
             if (hit != null) {
                 asked.accept(hit);

@@ -12,13 +12,19 @@ import baymist.surface.Surface;
 import baymist.surface.SurfaceOptions;
 import baymist.viewer.draw.Camera;
 import baymist.viewer.draw.Cut;
+import baymist.viewer.draw.CutLines;
 import baymist.viewer.draw.FilmPlaces;
 import baymist.viewer.draw.FogDots;
 import baymist.viewer.draw.Picker;
+import baymist.viewer.model.SceneModel;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.stream.DoubleStream;
+import javafx.scene.Group;
 import javafx.scene.Node;
 import org.jspecify.annotations.Nullable;
 
@@ -26,7 +32,7 @@ import org.jspecify.annotations.Nullable;
 final class CavityPicture {
     /** Dots when the fog is densest. */
     private static final int DOTS = 12_000;
-    private static final double LINE_PX = 0.75;
+    private static final double LINE_PX = 0.9;
     private static final double BOLD_LINE_PX = 1.5;
     private static final double DOT_PX = 1.5;
 
@@ -34,27 +40,34 @@ final class CavityPicture {
     private final VoxelGrid grid;
     private final Theme theme;
     private final Box3 bounds;
+    private Box3 drawn;
     private final StructureLayer structure;
     private final LineMesh seams;
     private final List<RegionLine> outlines = new ArrayList<>();
-    private final javafx.scene.Group outlineGroup = new javafx.scene.Group();
+    private final Group outlineGroup = new Group();
     private final WandLayer wand;
     private final GhostLayer ghost;
     private final DotMesh dots;
     private final List<Overlay.Label> labels = new ArrayList<>();
     private @Nullable Recording recording;
     private @Nullable FogDots fog;
-    private double explode;
+    private float[] seamLines = {};
+    private boolean seamsShown;
+    private double apart;
+    /** What belongs to the cavity as it is built, and is not shown while bays are drawn apart. */
+    private final List<Group> inAir = new ArrayList<>();
     private boolean fogShown = true;
+    private double atS;
     private @Nullable Cut cut;
 
-    private record RegionLine(int bay, float[] segments, LineMesh mesh) {}
+    private record RegionLine(int bay, int part, float[] segments, LineMesh mesh) {}
 
     CavityPicture(Cavity cavity, VoxelGrid grid, FilmPlaces scale, Theme theme, Names entries) {
         this.cavity = cavity;
         this.grid = grid;
         this.theme = theme;
         bounds = cavity.cutSheets().bounds();
+        drawn = bounds;
         double size = bounds.size().length();
         Surface surface = Surface.of(cavity, grid, SurfaceOptions.DEFAULT.withStandOffM(StructureLayer.STAND_OFF * size));
         structure = new StructureLayer(surface, cavity, grid, scale, theme);
@@ -94,13 +107,19 @@ final class CavityPicture {
         return -1;
     }
 
+    /** The structure as it is built. */
     Box3 bounds() {
         return bounds;
     }
 
+    /** What is drawn, bays apart or not. */
+    Box3 drawn() {
+        return drawn;
+    }
+
     /** Diagonal of what is drawn, bays apart or not, m. */
     double drawnSizeM() {
-        return bounds.size().length() * (1.25 + explode);
+        return bounds.size().length() * (1.25 + apart);
     }
 
     Cavity cavity() {
@@ -121,15 +140,11 @@ final class CavityPicture {
 
     /** In the order in which they are to be drawn. */
     List<Node> layers() {
-        return List.of(
-                structure.opaque(),
-                seams.node(),
-                outlineGroup,
-                wand.solid(),
-                ghost.node(),
-                dots.node(),
-                wand.jets(),
-                structure.seeThrough());
+        Group first = new Group(wand.solid(), ghost.node(), dots.node());
+        Group second = new Group(wand.jets());
+        inAir.clear();
+        inAir.addAll(List.of(first, second));
+        return List.of(structure.opaque(), seams.node(), outlineGroup, first, second, structure.seeThrough());
     }
 
     /** Takes a run's film, fog and bare regions. */
@@ -151,18 +166,27 @@ final class CavityPicture {
             }
         }
         float[] flat = LineMesh.segments(ends);
-        boolean shown = seams.node().isVisible();
-        seams.set(flat);
-        seams.node().setVisible(shown);
+        seamLines = flat;
+        seams.set(CutLines.of(flat, cut));
+        seams.node().setVisible(seamsShown);
     }
 
+    /** Outlines a bare region, in pieces by part and bay, so that they go where these are drawn. */
     private void outline(int[] surfels) {
-        float[] segments = Contour.region(structure.surface(), surfels);
-        LineMesh line = new LineMesh(theme.outline(), 1e-3 * bounds.size().length());
-        line.set(segments);
-        int bay = surfels.length == 0 ? -1 : grid.bayOfCell(grid.surfels().cell()[surfels[0]]);
-        outlines.add(new RegionLine(bay, segments, line));
-        outlineGroup.getChildren().add(line.node());
+        Map<List<Integer>, List<Integer>> pieces = new LinkedHashMap<>();
+        for (int s : surfels) {
+            int bay = grid.bayOfCell(grid.surfels().cell()[s]);
+            pieces.computeIfAbsent(List.of(grid.surfels().part()[s], bay), k -> new ArrayList<>())
+                    .add(s);
+        }
+        pieces.forEach((place, piece) -> {
+            float[] segments = Contour.region(
+                    structure.surface(), piece.stream().mapToInt(Integer::intValue).toArray());
+            LineMesh line = new LineMesh(theme.outline(), 1e-3 * bounds.size().length());
+            line.set(CutLines.of(segments, cut));
+            outlines.add(new RegionLine(place.get(1), place.get(0), segments, line));
+            outlineGroup.getChildren().add(line.node());
+        });
     }
 
     /** Shows the state at a job time, s. */
@@ -176,7 +200,8 @@ final class CavityPicture {
         outlineGroup.setVisible(timeS >= r.endS() - 1e-9);
         FogDots f = fog;
         if (f != null) {
-            dots.set(fogShown ? f.places(r.fogAt(timeS)) : new float[0]);
+            dots.set(fogShown ? f.places(r.fogAt(timeS), cut) : new float[0]);
+            atS = timeS;
         }
     }
 
@@ -186,6 +211,7 @@ final class CavityPicture {
     }
 
     void showSeams(boolean shown) {
+        seamsShown = shown;
         seams.node().setVisible(shown);
     }
 
@@ -194,35 +220,42 @@ final class CavityPicture {
         return fog == null ? "" : fog.sentence();
     }
 
-    void cut(@Nullable Cut plane) {
-        cut = plane;
-        structure.cut(plane);
-        outlines.forEach(o -> o.mesh().set(baymist.viewer.draw.CutLines.of(o.segments(), plane)));
-    }
-
-    @Nullable
-    Cut cut() {
-        return cut;
-    }
-
-    void explode(double share) {
-        explode = share;
-        structure.explode(share);
+    /** Shows parts, plane and bays as a model says. */
+    void arrange(SceneModel model) {
+        Cut plane = ShowPane.cutOf(model);
+        if (!Objects.equals(plane, cut)) {
+            cut = plane;
+            structure.cut(plane);
+            outlines.forEach(o -> o.mesh().set(CutLines.of(o.segments(), plane)));
+            seams.set(CutLines.of(seamLines, plane));
+            seams.node().setVisible(seamsShown);
+            at(atS);
+        }
+        structure.arrange(model);
+        apart = model.explode();
+        drawn = Box3.EMPTY;
+        for (int bay = 0; bay < grid.bays().size(); bay++) {
+            Box3 box = grid.bays().get(bay).bounds();
+            Vec3 off = model.offsetM(bay);
+            drawn = drawn.including(box.min().plus(off)).including(box.max().plus(off));
+        }
+        drawn = apart > 0 ? drawn : bounds;
         for (RegionLine o : outlines) {
             Vec3 off = structure.offsetOfBay(o.bay());
             o.mesh().node().setTranslateX(off.x());
             o.mesh().node().setTranslateY(off.y());
             o.mesh().node().setTranslateZ(off.z());
+            o.mesh().node().setVisible(model.shows(o.part()));
         }
-        boolean together = share < 1e-6;
-        dots.node().setOpacity(together ? 1 : 0);
-        dots.node().setVisible(together && fogShown);
-        wand.solid().setVisible(together);
-        wand.jets().setOpacity(together ? 1 : 0);
+        inAir.forEach(n -> n.setVisible(apart == 0));
     }
 
-    /** Where a label's place is drawn now. */
+    /** Where a label's place is drawn now, or null where it is cut away. */
+    @Nullable
     Vec3 placeOf(Overlay.Label label) {
+        if (structure.cutAway(label.placeM())) {
+            return null;
+        }
         return label.placeM().plus(structure.offsetOfBay(label.bay()));
     }
 

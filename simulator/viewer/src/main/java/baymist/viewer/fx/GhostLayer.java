@@ -1,7 +1,8 @@
 package baymist.viewer.fx;
 
-import baymist.access.TipPose;
 import baymist.geom.Vec3;
+import baymist.viewer.model.RegionAnswer;
+import java.util.ArrayList;
 import java.util.List;
 import javafx.scene.Group;
 import javafx.scene.Node;
@@ -26,16 +27,19 @@ final class GhostLayer {
         return group;
     }
 
-    /** Shows a pose with the wand behind it and a short stroke where its pin points, or nothing. */
-    void show(@Nullable TipPose pose) {
+    /** Shows a pose with its wand and a short stroke where its pin points, or nothing. */
+    void show(RegionAnswer.@Nullable GhostPose pose) {
         group.setVisible(pose != null);
         if (pose == null) {
             return;
         }
-        Vec3 p = pose.positionM();
-        Vec3 back = p.plus(-0.16 * sizeM, pose.axis());
-        Vec3 pin = p.plus(0.06 * sizeM, pose.pin());
-        body.set(LineMesh.segments(List.of(back, p, p, pin)));
+        Vec3 p = pose.tip().positionM();
+        List<Vec3> ends = new ArrayList<>(List.of(p, p.plus(0.06 * sizeM, pose.tip().pin())));
+        for (int i = 1; i < pose.bodyM().size(); i++) {
+            ends.add(pose.bodyM().get(i - 1));
+            ends.add(pose.bodyM().get(i));
+        }
+        body.set(LineMesh.segments(ends));
         tip.set(LineMesh.segments(List.of(p)));
     }
 }

@@ -15,7 +15,7 @@ import javafx.scene.shape.Line;
 import javafx.scene.text.Text;
 import org.jspecify.annotations.Nullable;
 
-/** Lettering over the picture: names with leaders, axes, a scale bar, and corners for legend and captions. */
+/** Lettering over the picture: names with leaders, axes, a scale bar, and a caption. */
 final class Overlay extends Pane {
     /** A name at a place, m. */
     record Label(String text, Vec3 placeM, int bay, boolean strong) {}
@@ -31,7 +31,6 @@ final class Overlay extends Pane {
     private final Line barLeft = new Line();
     private final Line barRight = new Line();
     private final Text barText = new Text();
-    private final List<Node> corners = new ArrayList<>();
     private javafx.scene.control.@Nullable Label caption;
 
     Overlay(Theme theme) {
@@ -53,12 +52,6 @@ final class Overlay extends Pane {
         getChildren().addAll(axes);
         getChildren().addAll(axisNames);
         getChildren().addAll(bar, barLeft, barRight, barText);
-    }
-
-    /** A node that keeps a corner; names stay clear of it. */
-    void corner(Node node) {
-        corners.add(node);
-        getChildren().add(node);
     }
 
     /** A line of text at the top left corner. */
@@ -98,26 +91,16 @@ final class Overlay extends Pane {
     }
 
     /** Moves everything to where an eye sees it. */
-    void update(Camera camera, Function<Label, Vec3> placeOf) {
-        placeCorners();
+    void update(Camera camera, Function<Label, @Nullable Vec3> placeOf) {
         placeCaption();
         axes(camera);
         scaleBar(camera);
         names(camera, placeOf);
     }
 
-    private void placeCorners() {
-        double y = 10;
-        for (Node n : corners) {
-            n.autosize();
-            n.relocate(getWidth() - n.getLayoutBounds().getWidth() - 10, y);
-            y += n.getLayoutBounds().getHeight() + 8;
-        }
-    }
-
     private void placeCaption() {
         if (caption != null) {
-            caption.setMaxWidth(Math.max(200, getWidth() - 260));
+            caption.setMaxWidth(Math.max(200, getWidth() - 20));
             caption.autosize();
             caption.relocate(10, 10);
         }
@@ -141,6 +124,10 @@ final class Overlay extends Pane {
             double out = 34 * length + 6;
             axisNames[a].setX(cx + out * dx / length - b.getWidth() / 2 + (b.getWidth() / 2) * dx / length);
             axisNames[a].setY(cy + out * dy / length + b.getHeight() / 4 + 4 * dy / length);
+            for (int other = 0; other < a; other++) {
+                boolean meets = axisNames[other].getBoundsInParent().intersects(axisNames[a].getBoundsInParent());
+                axisNames[a].setVisible(axisNames[a].isVisible() && !(meets && axisNames[other].isVisible()));
+            }
         }
     }
 
@@ -169,22 +156,22 @@ final class Overlay extends Pane {
         line.setEndY(y1);
     }
 
-    private void names(Camera camera, Function<Label, Vec3> placeOf) {
+    private void names(Camera camera, Function<Label, @Nullable Vec3> placeOf) {
         List<LabelPlaces.Wish> wishes = new ArrayList<>();
         List<Drawn> wishing = new ArrayList<>();
         for (Drawn d : drawn) {
-            Camera.@Nullable Spot spot = camera.project(placeOf.apply(d.label()), getWidth(), getHeight());
+            Vec3 place = placeOf.apply(d.label());
+            Camera.@Nullable Spot spot = place == null ? null : camera.project(place, getWidth(), getHeight());
             boolean onPicture = spot != null && spot.x() > 0 && spot.y() > 0 && spot.x() < getWidth() && spot.y() < getHeight();
             d.node().setVisible(false);
             d.leader().setVisible(false);
-            if (onPicture) {
+            if (onPicture && spot != null) {
                 d.node().applyCss();
                 wishes.add(new LabelPlaces.Wish(spot.x(), spot.y(), d.node().prefWidth(-1), d.node().prefHeight(-1)));
                 wishing.add(d);
             }
         }
         List<LabelPlaces.Box> taken = new ArrayList<>();
-        corners.forEach(c -> taken.add(box(c)));
         if (caption != null) {
             taken.add(box(caption));
         }

@@ -66,11 +66,15 @@ final class PlacesPane extends VBox {
         }
     }
 
+    /** Lists a run's bare places. */
     void show(RegionList regions) {
+        list.setPlaceholder(new Label("Nothing is bare."));
         list.getItems().setAll(regions.rows());
-        if (regions.rows().isEmpty()) {
-            list.setPlaceholder(new Label("Nothing is bare."));
-        }
+    }
+
+    void clear() {
+        list.setPlaceholder(new Label("Nothing to list yet."));
+        list.getItems().clear();
     }
 
     void choose(int row) {

@@ -92,6 +92,21 @@ final class ShowPane extends VBox {
         apply();
     }
 
+    /** What is shown now, or null before there is anything. */
+    @Nullable
+    SceneModel model() {
+        return model;
+    }
+
+    /** Takes over what was shown before, where it is the same structure. */
+    void restore(SceneModel before) {
+        for (int p = 0; p < boxes.size(); p++) {
+            boxes.get(p).setSelected(before.shows(p));
+        }
+        apart(before.explode());
+        cut(before.cutAxis() < 0 ? 0 : 2 * before.cutAxis() + (before.keepsLow() ? 1 : 2), before.cutShare());
+    }
+
     /** Ticks or clears a part. */
     void showPart(int part, boolean shown) {
         boxes.get(part).setSelected(shown);

@@ -50,6 +50,7 @@ final class StatusBar extends HBox {
     }
 
     void idle(String words) {
+        text.setTooltip(words.isEmpty() ? null : new Tooltip(words.replace(". ", ".\n")));
         job = null;
         bar.setVisible(false);
         stop.setVisible(false);

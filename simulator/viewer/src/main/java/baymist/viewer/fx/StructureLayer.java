@@ -8,11 +8,13 @@ import baymist.surface.Surface;
 import baymist.viewer.draw.Camera;
 import baymist.viewer.draw.Cut;
 import baymist.viewer.draw.CutLines;
+import baymist.viewer.draw.DifferencePlaces;
 import baymist.viewer.draw.FilmPlaces;
 import baymist.viewer.draw.Picker;
 import baymist.viewer.draw.Piece;
 import baymist.viewer.draw.Pieces;
 import baymist.viewer.draw.StructureLines;
+import baymist.viewer.model.SceneModel;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -37,7 +39,8 @@ final class StructureLayer implements Picker.Showing {
     private final List<Place> groups = new ArrayList<>();
     private final boolean[] partShown;
     private final Vec3[] offsetOfBay;
-    private final Vec3[] outwardOfBay;
+    private final PhongMaterial filmPaint = new PhongMaterial(Color.WHITE);
+    private final WritableImage filmStrip;
     private final List<PieceMesh> film = new ArrayList<>();
     private final List<PieceMesh> sheets = new ArrayList<>();
     private final List<LineMesh> lines = new ArrayList<>();
@@ -60,11 +63,8 @@ final class StructureLayer implements Picker.Showing {
         Arrays.fill(partShown, true);
         offsetOfBay = new Vec3[grid.bays().size()];
         Arrays.fill(offsetOfBay, Vec3.ZERO);
-        outwardOfBay = grid.bays().stream()
-                .map(b -> b.bounds().centre().minus(box.centre()))
-                .toArray(Vec3[]::new);
-        PhongMaterial filmPaint = new PhongMaterial(Color.WHITE);
-        filmPaint.setDiffuseMap(strip(theme));
+        filmStrip = image(FilmPlaces.line(rgb(theme.bare())));
+        filmPaint.setDiffuseMap(filmStrip);
         Pieces pieces = new Pieces(surface.xyz(), surface.corners(), TRIANGLES_A_PIECE);
         OutsideBays outside = new OutsideBays(surface, grid);
         for (Patch patch : surface.patches()) {
@@ -107,12 +107,13 @@ final class StructureLayer implements Picker.Showing {
         return groups.size() - 1;
     }
 
-    private static WritableImage strip(Theme theme) {
-        Color b = theme.bare();
-        int bare = (int) Math.round(255 * b.getRed()) << 16
-                | (int) Math.round(255 * b.getGreen()) << 8
-                | (int) Math.round(255 * b.getBlue());
-        int[] line = FilmPlaces.line(bare);
+    private static int rgb(Color c) {
+        return (int) Math.round(255 * c.getRed()) << 16
+                | (int) Math.round(255 * c.getGreen()) << 8
+                | (int) Math.round(255 * c.getBlue());
+    }
+
+    private static WritableImage image(int[] line) {
         int[] argb = IntStream.of(line).map(c -> 0xFF000000 | c).toArray();
         WritableImage strip = new WritableImage(line.length, 1);
         strip.getPixelWriter()
@@ -136,17 +137,29 @@ final class StructureLayer implements Picker.Showing {
 
     /** Shows film, m, [surfels]. */
     void film(float[] filmM) {
+        if (filmPaint.getDiffuseMap() != filmStrip) {
+            filmPaint.setDiffuseMap(filmStrip);
+        }
         float[] places = scale.places(surface.onVertices(filmM));
         film.forEach(m -> m.colour(places));
     }
 
-    void showPart(int part, boolean shown) {
-        partShown[part] = shown;
+    /** Shows parts and bays as a model says; the plane is set by {@link #cut}. */
+    void arrange(SceneModel model) {
+        for (int p = 0; p < partShown.length; p++) {
+            partShown[p] = model.shows(p);
+        }
+        for (int b = 0; b < offsetOfBay.length; b++) {
+            offsetOfBay[b] = model.offsetM(b);
+        }
         arrange();
     }
 
-    boolean partShown(int part) {
-        return partShown[part];
+    /** Shows what another set-up gains and loses, m, [surfels], largest change at the ends of the scale. */
+    void difference(float[] changeM, DifferencePlaces places) {
+        filmPaint.setDiffuseMap(image(places.line(rgb(theme.bare()))));
+        float[] at = places.places(surface.onVertices(changeM));
+        film.forEach(m -> m.colour(at));
     }
 
     /** Whether the see-through sides are drawn. */
@@ -161,14 +174,6 @@ final class StructureLayer implements Picker.Showing {
         sheets.forEach(m -> m.cut(plane));
         for (int p = 0; p < lines.size(); p++) {
             lines.get(p).set(CutLines.of(lineSegments.get(p).segments(), plane));
-        }
-        arrange();
-    }
-
-    /** Draws the bays apart: 0 = as built, 1 = at twice their distance from the middle. */
-    void explode(double share) {
-        for (int b = 0; b < offsetOfBay.length; b++) {
-            offsetOfBay[b] = outwardOfBay[b].times(share);
         }
         arrange();
     }

@@ -61,21 +61,32 @@ public record ChartModel(double endS, List<Series> series) {
         return new ChartModel(
                 recording.endS(),
                 List.of(
-                        series(c, "fog in the air", "%", "share of what was sprayed so far that hangs in the air", n ->
-                                100 * c.airborneShare(n)),
+                        series(
+                                c,
+                                "fog in the air",
+                                "%",
+                                "share of what was sprayed so far that hangs in the air",
+                                n -> 100 * c.airborneShare(n)),
                         series(
                                 c,
                                 "coverage",
                                 "%",
                                 "share of the structure's surface with at least the haze film",
                                 n -> 100 * c.reached()[n]),
-                        series(c, "product used", kg ? "kg" : "g", "product that left the tip so far", n ->
-                                (kg ? 1 : 1e3) * c.sprayedKg()[n])));
+                        series(
+                                c,
+                                "product used",
+                                kg ? "kg" : "g",
+                                "product that left the tip so far",
+                                n -> (kg ? 1 : 1e3) * c.sprayedKg()[n])));
     }
 
     private static Series series(Curves c, String name, String unit, String tip, IntToDoubleFunction value) {
         double[] values = IntStream.range(0, c.count()).mapToDouble(value).toArray();
-        double most = IntStream.range(0, values.length).mapToDouble(n -> values[n]).max().orElse(0);
+        double most = IntStream.range(0, values.length)
+                .mapToDouble(n -> values[n])
+                .max()
+                .orElse(0);
         double top = unit.equals("%") ? 100 : roundUp(most);
         return new Series(name, unit, tip, c.timeS(), values, top);
     }

@@ -25,8 +25,7 @@ public record CompareModel(
 
     /** Another set-up beside the first. */
     public CompareModel with(String name, Recording other) {
-        return new CompareModel(
-                firstName, first, name, other, Difference.of(first, other), linked, asDifference);
+        return new CompareModel(firstName, first, name, other, Difference.of(first, other), linked, asDifference);
     }
 
     public CompareModel withLinked(boolean other) {

@@ -1,10 +1,10 @@
 package baymist.viewer.model;
 
+import baymist.geom.Vec3;
 import baymist.recording.Recording;
 import baymist.run.RunResult;
 import baymist.voxel.SurfelLocator;
 import baymist.voxel.SurfelSet;
-import baymist.geom.Vec3;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -20,12 +20,7 @@ import java.util.Locale;
  * @param sentences the same for reading
  */
 public record Difference(
-        float[] filmM,
-        double gainedM2,
-        double lostM2,
-        double unmatchedM2,
-        boolean sameGrid,
-        List<String> sentences) {
+        float[] filmM, double gainedM2, double lostM2, double unmatchedM2, boolean sameGrid, List<String> sentences) {
     public Difference {
         sentences = List.copyOf(sentences);
     }
@@ -37,7 +32,8 @@ public record Difference(
     static Difference of(RunResult first, RunResult second) {
         SurfelSet a = first.grid().surfels();
         SurfelSet b = second.grid().surfels();
-        boolean same = same(a, b) && first.cavity().parts().equals(second.cavity().parts());
+        boolean same =
+                same(a, b) && first.cavity().parts().equals(second.cavity().parts());
         SurfelLocator locator = same ? null : SurfelLocator.of(first.grid(), first.cavity());
         double hazeA = first.scene().targets().hazeM();
         double hazeB = second.scene().targets().hazeM();
@@ -56,8 +52,7 @@ public record Difference(
                 lost += match >= 0 && was && !is ? b.areaM2()[s] : 0;
             }
         }
-        return new Difference(
-                film, gained, lost, unmatched, same, sentences(first, second, gained, lost, unmatched));
+        return new Difference(film, gained, lost, unmatched, same, sentences(first, second, gained, lost, unmatched));
     }
 
     private static boolean same(SurfelSet a, SurfelSet b) {
@@ -83,14 +78,12 @@ public record Difference(
             RunResult first, RunResult second, double gained, double lost, double unmatched) {
         double was = 100 * first.coverage().total().reached();
         double is = 100 * second.coverage().total().reached();
-        String total = String.format(
-                Locale.ROOT,
-                "The second reaches %.1f %% of the structure, the first %.1f %%.",
-                is,
-                was);
+        String total =
+                String.format(Locale.ROOT, "The second reaches %.1f %% of the structure, the first %.1f %%.", is, was);
         String places = String.format(
                 Locale.ROOT,
-                "It reaches %.0f cm\u00b2 that the first leaves bare and leaves bare %.0f cm\u00b2 that the first reaches.",
+                "It reaches %.0f cm\u00b2 that the first leaves bare and leaves bare %.0f cm\u00b2 that the first"
+                        + " reaches.",
                 1e4 * gained,
                 1e4 * lost);
         String used = String.format(

@@ -41,9 +41,15 @@ public record Field(
     }
 
     static Field number(
-            String id, String label, @Nullable String pass, double value, double min, double max, String unit, String tip) {
-        return new Field(
-                id, label, pass == null ? "" : pass, Kind.NUMBER, value, min, max, unit, "", List.of(), tip);
+            String id,
+            String label,
+            @Nullable String pass,
+            double value,
+            double min,
+            double max,
+            String unit,
+            String tip) {
+        return new Field(id, label, pass == null ? "" : pass, Kind.NUMBER, value, min, max, unit, "", List.of(), tip);
     }
 
     static Field choice(String id, String label, String pass, String choice, List<String> choices, String tip) {

@@ -64,9 +64,8 @@ final class FieldEdits {
             case "hold" -> done(new Change.Hold(pass, si));
             case "hang" -> done(new Change.Hang(pass, si));
             case "liquid" ->
-                done(new Change.Liquid(si
-                        * scene.product().densityKgPerM3()
-                        / scene.supply().liquidKgPerS()));
+                done(new Change.Liquid(
+                        si * scene.product().densityKgPerM3() / scene.supply().liquidKgPerS()));
             default -> throw new IllegalArgumentException(field.id());
         };
     }

@@ -7,8 +7,8 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One piece of background work as it gets on. Any thread may ask; changes come from the worker alone, in the order waiting, running, then one of
- * done, failed, cancelled, which stays.
+ * One piece of background work as it gets on. Any thread may ask; changes come from the worker alone, in the order waiting, running, then
+ * one of done, failed, cancelled, which stays.
  */
 public final class Job<T> {
     /** Where a job stands. */
@@ -46,7 +46,8 @@ public final class Job<T> {
 
     /** Whether it will change no more. */
     public boolean ended() {
-        return now.state().ordinal() >= State.DONE.ordinal();
+        State state = now.state();
+        return state != State.WAITING && state != State.RUNNING;
     }
 
     /** Share that is done, 0..1, never falling. */
@@ -102,8 +103,7 @@ public final class Job<T> {
 
     private Now<T> ended(State state, @Nullable T result, String sentence) {
         Now<T> last = now;
-        return new Now<>(
-                state, state == State.DONE ? 1 : last.done(), last.jobTimeS(), last.stage(), result, sentence);
+        return new Now<>(state, state == State.DONE ? 1 : last.done(), last.jobTimeS(), last.stage(), result, sentence);
     }
 
     private void set(Now<T> next) {

@@ -89,8 +89,7 @@ final class PassFields {
     }
 
     static List<Field> ofJob(Scene scene) {
-        double mlPerMin =
-                scene.supply().liquidKgPerS() / scene.product().densityKgPerM3() * 60e6;
+        double mlPerMin = scene.supply().liquidKgPerS() / scene.product().densityKgPerM3() * 60e6;
         return List.of(
                 Field.number(
                         "liquid",

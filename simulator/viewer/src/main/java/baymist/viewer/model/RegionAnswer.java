@@ -12,6 +12,7 @@ import baymist.field.ReachField;
 import baymist.field.ReachFields;
 import baymist.field.RegionChoice;
 import baymist.geom.Vec3;
+import baymist.run.Approach;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
@@ -24,6 +25,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Answers about a bare place that take seconds to minutes: work for a {@link JobRunner}. */
 public final class RegionAnswer {
+    /** A time for trying changes that people wait for, s. */
+    public static final double PATIENCE_S = 120;
+
     /** Farthest that a place reaches for the search of a pose, m. */
     private static final double WITHIN_M = 0.25;
 
@@ -53,9 +57,21 @@ public final class RegionAnswer {
         }
     }
 
-    /** Explains a place of a run; at planning resolution, a run for each change that is tried. */
+    /** Explains a place of a run with {@link #PATIENCE_S} for trying changes. */
     public static Why why(Scene scene, RegionList.Row row, RunOptions options, RunObserver observer) {
-        Explanation e = Explain.of(scene, ExplainOptions.DEFAULT.about(row.centreM()), options, observer);
+        return why(scene, row, PATIENCE_S, options, observer);
+    }
+
+    /**
+     * Explains a place of a run; at planning resolution, a run for each change that is tried.
+     *
+     * @param seconds time after which no further change is tried, s, above 0
+     */
+    public static Why why(Scene scene, RegionList.Row row, double seconds, RunOptions options, RunObserver observer) {
+        ExplainOptions usual = ExplainOptions.DEFAULT;
+        ExplainOptions asked =
+                new ExplainOptions("", row.centreM(), usual.hand(), usual.runs(), seconds, usual.all(), usual.cells());
+        Explanation e = Explain.of(scene, asked, options, observer);
         List<String> says = new ArrayList<>();
         says.add(sentence(e.cause().sentence()) + (e.proved() ? "" : " No run proved it."));
         if (!e.because().isBlank()) {
@@ -65,7 +81,9 @@ public final class RegionAnswer {
         Remedy first = e.recommended();
         says.add(
                 first == null
-                        ? "None of the changes that were run helps enough."
+                        ? e.remedies().isEmpty()
+                                ? "No change was tried."
+                                : "None of the changes that were run helps enough."
                         : "Begin with this: " + sentence(first.change())
                                 + (first.caution().isBlank() ? "" : " " + sentence(first.caution())));
         return new Why(e, says);
@@ -73,14 +91,19 @@ public final class RegionAnswer {
 
     private static String sentence(String words) {
         String text = words.strip();
-        return text.isEmpty() || text.endsWith(".") || text.endsWith(")") && text.contains(". ") ? text : text + ".";
+        if (text.isEmpty()) {
+            return text;
+        }
+        String begun = Character.toUpperCase(text.charAt(0)) + text.substring(1);
+        return begun.endsWith(".") ? begun : begun + ".";
     }
 
     /** The best pose that the scene's wands reach, or null where none goes in or none brings anything. */
     public static @Nullable GhostPose bestPose(
             RunResult result, RegionList.Row row, RunOptions options, RunObserver observer) {
         Scene scene = result.scene();
-        double within = Math.min(WITHIN_M, Math.max(0.02, 0.5 * row.region().extentM().size().length()));
+        double within = Math.min(
+                WITHIN_M, Math.max(0.02, 0.5 * row.region().extentM().size().length()));
         RegionChoice place = new RegionChoice.At(onSheet(result, row), within);
         ReachField field = ReachFields.of(scene, new FieldOptions(place, false), options, observer);
         if (field.poses().isEmpty() || !(field.poses().get(0).share() > 0)) {
@@ -89,15 +112,15 @@ public final class RegionAnswer {
         PoseShare best = field.poses().get(0);
         String words = String.format(
                 Locale.ROOT,
-                "Best pose: '%s' through '%s', %.0f mm deep, pin at %.0f deg; %.1f %% of what it sprays lands here and %.1f %%"
-                        + " settles here as fog (in quiet air).",
+                "Best pose: '%s' through '%s', %.0f mm deep, pin at %.0f deg; %.1f %% of what it sprays lands here and"
+                        + " %.1f %% settles here as fog (in quiet air).",
                 best.hold().wand(),
                 best.hold().entry(),
                 1e3 * best.hold().fromDepthM(),
                 Math.toDegrees(best.hold().clockRad()),
                 100 * best.direct(),
                 100 * best.fog());
-        double radius = scene.wands().get(best.hold().wand()).outerM() / 2;
+        double radius = Approach.wand(scene, best.hold()).outerM() / 2;
         return new GhostPose(best.pose(), best.bodyM(), radius, best, words);
     }
 

@@ -48,9 +48,8 @@ public record RegionList(List<Row> rows) {
 
     public static RegionList of(RunResult result) {
         SurfelSet surfels = result.grid().surfels();
-        return new RegionList(result.coverage().unreached().stream()
-                .map(r -> row(r, surfels))
-                .toList());
+        return new RegionList(
+                result.coverage().unreached().stream().map(r -> row(r, surfels)).toList());
     }
 
     private static Row row(UnreachedRegion region, SurfelSet surfels) {

@@ -18,13 +18,7 @@ import java.util.List;
  * @param explode distance between bays beyond the real one, in lengths of the box along the row of bays, 0..1
  */
 public record SceneModel(
-        Box3 boundsM,
-        List<Bay> bays,
-        BitSet hidden,
-        int cutAxis,
-        double cutShare,
-        boolean keepsLow,
-        double explode) {
+        Box3 boundsM, List<Bay> bays, BitSet hidden, int cutAxis, double cutShare, boolean keepsLow, double explode) {
     public SceneModel {
         bays = List.copyOf(bays);
         hidden = (BitSet) hidden.clone();

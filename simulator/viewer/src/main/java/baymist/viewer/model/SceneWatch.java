@@ -8,15 +8,13 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Looks whether a scene file, or a file that it names, has changed on disk; by asking now and then, which works on every file system. A change is told
- * once, when the files have stayed alike from one look to the next, so that a file that is being written is not read half.
+ * Looks whether a scene file, or a file that it names, has changed on disk; by asking now and then, which works on every file system. A
+ * change is told once, when the files have stayed alike from one look to the next, so that a file that is being written is not read half.
  */
 public final class SceneWatch implements AutoCloseable {
     /** Hears of changes, on the watch's own thread. */
@@ -32,12 +30,7 @@ public final class SceneWatch implements AutoCloseable {
 
     private final Path scene;
     private final Listener listener;
-    private final ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor(task -> {
-        Thread thread = new Thread(task, "baymist scene watch");
-        thread.setDaemon(true);
-        return thread;
-    });
-
+    private final Thread watching;
     private Map<Path, Stamp> told = Map.of();
     private Map<Path, Stamp> last;
 
@@ -50,7 +43,20 @@ public final class SceneWatch implements AutoCloseable {
         this.listener = listener;
         last = look();
         told = last;
-        clock.scheduleWithFixedDelay(this::compare, everyMs, everyMs, TimeUnit.MILLISECONDS);
+        watching = new Thread(() -> watch(everyMs), "baymist scene watch");
+        watching.setDaemon(true);
+        watching.start();
+    }
+
+    private void watch(long everyMs) {
+        try {
+            while (true) {
+                Thread.sleep(everyMs);
+                compare();
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt(); // closed
+        }
     }
 
     private void compare() {
@@ -112,6 +118,6 @@ public final class SceneWatch implements AutoCloseable {
 
     @Override
     public void close() {
-        clock.shutdownNow();
+        watching.interrupt();
     }
 }

@@ -24,7 +24,7 @@ public final class Sentences {
         if (problem instanceof OutOfMemoryError) {
             return "There is not enough memory for this; take larger voxels, or start the program with more (-Xmx4g).";
         }
-        return "The computation ended with an error of the program itself (" + problem.getClass().getSimpleName()
-                + (text.isEmpty() ? "" : ": " + text) + "); nothing was written.";
+        return "The computation ended with an error of the program itself ("
+                + problem.getClass().getSimpleName() + (text.isEmpty() ? "" : ": " + text) + "); nothing was written.";
     }
 }

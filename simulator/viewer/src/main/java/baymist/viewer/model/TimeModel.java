@@ -1,5 +1,7 @@
 package baymist.viewer.model;
 
+import java.util.List;
+
 /**
  * Time of a job as it is played: a pure function of a clock that the caller reads. Clock times are in s from any beginning, never falling.
  *
@@ -11,7 +13,7 @@ package baymist.viewer.model;
  */
 public record TimeModel(double endS, double jobS, double clockS, double speed, boolean playing) {
     /** Speeds to choose from. */
-    public static final double[] SPEEDS = {0.25, 0.5, 1, 2, 5, 10, 20, 60};
+    public static final List<Double> SPEEDS = List.of(0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 60.0);
 
     public TimeModel {
         if (!(endS >= 0) || !(jobS >= 0 && jobS <= endS) || !(speed > 0)) {
@@ -62,10 +64,11 @@ public record TimeModel(double endS, double jobS, double clockS, double speed, b
     /** The next faster ({@code by} above 0) or slower of {@link #SPEEDS}. */
     public TimeModel faster(int by, double atClockS) {
         int nearest = 0;
-        for (int i = 1; i < SPEEDS.length; i++) {
-            boolean closer = Math.abs(Math.log(SPEEDS[i] / speed)) < Math.abs(Math.log(SPEEDS[nearest] / speed));
+        for (int i = 1; i < SPEEDS.size(); i++) {
+            boolean closer =
+                    Math.abs(Math.log(SPEEDS.get(i) / speed)) < Math.abs(Math.log(SPEEDS.get(nearest) / speed));
             nearest = closer ? i : nearest;
         }
-        return withSpeed(SPEEDS[Math.max(0, Math.min(SPEEDS.length - 1, nearest + by))], atClockS);
+        return withSpeed(SPEEDS.get(Math.max(0, Math.min(SPEEDS.size() - 1, nearest + by))), atClockS);
     }
 }

@@ -19,8 +19,8 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A job being tried otherwise: entry, depth, clock angle, rate, wand and times of each pass, and the liquid. Immutable; every edit gives a new one.
- * The scene on disk stays as it is until {@link #save}.
+ * A job being tried otherwise: entry, depth, clock angle, rate, wand and times of each pass, and the liquid. Immutable; every edit gives a
+ * new one. The scene on disk stays as it is until {@link #save}.
  */
 public final class WhatIf {
     /** What stands in a depth's box for as deep as the wand goes. */
@@ -101,7 +101,8 @@ public final class WhatIf {
         }
         Scene next = change.apply(scene);
         WhatIf result = new WhatIf(original, next, Map.of());
-        Field before = Objects.requireNonNull(of(original).field(id) == null ? field : of(original).field(id));
+        Field before = Objects.requireNonNull(
+                of(original).field(id) == null ? field : of(original).field(id));
         Map<String, String> all = new LinkedHashMap<>(changes);
         if (before.text().equals(Objects.requireNonNull(result.field(id)).text())) {
             all.remove(id);

@@ -129,6 +129,21 @@ class AnswersTest {
     }
 
     @Test
+    void aPlaceIsExplainedInWholeSentences() {
+        RegionList.Row largest = RegionList.of(RESULT).rows().get(0);
+        RegionAnswer.Why why = RegionAnswer.why(Fixture.SCENE, largest, 0.001, Fixture.TWO, RunObserver.NONE);
+        assertTrue(why.sentences().size() >= 3, why.sentences().toString());
+        for (String says : why.sentences()) {
+            assertTrue(says.matches("(?s)[^\\p{Ll}\\s].*[.]"), says);
+        }
+        // it is about the place that was asked for
+        double apart = why.explanation().region().centroidM().distance(largest.centreM());
+        assertTrue(
+                apart < 0.5 * largest.region().extentM().size().length() + 0.05,
+                "explains a place " + apart + " m off");
+    }
+
+    @Test
     void aRunDiffersFromItselfInNothing() {
         Difference none = Difference.of(R, R);
         assertTrue(none.sameGrid());

@@ -90,9 +90,7 @@ class JobRunnerTest {
         CountDownLatch began = new CountDownLatch(1);
         JobRunner runner = new JobRunner();
         Job<?> job = runner.start(
-                "a real run",
-                Runs.whole(Fixture.SCENE, Fixture.TWO, (c, g, t, f) -> began.countDown()),
-                j -> {});
+                "a real run", Runs.whole(Fixture.SCENE, Fixture.TWO, (c, g, t, f) -> began.countDown()), j -> {});
         assertTrue(began.await(25, TimeUnit.SECONDS));
         runner.close();
         assertEquals(Job.State.CANCELLED, job.state());

@@ -1,6 +1,7 @@
 package baymist.viewer.model;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 
 import java.nio.file.Files;
@@ -32,6 +33,7 @@ class SceneWatchTest {
             }
         };
         try (SceneWatch watch = new SceneWatch(scene, 20, listener)) {
+            assertNotNull(watch);
             assertNull(heard.poll(150, TimeUnit.MILLISECONDS));
             Files.writeString(model, "a: 1234");
             assertEquals("changed model.yaml", heard.poll(10, TimeUnit.SECONDS));

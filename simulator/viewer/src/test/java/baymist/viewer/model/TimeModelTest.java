@@ -63,7 +63,7 @@ class TimeModelTest {
         for (int n = 0; n < 20; n++) {
             t = t.faster(1, 0);
         }
-        assertEquals(TimeModel.SPEEDS[TimeModel.SPEEDS.length - 1], t.speed());
+        assertEquals(TimeModel.SPEEDS.get(TimeModel.SPEEDS.size() - 1), t.speed());
         assertEquals(20, t.faster(-1, 0).speed());
     }
 }

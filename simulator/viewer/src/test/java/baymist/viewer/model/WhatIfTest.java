@@ -30,7 +30,11 @@ class WhatIfTest {
         assertEquals(8 * BOX.passes().size() + 2, w.fields().size());
         for (Field f : w.fields()) {
             assertTrue(f.tip().endsWith("."), f.id());
-            assertTrue(f.kind() == Field.Kind.CHOICE ? f.choices().contains(f.choice()) : !f.unit().isEmpty(), f.id());
+            assertTrue(
+                    f.kind() == Field.Kind.CHOICE
+                            ? f.choices().contains(f.choice())
+                            : !f.unit().isEmpty(),
+                    f.id());
             if (f.kind() == Field.Kind.NUMBER && Double.isFinite(f.value())) {
                 assertTrue(f.value() >= f.min() - 1e-9 && f.value() <= f.max(), f.toString());
             }
@@ -110,8 +114,7 @@ class WhatIfTest {
 
     @Test
     void anEntryCanBeMovedToWhereThereIsNoHole() {
-        WhatIf.Edit first = WhatIf.of(BOX)
-                .throughNewHole(PASS, "rib 1", new baymist.geom.Vec3(0.2, 0, 0.02), 0.012);
+        WhatIf.Edit first = WhatIf.of(BOX).throughNewHole(PASS, "rib 1", new baymist.geom.Vec3(0.2, 0, 0.02), 0.012);
         assertFalse(first.refused(), first.sentence());
         assertTrue(first.sentence().contains("approved data"), first.sentence());
         WhatIf moved = first.result()

@@ -1,0 +1,256 @@
+package baymist.viewer.fx;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import baymist.geom.Vec3;
+import baymist.viewer.ViewRequest;
+import baymist.viewer.draw.Camera;
+import baymist.viewer.draw.LabelPlaces;
+import baymist.viewer.draw.View;
+import baymist.viewer.model.RegionList;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import javafx.geometry.Point2D;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.MouseButton;
+import javafx.scene.robot.Robot;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** One real window on a small job, driven by mouse and keys and looked at. */
+class WindowTest {
+    @TempDir
+    static Path folder;
+
+    private static ViewerWindow window;
+
+    @BeforeAll
+    static void open() throws Exception {
+        Fx.start();
+        Path file = SmallJob.file(folder);
+        window = Fx.on(() ->
+                ViewerWindow.open(new ViewRequest(file, null, 2, ViewRequest.Look.PLAIN), () -> {}));
+        Fx.until("the run", 120, () -> window.desk().recording() != null);
+    }
+
+    @AfterAll
+    static void close() throws Exception {
+        if (window != null) {
+            Fx.run(() -> window.stage().close());
+        }
+    }
+
+    @BeforeEach
+    void plain() throws Exception {
+        Fx.run(() -> {
+            window.relook(ViewRequest.Look.PLAIN);
+            window.desk().view().look(View.ISO);
+            window.desk().timeBar().goTo(1e9);
+        });
+        settle();
+    }
+
+    private static void settle() throws Exception {
+        Thread.sleep(120);
+        Fx.until("a settled picture", 30, () -> window.desk().view().settled());
+    }
+
+    private static double filmShare() throws Exception {
+        settle();
+        return Fx.share(Fx.picture(window.stage().getScene()), Fx::isFilm);
+    }
+
+    private static BayView view() {
+        return window.desk().view();
+    }
+
+    @Test
+    void filmIsSeenAndGrowsWithTime() throws Exception {
+        double end = filmShare();
+        assertTrue(end > 0.02, "share of film " + end);
+        Fx.run(() -> window.desk().timeBar().goTo(0));
+        double start = filmShare();
+        Fx.run(() -> window.desk().timeBar().goTo(6));
+        double middle = filmShare();
+        assertTrue(start < middle && middle < end, start + ", " + middle + ", " + end);
+    }
+
+    @Test
+    void bareRegionsAreOutlinedAndListed() throws Exception {
+        List<RegionList.Row> rows = Fx.on(() -> window.desk().places().rows());
+        assertFalse(rows.isEmpty());
+        int outline = 0xB3400E;
+        // the legend shows the outline too, with some hundred pixels at most
+        double pixels = Fx.share(Fx.picture(window.stage().getScene()), rgb -> near(rgb, outline)) * 1320 * 860;
+        assertTrue(pixels > 300, "pixels of outline " + pixels);
+    }
+
+    private static boolean near(int rgb, int other) {
+        int r = Math.abs((rgb >> 16 & 255) - (other >> 16 & 255));
+        int g = Math.abs((rgb >> 8 & 255) - (other >> 8 & 255));
+        int b = Math.abs((rgb & 255) - (other & 255));
+        return r + g + b < 24;
+    }
+
+    @Test
+    void hiddenPartsCutsAndBaysApartChangeThePicture() throws Exception {
+        double all = filmShare();
+        Fx.run(() -> window.desk().showPane().cut(4, 0.5));
+        double half = filmShare();
+        assertTrue(half < 0.75 * all && half > 0.2 * all, half + " of " + all);
+        Fx.run(() -> {
+            window.desk().showPane().cut(0, 0.5);
+            window.desk().showPane().apart(0.5);
+        });
+        settle();
+        double width = Fx.on(() -> view().picture().drawn().size().y());
+        assertTrue(width > 1.4 * 1.2, "drawn over " + width + " m");
+        Fx.run(() -> {
+            window.desk().showPane().apart(0);
+            for (int p = 0; p < 9; p++) {
+                window.desk().showPane().showPart(p, false);
+            }
+        });
+        double none = filmShare();
+        assertTrue(none < 0.25 * all, none + " of " + all);
+    }
+
+    @Test
+    void namesNeverLieOnEachOther() throws Exception {
+        for (double scale : new double[] {1, 1.25, 2}) {
+            Fx.run(() -> window.relook(new ViewRequest.Look(scale > 1, false, scale)));
+            for (View side : View.values()) {
+                Fx.run(() -> view().look(side));
+                settle();
+                List<LabelPlaces.Box> boxes = Fx.on(() -> view().overlay().shownNames());
+                assertTrue(boxes.size() >= 3, side + " at " + scale + ": " + boxes.size() + " names");
+                for (int i = 0; i < boxes.size(); i++) {
+                    for (int j = 0; j < i; j++) {
+                        assertFalse(boxes.get(i).meets(boxes.get(j), 0), side + " " + boxes);
+                    }
+                }
+            }
+        }
+    }
+
+    @Test
+    void draggingTurnsTheCavityAndTheWheelBringsItNearer() throws Exception {
+        Camera before = Fx.on(() -> view().camera());
+        Fx.run(() -> {
+            Robot robot = new Robot();
+            Point2D p = view().localToScreen(view().getWidth() / 2, view().getHeight() / 2);
+            robot.mouseMove(p);
+            robot.mousePress(MouseButton.PRIMARY);
+            robot.mouseMove(p.add(20, 8));
+            robot.mouseMove(p.add(60, 20));
+        });
+        Thread.sleep(200);
+        Fx.run(() -> new Robot().mouseRelease(MouseButton.PRIMARY));
+        Fx.until("a turned camera", 10, () -> view().camera().yawRad() != before.yawRad());
+        Camera turned = Fx.on(() -> view().camera());
+        assertEquals(before.distanceM(), turned.distanceM());
+        assertTrue(turned.pitchRad() > before.pitchRad());
+        Fx.run(() -> new Robot().mouseWheel(-3));
+        Fx.until("a nearer camera", 10, () -> view().camera().distanceM() < turned.distanceM());
+    }
+
+    @Test
+    void keysTurnPlayAndStep() throws Exception {
+        Camera before = Fx.on(() -> view().camera());
+        Fx.run(() -> ViewerKeys.press(KeyCode.RIGHT, false, true, window.desk()));
+        assertNotEquals(before.yawRad(), Fx.on(() -> view().camera()).yawRad());
+        double end = Fx.on(() -> window.desk().timeBar().timeS());
+        Fx.run(() -> ViewerKeys.press(KeyCode.COMMA, false, true, window.desk()));
+        assertTrue(Fx.on(() -> window.desk().timeBar().timeS()) < end);
+        Fx.run(() -> {
+            window.desk().timeBar().goTo(0);
+            ViewerKeys.press(KeyCode.SPACE, false, true, window.desk());
+        });
+        Fx.until("time going on", 10, () -> window.desk().timeBar().timeS() > 0.2);
+        Fx.run(() -> ViewerKeys.press(KeyCode.SPACE, false, true, window.desk()));
+        assertFalse(Fx.on(() -> window.desk().timeBar().playing()));
+        assertFalse(Fx.on(() -> ViewerKeys.press(KeyCode.Q, false, true, window.desk())));
+    }
+
+    @Test
+    void aClickTellsTheFilmThere() throws Exception {
+        Fx.run(() -> {
+            Robot robot = new Robot();
+            robot.mouseMove(view().localToScreen(0.5 * view().getWidth(), 0.47 * view().getHeight()));
+            robot.mousePress(MouseButton.PRIMARY);
+            robot.mouseRelease(MouseButton.PRIMARY);
+        });
+        Fx.until("an answer", 10, () -> window.desk().places().told().toString().contains("wet film"));
+    }
+
+    @Test
+    void choosingABarePlaceFliesThere() throws Exception {
+        RegionList.Row row = Fx.on(() -> window.desk().places().rows().get(1));
+        Fx.run(() -> window.desk().places().choose(1));
+        settle();
+        Vec3 middle = row.region().extentM().centre();
+        Fx.until("the flight's end", 20, () -> {
+            Camera.Spot spot = view().camera().project(middle, view().getWidth(), view().getHeight());
+            return spot != null
+                    && Math.abs(spot.x() - view().getWidth() / 2) < 0.1 * view().getWidth()
+                    && view().camera().target().distance(middle) < 1e-6;
+        });
+        assertTrue(Fx.on(() -> window.desk().places().told()).toString().contains("The tip sees"));
+    }
+
+    @Test
+    void aPreviewStandsBesideTheFirstAndMovesWithIt() throws Exception {
+        Fx.run(() -> {
+            window.desk().whatIf().set("clock:trailing edge", "90");
+            window.desk().previewNow();
+        });
+        Fx.until("the preview", 120, () -> window.desk().beside().difference() != null);
+        assertTrue(Fx.on(() -> window.desk().beside().difference().lostM2()) > 0.01);
+        Fx.run(() -> view().set(view().camera().turned(0.3, 0)));
+        assertEquals(
+                Fx.on(() -> view().camera()),
+                Fx.on(() -> window.desk().beside().view().camera()));
+        Fx.run(() -> window.desk().beside().showDifference(true));
+        settle();
+        Map<String, Integer> wanted = Map.of("lost", 0xB3400E, "gained", 0x1F4E9A);
+        Pixels p = Fx.picture(window.stage().getScene());
+        for (var e : wanted.entrySet()) {
+            assertTrue(Fx.share(p, rgb -> near(rgb, e.getValue())) > 1e-4, e.getKey());
+        }
+        Fx.run(() -> window.desk().beside().clear());
+    }
+
+    @Test
+    void anImpossibleEditIsRefusedInASentence() throws Exception {
+        Fx.run(() -> window.desk().whatIf().set("rate:trailing edge", "fast"));
+        String told = Fx.on(() -> window.desk().whatIf().told());
+        assertTrue(told.contains("fast"), told);
+    }
+
+    @Test
+    void theSceneOnDiskIsReadAgainWhenAsked() throws Exception {
+        Path file = folder.resolve("small.yaml");
+        String text = Files.readString(file);
+        try {
+            Files.writeString(file, "baymist: 1\nnonsense: true\n");
+            Fx.until("the question", 30, () -> window.desk().notice().words().contains("has changed on disk"));
+            Fx.run(() -> window.desk().notice().act());
+            Fx.until("the refusal", 30, () -> window.desk().notice().words().contains("nonsense"));
+            assertTrue(Fx.on(() -> window.desk().recording()) != null, "what was read before is still there");
+        } finally {
+            Files.writeString(file, text);
+        }
+        Fx.until("the second question", 30, () -> window.desk().notice().words().contains("has changed on disk"));
+        Fx.run(() -> window.desk().notice().act());
+        Fx.until("the run", 120, () -> window.desk().recording() != null
+                && window.desk().notice().words().isEmpty());
+    }
+}
