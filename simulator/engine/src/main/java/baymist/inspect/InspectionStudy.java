@@ -69,7 +69,7 @@ public final class InspectionStudy {
                                 options.threads())
                         .fit()
                 : null;
-        Scene fitted = (refit == null ? Setting.STATED : refit.best()).of(source.scene());
+        Scene fitted = (refit == null || !refit.speaks() ? Setting.STATED : refit.best()).of(source.scene());
         observer.stage("touch-up");
         TouchUp.Result touchUp = null;
         CardSource touched = null;
