@@ -120,7 +120,13 @@ final class FogBin {
      * @return whether steps together with other bins are yet to be done, for the rates that are filled in; then {@link #finish} is called
      */
     boolean advance(
-            FogWindow window, FogCommon common, int bins, FogRates rates, WallSpeed walls, double durationS, double allKg) {
+            FogWindow window,
+            FogCommon common,
+            int bins,
+            FogRates rates,
+            WallSpeed walls,
+            double durationS,
+            double allKg) {
         double before = airborneKg();
         boolean frugal = transport == Transport.AUTO;
         double spentKg = frugal ? SPENT_SHARE * allKg : 0;

@@ -91,9 +91,9 @@ final class FogCommon {
     }
 
     void fill(FogWindow window) {
-        for (double[] a : new double[][] {
-            up, down, lean, drift, airUp, airDown, outRate, slopedRate, airOutRate, airSlopedRate
-        }) {
+        for (double[] a :
+                new double[][] {up, down, lean, drift, airUp, airDown, outRate, slopedRate, airOutRate, airSlopedRate
+                }) {
             Arrays.fill(a, 0);
         }
         for (int e = 0; e < window.flux.length; e++) {

@@ -131,7 +131,13 @@ final class FogRates {
 
     /** Everything that chooses the way of stepping and that joint steps need; {@link #complete} fills in the rest. */
     void fill(
-            FogWindow window, FogCommon common, int bin, int bins, double settlingMPerS, WallSpeed walls, boolean limited) {
+            FogWindow window,
+            FogCommon common,
+            int bin,
+            int bins,
+            double settlingMPerS,
+            WallSpeed walls,
+            boolean limited) {
         clear();
         airMoves = window.airMoves;
         airUp = common.airUp;

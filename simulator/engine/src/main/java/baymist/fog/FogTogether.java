@@ -45,7 +45,8 @@ final class FogTogether {
         perM3 = new double[grid.cellCount()];
         Arrays.setAll(perM3, c -> 1 / grid.volumeM3(c));
         for (int b = 0; b < bins; b += FogGroup.LANES) {
-            groups.add(new FogGroup(links, perM3, falling, count, new FogGroup.Level(up, down, common.lean, common.drift)));
+            groups.add(new FogGroup(
+                    links, perM3, falling, count, new FogGroup.Level(up, down, common.lean, common.drift)));
         }
         int cells = bins > 0 ? grid.cellCount() : 0;
         schedule = new FogSchedule(links, cells, falling);
@@ -70,8 +71,7 @@ final class FogTogether {
      *
      * @param slopes whether with limited slopes
      */
-    void advance(
-            boolean[] joint, boolean slopes, FogWindow window, double durationS, Workers workers, FogBin[] fog) {
+    void advance(boolean[] joint, boolean slopes, FogWindow window, double durationS, Workers workers, FogBin[] fog) {
         List<FogGroup> busy = ready(joint);
         if (busy.isEmpty()) {
             return;

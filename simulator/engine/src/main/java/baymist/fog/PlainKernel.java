@@ -4,7 +4,8 @@ package baymist.fog;
 final class PlainKernel implements FogKernel {
     private static final int W = FogGroup.LANES;
 
-    // The lanes of what donor cells give are written out: then the compiler keeps them in registers. Lanes without a bin hold zeros.
+    // The lanes of what donor cells give are written out: then the compiler keeps them in registers. Lanes without a
+    // bin hold zeros.
 
     @Override
     public void turn(FogGroup g, int[] cells, int from, int to, double stepS) {

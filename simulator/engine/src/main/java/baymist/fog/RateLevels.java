@@ -69,8 +69,7 @@ final class RateLevels {
      * @return whether levels save enough; if not, nothing here is to be used
      */
     boolean choose(double[] outRate, double largestRate, double durationS, long plainSteps, double shortS) {
-        int least = (int)
-                Math.max(FEWEST_COARSE_STEPS, Math.min(LEAST_COARSE_STEPS, Math.ceil(durationS / shortS)));
+        int least = (int) Math.max(FEWEST_COARSE_STEPS, Math.min(LEAST_COARSE_STEPS, Math.ceil(durationS / shortS)));
         if (plainSteps < least) {
             return false;
         }

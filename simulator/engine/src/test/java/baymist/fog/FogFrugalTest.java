@@ -66,7 +66,8 @@ class FogFrugalTest {
         return sum / Fields.depositedAll(b);
     }
 
-    // The two ways choose their levels for all sizes and for one, so films differ by half a coarse step (10 ms) of 4 s: 0.25 %.
+    // The two ways choose their levels for all sizes and for one, so films differ by half a coarse step (10 ms) of 4 s:
+    // 0.25 %.
     @Test
     void donorCellsOfManySizesAtOnceGiveTheFilmOfOneSizeAtATime() {
         VoxelGrid grid = box();
@@ -123,9 +124,7 @@ class FogFrugalTest {
         assertTrue(left > 0 && left <= FogBin.SPENT_SHARE * frugal.releasedKg(), left + " kg left");
         frugal.advance(swirl(grid), null, 0.5);
         assertEquals(left, frugal.airborneKg(5));
-        assertTrue(
-                1.25 * frugal.stats().updates() < all.stats().updates(),
-                frugal.stats() + " against " + all.stats());
+        assertTrue(1.25 * frugal.stats().updates() < all.stats().updates(), frugal.stats() + " against " + all.stats());
         double share = difference(frugal, all, grid);
         assertTrue(share < 1e-3, "L1 of the film: " + share);
         frugal.advance(swirl(grid), spray(grid), 0.1);

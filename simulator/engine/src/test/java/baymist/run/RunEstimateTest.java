@@ -51,7 +51,8 @@ class RunEstimateTest {
             Approach.Ways ways = Approach.ways(scene, cavity);
             PassPlan plan = Stations.plan(scene, ways.insertions());
             Timeline timeline = Timeline.of(scene, cavity, ways.insertions(), plan);
-            Spraying spraying = Spraying.cast(scene, Structure.of(scene, cavity, grid), timeline, workers, RunObserver.NONE);
+            Spraying spraying =
+                    Spraying.cast(scene, Structure.of(scene, cavity, grid), timeline, workers, RunObserver.NONE);
             ResolvedCost said = cost(RunEstimate.of(scene, grid, timeline));
             List<AirWindow> windows = new ArrayList<>();
             for (int m = 0; m < timeline.count(); m++) {
