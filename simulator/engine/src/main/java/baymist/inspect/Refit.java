@@ -72,6 +72,14 @@ public final class Refit {
             double misfitAfter,
             int runs,
             double[] filmM) {
+        /**
+         * Whether the findings speak for this setting rather than for the stated one: within the ranges, and likelier by what chance gives in one
+         * case of twenty (two factors: half of 5.99, Wilks 1938).
+         */
+        public boolean speaks() {
+            return !atEnd() && misfitBefore() - misfitAfter() >= 3.0;
+        }
+
         /** Whether an end of a range is the end of what was sought: the truth may lie beyond. */
         public boolean atEnd() {
             double edge = 1.02;
@@ -115,16 +123,14 @@ public final class Refit {
     }
 
     private List<double[]> run(List<Setting> settings) {
-        List<StudyResult> results = runs.runAll(
-                settings.stream().map(s -> s.of(source.scene())).toList(), atOnce, PlanningRun.Watch.NONE);
+        List<StudyResult> results =
+                runs.runAll(settings.stream().map(s -> s.of(source.scene())).toList(), atOnce, PlanningRun.Watch.NONE);
         List<double[]> films = new ArrayList<>();
         for (StudyResult r : results) {
             String refused = r.refused();
             if (refused != null) {
                 throw new SceneException(
-                        "FND-004",
-                        SourcePlace.of(source.scene().file()),
-                        "a run of the fit can't be made: " + refused);
+                        "FND-004", SourcePlace.of(source.scene().file()), "a run of the fit can't be made: " + refused);
             }
             films.add(PlaceSamples.films(grid.surfels(), elements, r.filmM()));
         }
