@@ -317,4 +317,5 @@ public final class TouchUp {
         }
         return way.stations().get(best).depthM();
     }
+
 }
