@@ -87,7 +87,8 @@ final class Beginnings {
             int best = -1;
             for (int l = 0; l < matrix.lines().size(); l++) {
                 DoseLine line = matrix.lines().get(l);
-                boolean same = line.pass().entry().equals(p.entry()) && line.pass().wand().equals(p.wand());
+                boolean same = line.pass().entry().equals(p.entry())
+                        && line.pass().wand().equals(p.wand());
                 if (same && (best < 0 || off(line, p) < off(matrix.lines().get(best), p))) {
                     best = l;
                 }

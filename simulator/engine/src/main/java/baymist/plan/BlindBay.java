@@ -86,7 +86,10 @@ public record BlindBay(String bay, double areaM2, double share, double atMost, S
                     length ? "where the wand is all in" : "stopped by " + in.stoppedBy()));
         }
         List<String> openings = openings(matrix, bay, thinnestM(matrix));
-        text.append(openings.isEmpty() ? "No opening leads into it." : "Into it lead: " + String.join("; ", openings) + ".");
+        text.append(
+                openings.isEmpty()
+                        ? "No opening leads into it."
+                        : "Into it lead: " + String.join("; ", openings) + ".");
         return text.toString();
     }
 
@@ -124,13 +127,14 @@ public record BlindBay(String bay, double areaM2, double share, double atMost, S
     private static String needed(DoseMatrix matrix, int bay) {
         double thinnest = thinnestM(matrix);
         VoxelGrid grid = matrix.grid();
-        double step = Math.max(grid.sizeM().x(), Math.max(grid.sizeM().y(), grid.sizeM().z()));
+        double step = Math.max(
+                grid.sizeM().x(), Math.max(grid.sizeM().y(), grid.sizeM().z()));
         String panel = "";
         for (Opening o : matrix.cavity().openings()) {
             boolean big = Math.sqrt(4 / Math.PI * o.areaM2()) > thinnest;
             boolean here = borders(grid, bay, o.place().centreM(), o.place().normal(), step);
-            boolean entry = matrix.scene().entries().stream()
-                    .anyMatch(e -> e.opening().equals(o.name()));
+            boolean entry =
+                    matrix.scene().entries().stream().anyMatch(e -> e.opening().equals(o.name()));
             if (panel.isEmpty() && big && here && o.exterior() && !entry) {
                 panel = o.states().pass() == OpeningState.OPEN
                         ? "an entry through '" + o.name() + "' (`entries`), or "

@@ -92,8 +92,7 @@ public final class GriddedPasses {
             Rehearsal.Rehearsed film = rehearsal.run(scene.withPasses(List.of(pass)));
             Fractions total = film.total();
             return new Row(
-                    pass,
-                    new PlanScore(total.reached(), total.protectedShare(), film.triggerS(), film.productM3()));
+                    pass, new PlanScore(total.reached(), total.protectedShare(), film.triggerS(), film.productM3()));
         } catch (SceneException refused) {
             return null;
         }

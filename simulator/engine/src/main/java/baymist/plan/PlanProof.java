@@ -15,7 +15,11 @@ import org.jspecify.annotations.Nullable;
  * @param plan the plan, which may use no more product
  * @param gridFull that pass at the scene's own resolution and air, or null
  */
-public record PlanProof(int grid, GriddedPasses.Row best, PlanResult plan, @Nullable RunResult gridFull) {
+public record PlanProof(
+        int grid,
+        GriddedPasses.Row best,
+        PlanResult plan,
+        @Nullable RunResult gridFull) {
     /**
      * Runs the grid, then plans with the product of its best pass.
      *
@@ -25,14 +29,9 @@ public record PlanProof(int grid, GriddedPasses.Row best, PlanResult plan, @Null
     public static PlanProof of(Scene scene, PlanOptions options, int count, RunOptions run, RunObserver observer) {
         var rows = GriddedPasses.run(scene, options.dose(), count, run, observer);
         GriddedPasses.Row best = GriddedPasses.best(rows);
-        PlanResult plan = Planner.plan(
-                scene,
-                options.withProductM3(best.score().productM3()),
-                run,
-                observer);
-        RunResult full = options.full()
-                ? Simulation.run(scene.withPasses(java.util.List.of(best.pass())), run, observer)
-                : null;
+        PlanResult plan = Planner.plan(scene, options.withProductM3(best.score().productM3()), run, observer);
+        RunResult full =
+                options.full() ? Simulation.run(scene.withPasses(java.util.List.of(best.pass())), run, observer) : null;
         return new PlanProof(rows.size(), best, plan, full);
     }
 

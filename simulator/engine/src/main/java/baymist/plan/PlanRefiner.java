@@ -86,7 +86,8 @@ final class PlanRefiner {
             PlanTrials.@Nullable Trial best, List<PlanTrials.Trial> found, DoseMatrix with) {
         PlanTrials.Trial now = best;
         for (PlanTrials.Trial t : found) {
-            boolean runs = t.film() != null && limits.use(t.score().triggerS(), t.score().productM3()) < 1.001;
+            boolean runs = t.film() != null
+                    && limits.use(t.score().triggerS(), t.score().productM3()) < 1.001;
             if (runs && (now == null || t.worth(limits) > now.worth(limits) + BETTER)) {
                 now = t;
             }

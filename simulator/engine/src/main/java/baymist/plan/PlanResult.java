@@ -60,6 +60,8 @@ public record PlanResult(
 
     /** Share of the inside that is reached: by the full run, or by that at planning resolution where there is none. */
     public double reached() {
-        return verified == null ? checked.reached() : verified.coverage().total().reached();
+        return verified == null
+                ? checked.reached()
+                : verified.coverage().total().reached();
     }
 }

@@ -39,7 +39,9 @@ record PlanVariant(Scene scene, List<String> panels, List<String> holes) {
     String words() {
         return panels.isEmpty() && holes.isEmpty()
                 ? ""
-                : panels.isEmpty() ? ", with " + String.join(", ", holes) : ", with " + String.join(", ", panels) + " off";
+                : panels.isEmpty()
+                        ? ", with " + String.join(", ", holes)
+                        : ", with " + String.join(", ", panels) + " off";
     }
 
     /**
@@ -77,7 +79,8 @@ record PlanVariant(Scene scene, List<String> panels, List<String> holes) {
             edit.state(panel, now.with(PhaseStates.Phase.PASS, OpeningState.OPEN));
             boolean entered = scene.entries().stream().anyMatch(e -> e.opening().equals(panel));
             if (!entered) {
-                edit.entry(new EntrySpec(panel, panel, null, scene.studies().plan().place()));
+                edit.entry(
+                        new EntrySpec(panel, panel, null, scene.studies().plan().place()));
             }
         }
         return new PlanVariant(edit.done(), panels, List.of());

@@ -58,9 +58,7 @@ public final class Planner {
             double waitS,
             int runs) {
         double worth() {
-            return refined == null
-                    ? Double.NEGATIVE_INFINITY
-                    : refined.best().worth(limits) - variant.cost();
+            return refined == null ? Double.NEGATIVE_INFINITY : refined.best().worth(limits) - variant.cost();
         }
     }
 
@@ -93,8 +91,7 @@ public final class Planner {
         PlanningRun runs = new PlanningRun(Planning.DEFAULT, StudyStore.none());
         HoleStudy.Holes holes = new HoleStudy(runs, run.threads()).run(stated, Comparison.Watch.NONE);
         if (!holes.chosen().isEmpty()) {
-            Scene drilled =
-                    SceneEdit.of(holes.job()).passes(stated.passes()).done();
+            Scene drilled = SceneEdit.of(holes.job()).passes(stated.passes()).done();
             variants.add(new PlanVariant(
                     drilled,
                     List.of(),
@@ -113,8 +110,7 @@ public final class Planner {
         try (Workers workers = new Workers(run.threads())) {
             double waitS = PlanPasses.hangS(stated);
             PlanTrials trials = new PlanTrials(matrix, workers, observer, waitS, options.runs());
-            PlanTrials.Trial own =
-                    stated.passes().isEmpty() ? null : trials.of(matrix.scene());
+            PlanTrials.Trial own = stated.passes().isEmpty() ? null : trials.of(matrix.scene());
             PlanLimits limits = given != null
                     ? given
                     : LimitsOfScene.of(stated, matrix, options, own == null ? PlanScore.NONE : own.score());
@@ -128,8 +124,7 @@ public final class Planner {
             PlanRefiner.@Nullable Refined refined = refiner.best(beginnings, patches);
             double wait = refined == null ? waitS : wait(trials, limits, refined.best(), waitS);
             if (refined != null && wait != waitS) {
-                refined = new PlanRefiner.Refined(
-                        trials.withWait(refined.best().strokes(), wait), refined.anchored());
+                refined = new PlanRefiner.Refined(trials.withWait(refined.best().strokes(), wait), refined.anchored());
             }
             return new Found(variant, matrix, limits, refined, refiner.rounds(), own, wait, trials.runs());
         }
@@ -165,10 +160,14 @@ public final class Planner {
         PlanRefiner.@Nullable Refined refined = best.refined();
         boolean keepOwn = own != null
                 && own.film() != null
-                && base.limits().keeps(0.999 * own.score().triggerS(), 0.999 * own.score().productM3())
+                && base.limits()
+                        .keeps(
+                                0.999 * own.score().triggerS(),
+                                0.999 * own.score().productM3())
                 && own.score().worth(base.limits(), stated.passes().size()) > best.worth();
         PlanTrials.@Nullable Trial kept = keepOwn ? own : refined == null ? null : refined.best();
-        List<Stroke> strokes = keepOwn || refined == null ? List.of() : refined.best().strokes();
+        List<Stroke> strokes =
+                keepOwn || refined == null ? List.of() : refined.best().strokes();
         Scene variant = keepOwn ? stated : best.variant().scene();
         List<PassSpec> passes = keepOwn ? stated.passes() : PlanPasses.of(best.matrix(), strokes, best.waitS());
         Scene planned = variant.withPasses(passes);
@@ -188,8 +187,9 @@ public final class Planner {
         if (hands != null && refined != null && options.full()) {
             hands = hands.with(HandsCheck.of(refined.anchored(), strokes, best.waitS(), run, observer));
         }
-        PlanScore predicted =
-                keepOwn && own != null ? own.score() : refined == null ? PlanScore.NONE : best.matrix().score(strokes);
+        PlanScore predicted = keepOwn && own != null
+                ? own.score()
+                : refined == null ? PlanScore.NONE : best.matrix().score(strokes);
         return new PlanResult(
                 stated,
                 planned,

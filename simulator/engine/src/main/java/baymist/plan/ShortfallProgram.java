@@ -27,15 +27,15 @@ final class ShortfallProgram {
         ExpressionsBasedModel model = new ExpressionsBasedModel();
         int lines = matrix.lines().size();
         Variable[][] time = new Variable[lines][];
-        Expression trigger = Double.isFinite(limits.triggerS())
-                ? model.newExpression("time").upper(1)
-                : null;
+        Expression trigger =
+                Double.isFinite(limits.triggerS()) ? model.newExpression("time").upper(1) : null;
         Expression product = Double.isFinite(limits.productM3())
                 ? model.newExpression("product").upper(1)
                 : null;
         double density = matrix.scene().product().densityKgPerM3();
         double[][][] dose = new double[lines][][];
-        double[] there = patches.means(matrix.filmM(java.util.List.of()), matrix.grid().surfels());
+        double[] there =
+                patches.means(matrix.filmM(java.util.List.of()), matrix.grid().surfels());
         double all = java.util.Arrays.stream(patches.areaM2()).sum();
         for (int l = 0; l < lines; l++) {
             DoseLine line = matrix.lines().get(l);

@@ -133,7 +133,8 @@ public final class PlanReport {
         r.masked()
                 .forEach(m -> page.wrapped(
                         "* ", "Bag '" + m + "': unmasked, this plan puts more film on it than its limit allows."));
-        holes.forEach(h -> page.wrapped("* ", "Drill '" + h.name() + "': " + h.site().words() + "."));
+        holes.forEach(
+                h -> page.wrapped("* ", "Drill '" + h.name() + "': " + h.site().words() + "."));
         if (!holes.isEmpty()) {
             page.wrapped("  ", CompareReport.DRILLING);
         } else if (sought != null) {
@@ -175,7 +176,9 @@ public final class PlanReport {
                 "Depths are those of the tip from the entry. Pin: clock angle of the direction pin, 0 = up, seen from outside along the wand."
                         + " Trigger off before the wand is put in again and while it waits.");
         page.wrapped(
-                "", "After the last pass the fog hangs " + Quantities.number(r.planned().hangS(), 3) + " s.");
+                "",
+                "After the last pass the fog hangs "
+                        + Quantities.number(r.planned().hangS(), 3) + " s.");
     }
 
     /** Whether a pass is the draw-back of the one before, at another rate. */
@@ -217,18 +220,17 @@ public final class PlanReport {
                     page,
                     "the plan, full run, air: " + run.record().settings().getOrDefault("air", "as stated"),
                     new PlanScore(
-                            all.reached(), all.protectedShare(), r.checked().triggerS(), r.checked().productM3()));
+                            all.reached(),
+                            all.protectedShare(),
+                            r.checked().triggerS(),
+                            r.checked().productM3()));
         }
     }
 
     private static void row(Page page, String what, PlanScore s) {
         page.line(
                 "%s%8.1f %%%10.1f %%%8.1f mL%8.1f s",
-                Page.cell(what, 46),
-                100 * s.reached(),
-                100 * s.protectedShare(),
-                1e6 * s.productM3(),
-                s.triggerS());
+                Page.cell(what, 46), 100 * s.reached(), 100 * s.protectedShare(), 1e6 * s.productM3(), s.triggerS());
     }
 
     private static void hands(Page page, PlanResult r) {
@@ -253,7 +255,10 @@ public final class PlanReport {
                         + h.habits().stream()
                                 .limit(2)
                                 .map(x -> String.format(
-                                        Locale.ROOT, "%s (alone it can cost %.1f points)", x.name(), 100 * x.lostReached()))
+                                        Locale.ROOT,
+                                        "%s (alone it can cost %.1f points)",
+                                        x.name(),
+                                        100 * x.lostReached()))
                                 .collect(Collectors.joining(", then "))
                         + ".");
         checks(page, h);

@@ -8,14 +8,15 @@ import java.util.TreeMap;
 
 /** The page that holds plans against gridded passes (docs/validation/plans.md): one row a scene; a scene that is proved again gets its row anew. */
 public final class PlansPage {
-    private static final String HEAD = "# Plans against a hundred gridded passes\n\nWritten by `baymist verify --write DIR --plans SCENE` (with"
-            + " `--full` for the last two columns); do not edit. *Grid*: single passes through one entry, evenly over entries and wands,"
-            + " clock angles, draw-back rates and start depths (`GriddedPasses`), each run at planning resolution with projected air. *Best"
-            + " pass*: the one that reaches most. *Plan*: by `baymist plan` with no more product than the best pass takes, run in the same"
-            + " way. *Reached*: share of all structure inside with 1 µm or what the scene states as haze. *Full*: the same two jobs at"
-            + " the scene's own resolution with its air.\n\n"
-            + "| scene | grid | best pass | product | plan | product | passes | runs | best pass, full | plan, full |\n"
-            + "|---|---|---|---|---|---|---|---|---|---|\n";
+    private static final String HEAD =
+            "# Plans against a hundred gridded passes\n\nWritten by `baymist verify --write DIR --plans SCENE` (with"
+                    + " `--full` for the last two columns); do not edit. *Grid*: single passes through one entry, evenly over entries and wands,"
+                    + " clock angles, draw-back rates and start depths (`GriddedPasses`), each run at planning resolution with projected air. *Best"
+                    + " pass*: the one that reaches most. *Plan*: by `baymist plan` with no more product than the best pass takes, run in the same"
+                    + " way. *Reached*: share of all structure inside with 1 µm or what the scene states as haze. *Full*: the same two jobs at"
+                    + " the scene's own resolution with its air.\n\n"
+                    + "| scene | grid | best pass | product | plan | product | passes | runs | best pass, full | plan, full |\n"
+                    + "|---|---|---|---|---|---|---|---|---|---|\n";
 
     private PlansPage() {}
 

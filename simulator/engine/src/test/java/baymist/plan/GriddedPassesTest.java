@@ -36,7 +36,11 @@ class GriddedPassesTest {
     }
 
     private static int[] sorted(int[] n) {
-        return java.util.Arrays.stream(n).boxed().sorted((a, b) -> b - a).mapToInt(i -> i).toArray();
+        return java.util.Arrays.stream(n)
+                .boxed()
+                .sorted((a, b) -> b - a)
+                .mapToInt(i -> i)
+                .toArray();
     }
 
     private static Scene small(double x, double y, double z, double hangS, TipSpec tip, Vec3... holes) {
@@ -71,14 +75,15 @@ class GriddedPassesTest {
     void aPlanIsAsGoodAsTheBestOfAllCombinationsOfASmallCavity(int which) {
         Scene scene = smallCavities().get(which);
         DoseSettings dose = new DoseSettings(new Planning(1, 3, 32, 1), 0.1, 6, 8, 1, 1);
-        PlanOptions options =
-                new PlanOptions(dose, DoseStore.none(), Double.NaN, Double.NaN, 4, 20, false, false);
+        PlanOptions options = new PlanOptions(dose, DoseStore.none(), Double.NaN, Double.NaN, 4, 20, false, false);
         PlanProof proof = PlanProof.of(scene, options, 150, TWO, RunObserver.NONE);
         assertTrue(proof.grid() >= 150 && proof.grid() <= 200, proof.grid() + " combinations");
         double best = proof.best().score().reached();
         assertTrue(best > 0.05, "best " + best);
         // the contract: the best one or one within a point, for no more product
-        assertTrue(proof.plan().checked().reached() >= best - 0.01, best + " against " + proof.plan().checked());
+        assertTrue(
+                proof.plan().checked().reached() >= best - 0.01,
+                best + " against " + proof.plan().checked());
         assertTrue(proof.plan().checked().productM3() <= proof.best().score().productM3() * 1.001);
     }
 
@@ -88,8 +93,7 @@ class GriddedPassesTest {
     void thePlanOfADemoBeatsTheBestOfAHundredGriddedPasses(String name) {
         Scene scene = SceneReader.read(Path.of("../../scenes/" + name + ".yaml"));
         DoseSettings dose = new DoseSettings(new Planning(4, 3, 32, 1), 0.1, 12, 8, 1, 2);
-        PlanOptions options =
-                new PlanOptions(dose, DoseStore.none(), Double.NaN, Double.NaN, 0, 16, false, false);
+        PlanOptions options = new PlanOptions(dose, DoseStore.none(), Double.NaN, Double.NaN, 0, 16, false, false);
         PlanProof proof = PlanProof.of(scene, options, GriddedPasses.COUNT, TWO, RunObserver.NONE);
         assertTrue(proof.grid() >= GriddedPasses.COUNT, proof.grid() + " passes");
         assertTrue(proof.best().score().reached() > 0.1);

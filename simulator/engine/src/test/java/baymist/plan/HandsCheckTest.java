@@ -103,7 +103,8 @@ class HandsCheckTest {
             assertTrue(!r.where().isBlank() && !r.label().isBlank());
             told += r.areaM2();
         }
-        // film narrower than a bridge does not part a region, so a little sure area lies within (docs/theory/coverage.md, 3)
+        // film narrower than a bridge does not part a region, so a little sure area lies within
+        // (docs/theory/coverage.md, 3)
         assertEquals(unsure, told, 0.1 * unsure);
         long labels = hands.regions().stream()
                 .map(HandsResult.RegionChance::label)

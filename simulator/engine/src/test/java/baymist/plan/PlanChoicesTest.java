@@ -27,12 +27,14 @@ class PlanChoicesTest {
     Path folder;
 
     private Scene scene(String more) throws IOException {
-        Path wand = Path.of("../../models/wands/needle-1-8-all-round.yaml").toAbsolutePath().normalize();
-        Path product = Path.of("../../models/products/ambergale-40.yaml").toAbsolutePath().normalize();
+        Path wand = Path.of("../../models/wands/needle-1-8-all-round.yaml")
+                .toAbsolutePath()
+                .normalize();
+        Path product = Path.of("../../models/products/ambergale-40.yaml")
+                .toAbsolutePath()
+                .normalize();
         Path file = folder.resolve("halves.yaml");
-        Files.writeString(
-                file,
-                """
+        Files.writeString(file, """
                 baymist: 1
                 title: Two halves
                 cavity:
@@ -55,16 +57,13 @@ class PlanChoicesTest {
                 air: projected
                 voxel: 12 mm
                 numerics: {size_bins: 3}
-                """
-                        .formatted(wand, product)
-                        + more);
+                """.formatted(wand, product) + more);
         return SceneReader.read(file);
     }
 
     private static PlanResult plan(Scene scene, boolean full) {
         DoseSettings dose = new DoseSettings(new Planning(1, 2, 32, 1), 0.05, 4, 4, 1, 1);
-        PlanOptions options =
-                new PlanOptions(dose, DoseStore.none(), Double.NaN, 8e-6, 3, 6, full, false);
+        PlanOptions options = new PlanOptions(dose, DoseStore.none(), Double.NaN, 8e-6, 3, 6, full, false);
         return Planner.plan(scene, options, new RunOptions(2), RunObserver.NONE);
     }
 
@@ -107,8 +106,7 @@ class PlanChoicesTest {
 
     @Test
     void anItemThatThePlanWouldSprayIsBaggedAndTheSceneSaysSo() throws IOException {
-        PlanResult plan = plan(
-                scene("protected: [{name: seal, part: right wall, limit: 0.1 um}]\n"), true);
+        PlanResult plan = plan(scene("protected: [{name: seal, part: right wall, limit: 0.1 um}]\n"), true);
         assertEquals(java.util.List.of("seal"), plan.masked());
         ProtectedItem seal = plan.planned().protectedItems().get(0);
         assertEquals(ProtectedItem.Mask.BAG, seal.mask());

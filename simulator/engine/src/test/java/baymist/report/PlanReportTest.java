@@ -39,7 +39,10 @@ class PlanReportTest {
                 .build();
         DoseSettings few = new DoseSettings(new Planning(1, 4, 64, 1), 0.1, 8, 8, 1, 1);
         plan = Planner.plan(
-                scene, new PlanOptions(few, DoseStore.none(), 8, Double.NaN, 3, 6, true, false), new RunOptions(2), RunObserver.NONE);
+                scene,
+                new PlanOptions(few, DoseStore.none(), 8, Double.NaN, 3, 6, true, false),
+                new RunOptions(2),
+                RunObserver.NONE);
         StringWriter out = new StringWriter();
         PlanReport.json(plan, out);
         json = new ObjectMapper().readTree(out.toString());

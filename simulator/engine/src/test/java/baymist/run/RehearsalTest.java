@@ -38,7 +38,8 @@ class RehearsalTest {
 
     @Test
     void aRehearsalIsARun() {
-        // stations move by less than a nanometre: rays that graze an edge may end elsewhere, so a thousandth of the area
+        // stations move by less than a nanometre: rays that graze an edge may end elsewhere, so a thousandth of the
+        // area
         List<Scene> jobs = List.of(
                 scene(pass(0.4, 0.06, 0, 0)),
                 scene(pass(0.4, 0.06, 1, 5), pass(0.3, 0.1, 4, 0)),
@@ -50,7 +51,8 @@ class RehearsalTest {
                 Rehearsal.Rehearsed film = rehearsal.run(job);
                 double liquid = run.ledger().sprayedKg() / job.product().densityKgPerM3();
                 assertEquals(liquid, film.productM3(), 1e-9 * liquid);
-                double trigger = run.stations().stream().mapToDouble(s -> s.durationS()).sum();
+                double trigger =
+                        run.stations().stream().mapToDouble(s -> s.durationS()).sum();
                 assertEquals(trigger, film.triggerS(), 1e-9);
                 double all = 0;
                 double off = 0;

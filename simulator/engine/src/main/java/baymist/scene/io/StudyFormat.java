@@ -106,9 +106,5 @@ final class StudyFormat {
                     Measure.of(Dimension.FRACTION, "[0 .. 3]"),
                     "20 %",
                     "product to have at hand beyond what is sprayed"),
-            may(
-                    "cup",
-                    Measure.of(Dimension.VOLUME, "(0 mL .. 1 m3]"),
-                    "1 L",
-                    "what the cup or tank holds"));
+            may("cup", Measure.of(Dimension.VOLUME, "(0 mL .. 1 m3]"), "1 L", "what the cup or tank holds"));
 }
