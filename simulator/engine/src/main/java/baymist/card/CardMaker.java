@@ -10,18 +10,25 @@ import baymist.cavity.Cavity;
 import baymist.coverage.Fractions;
 import baymist.geom.Box3;
 import baymist.geom.TriangleMesh;
+import baymist.geom.Vec3;
 import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
 import baymist.scene.CavitySpec;
 import baymist.scene.ProtectedItem;
 import baymist.scene.Scene;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** Makes a work card. */
 public final class CardMaker {
+    private static final Set<String> SETTINGS = Set.of("air", "walls", "fog transport", "size bins", "rays per jet");
+
     private CardMaker() {}
 
     /**
@@ -101,7 +108,22 @@ public final class CardMaker {
                 scene.hash(),
                 source.record().engineVersion(),
                 source.record().stateHash(),
-                source.record().settings());
+                settings(source));
+    }
+
+    /** What one must set to get the same run; how it went along is left out. */
+    private static Map<String, String> settings(CardSource source) {
+        Map<String, String> kept = new LinkedHashMap<>();
+        Vec3 size = source.grid().sizeM();
+        kept.put(
+                "voxels",
+                String.format(Locale.ROOT, "%.3g x %.3g x %.3g mm", 1e3 * size.x(), 1e3 * size.y(), 1e3 * size.z()));
+        source.record().settings().forEach((name, value) -> {
+            if (SETTINGS.contains(name)) {
+                kept.put(name, value);
+            }
+        });
+        return kept;
     }
 
     private static List<Item> items(CardSource source) {

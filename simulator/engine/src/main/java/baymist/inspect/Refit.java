@@ -72,6 +72,14 @@ public final class Refit {
             double misfitAfter,
             int runs,
             double[] filmM) {
+        /**
+         * Whether the findings speak for this setting rather than for the stated one: within the ranges, and likelier by what chance gives in one
+         * case of twenty (two factors: half of 5.99, Wilks 1938).
+         */
+        public boolean speaks() {
+            return !atEnd() && misfitBefore() - misfitAfter() >= 3.0;
+        }
+
         /** Whether an end of a range is the end of what was sought: the truth may lie beyond. */
         public boolean atEnd() {
             double edge = 1.02;

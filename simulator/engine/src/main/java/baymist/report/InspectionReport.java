@@ -103,6 +103,10 @@ public final class InspectionReport {
                 "Sought within a factor of %.3g for the rate and %.3g for the droplets.",
                 Refit.LIQUID_FACTOR, fit.sizeRange());
         page.line("Misfit %.1f as stated, %.1f at this setting.", fit.misfitBefore(), fit.misfitAfter());
+        page.line(
+                fit.speaks()
+                        ? "The findings speak for this setting; the touch-up is worked out with it."
+                        : "The findings do not speak clearly for it; the touch-up keeps the stated setting.");
         if (fit.atEnd()) {
             page.line("The fit stands at the end of its range: something else may be off. Check rate, pressure and passes.");
         }
@@ -188,6 +192,7 @@ public final class InspectionReport {
             Json.number(o, "misfitBefore", fit.misfitBefore());
             Json.number(o, "misfitAfter", fit.misfitAfter());
             o.put("atEnd", fit.atEnd());
+            o.put("speaks", fit.speaks());
         }
         TouchUp.Result t = r.touchUp();
         if (t != null) {

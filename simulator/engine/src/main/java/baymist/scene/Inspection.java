@@ -18,11 +18,22 @@ public record Inspection(String title, List<Place> places) {
     /** What the film looked like. */
     public enum Seen {
         /** Slick and even: the target build or more. */
-        WET,
+        WET(0),
         /** Dull or dotted: from haze up to the target build. */
-        THIN,
+        THIN(1),
         /** Bare metal: less than haze. */
-        DRY
+        DRY(2);
+
+        private final int index;
+
+        Seen(int index) {
+            this.index = index;
+        }
+
+        /** Place in tables of all verdicts: 0 wet, 1 thin, 2 dry. */
+        public int index() {
+            return index;
+        }
     }
 
     /**

@@ -76,7 +76,7 @@ class TouchUpTest {
         WorkCard card = CardMaker.touchUp(touched, CardOptions.NONE, r.touchUpPlaces());
         assertTrue(card.touchUp());
         assertEquals(2, card.points().size());
-        assertTrue(card.product().sprayedM3() < source.figures().sprayedKg() / 870);
+        assertEquals(card.product().sprayedM3(), card.steps().stream().mapToDouble(WorkCard.Step::productM3).sum(), 1e-12);
         assertTrue(card.points().stream().allMatch(p -> p.doubt() == WorkCard.Doubt.FOUND_DRY));
     }
 

@@ -76,7 +76,7 @@ class GriddedPassesTest {
         PlanProof proof = PlanProof.of(scene, options, 150, TWO, RunObserver.NONE);
         assertTrue(proof.grid() >= 150 && proof.grid() <= 200, proof.grid() + " combinations");
         double best = proof.best().score().reached();
-        assertTrue(best > 0.1, "best " + best);
+        assertTrue(best > 0.05, "best " + best);
         // the contract: the best one or one within a point, for no more product
         assertTrue(proof.plan().checked().reached() >= best - 0.01, best + " against " + proof.plan().checked());
         assertTrue(proof.plan().checked().productM3() <= proof.best().score().productM3() * 1.001);
@@ -84,7 +84,7 @@ class GriddedPassesTest {
 
     /** Voxels four times as long as in a full run and three sizes: quick, and both sides are run alike. */
     @ParameterizedTest
-    @ValueSource(strings = {"control-surface-pin-aft", "blind-bay-drill"})
+    @ValueSource(strings = {"control-surface-pin-aft", "tail-cone"})
     void thePlanOfADemoBeatsTheBestOfAHundredGriddedPasses(String name) {
         Scene scene = SceneReader.read(Path.of("../../scenes/" + name + ".yaml"));
         DoseSettings dose = new DoseSettings(new Planning(4, 3, 32, 1), 0.1, 12, 8, 1, 2);

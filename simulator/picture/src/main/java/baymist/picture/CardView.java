@@ -49,25 +49,50 @@ final class CardView {
     void structure(baymist.cavity.Cavity cavity, List<Vec3[]> edges) {
         for (Vec3[] e : edges) {
             if (view.isSeen(e[0]) && view.isSeen(e[1])) {
-                sheet.greyPath(0.6, new double[] {x(e[0]), y(e[0]), x(e[1]), y(e[1])}, BEHIND);
+                inFrame(e[0], e[1], BEHIND, 0.6);
             }
         }
         for (SectionCut.Segment s :
                 SectionCut.of(cavity.cutSheets(), cavity::partOfCut, view.axis(), view.atM())) {
-            sheet.line(x(s.a()), y(s.a()), x(s.b()), y(s.b()), CUT, Sheet.Dash.SOLID);
+            inFrame(s.a(), s.b(), CUT, 0);
         }
         for (SectionCut.Segment s :
                 SectionCut.of(cavity.closures(), cavity::openingOfClosure, view.axis(), view.atM())) {
             Opening o = cavity.openings().get(s.owner());
             if (o.states().pass() != OpeningState.OPEN) {
-                sheet.greyPath(0.45, new double[] {x(s.a()), y(s.a()), x(s.b()), y(s.b())}, 2 * CUT);
+                inFrame(s.a(), s.b(), 2 * CUT, 0.45);
             }
         }
         for (Opening o : cavity.openings()) {
             if (Math.abs(o.place().normal().get(view.axis())) > SectionPainter.FACES
-                    && view.holds(o.place().centreM())) {
+                    && view.holds(o.place().centreM())
+                    && 2 * o.place().outline().reachM() * mmPerM < Math.max(widthMm(), heightMm())) {
                 outline(o);
             }
+        }
+    }
+
+    /** The part of a line that lies within the view (Liang and Barsky 1984); sheets go on beyond it. */
+    private void inFrame(Vec3 a, Vec3 b, double width, double grey) {
+        double[] p = {x(a), y(a)};
+        double[] d = {x(b) - p[0], y(b) - p[1]};
+        double[] low = {x0, y0};
+        double[] high = {x0 + widthMm(), y0 + heightMm()};
+        double from = 0;
+        double to = 1;
+        for (int k = 0; k < 2; k++) {
+            if (d[k] == 0) {
+                from = p[k] < low[k] || p[k] > high[k] ? 2 : from;
+                continue;
+            }
+            double t0 = (low[k] - p[k]) / d[k];
+            double t1 = (high[k] - p[k]) / d[k];
+            from = Math.max(from, Math.min(t0, t1));
+            to = Math.min(to, Math.max(t0, t1));
+        }
+        if (from < to) {
+            double[] xy = {p[0] + from * d[0], p[1] + from * d[1], p[0] + to * d[0], p[1] + to * d[1]};
+            sheet.greyPath(grey, xy, width);
         }
     }
 

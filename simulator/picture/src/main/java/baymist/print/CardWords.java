@@ -267,7 +267,7 @@ final class CardWords {
 
     private static String clock(Step s) {
         if (!s.turned()) {
-            return "any: the tip sprays all round";
+            return "any: it sprays the same however it is turned";
         }
         double hours = Math.toDegrees(s.clockRad()) / 30;
         String hour = CardUnits.number(hours < 0.05 ? 12 : hours, 3);
