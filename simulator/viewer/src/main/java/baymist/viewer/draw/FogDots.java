@@ -50,7 +50,7 @@ public record FogDots(FogCells cells, double kgPerDot) {
 
     private static String mass(double kg) {
         double ug = kg * 1e9;
-        return ug >= 1000 ? String.format(Locale.ROOT, "%.2g mg", ug / 1000) : String.format(Locale.ROOT, "%.2g µg", ug);
+        return ug >= 999.5 ? RoundNumbers.plain(ug / 1000) + " mg" : RoundNumbers.plain(ug) + " µg";
     }
 
     /** A number in 0..1 that belongs to a dot for good. Mixing: Steele, Lea and Flood (2014), the finaliser of SplitMix64. */

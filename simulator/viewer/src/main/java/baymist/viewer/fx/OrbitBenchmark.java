@@ -6,6 +6,7 @@ import baymist.run.RunOptions;
 import baymist.run.Simulation;
 import baymist.scene.Scene;
 import baymist.scene.io.SceneReader;
+import baymist.surface.Surface;
 import baymist.surface.SurfaceOptions;
 import baymist.viewer.draw.Camera;
 import baymist.viewer.draw.FilmPlaces;
@@ -25,6 +26,9 @@ import javafx.stage.Stage;
  * OrbitBenchmark SCENE [TRIANGLES]}. Needs a display.
  */
 public final class OrbitBenchmark {
+    /** Shorter than any that so many triangles can have, so that their number decides. */
+    private static final double EDGE_M = 5e-4;
+
     private static final int WARM_UP = 25;
     private static final int MEASURED = 150;
     private static final double TURN_RAD = Math.toRadians(2);
@@ -36,14 +40,23 @@ public final class OrbitBenchmark {
         Scene scene = SceneReader.read(Path.of(args[0]));
         int triangles = args.length > 1 ? Integer.parseInt(args[1]) : 200_000;
         CheckResult check = Simulation.check(scene, new RunOptions(2), RunObserver.NONE);
+        int most = triangles;
+        while (surface(check, most).triangleCount() < triangles) {
+            most += triangles / 10;
+        }
+        int asked = most;
         Toolkit.start();
         CountDownLatch done = new CountDownLatch(1);
-        Platform.runLater(() -> turn(scene, check, triangles, line -> {
+        Platform.runLater(() -> turn(scene, check, asked, line -> {
             System.out.println(line);
             done.countDown();
         }));
         done.await();
         System.exit(0);
+    }
+
+    private static Surface surface(CheckResult check, int most) {
+        return Surface.of(check.cavity(), check.grid(), new SurfaceOptions(most, EDGE_M, 0));
     }
 
     private static void turn(Scene scene, CheckResult check, int triangles, Consumer<String> tell) {
@@ -53,7 +66,7 @@ public final class OrbitBenchmark {
                 new FilmPlaces(scene.targets()),
                 Theme.LIGHT,
                 new EntryNames(scene),
-                new SurfaceOptions(triangles, 5e-4, 0));
+                new SurfaceOptions(triangles, EDGE_M, 0));
         picture.structure().film(film(check.grid().surfels()));
         BayView view = new BayView(Theme.LIGHT, false);
         Stage stage = new Stage();

@@ -34,7 +34,7 @@ record Theme(
     static final Theme LIGHT = new Theme(
             false,
             Color.web("#f4f3ef"),
-            Color.web("#5f6f86", 0.10),
+            Color.web("#5f6f86", 0.07),
             Color.web("#6c7077"),
             Color.web("#aeaba6"),
             Color.web("#b3400e"),
@@ -47,7 +47,7 @@ record Theme(
     static final Theme DARK = new Theme(
             true,
             Color.web("#1b1e23"),
-            Color.web("#9db0c8", 0.09),
+            Color.web("#9db0c8", 0.07),
             Color.web("#717a86"),
             Color.web("#4b4e54"),
             Color.web("#ff8a4c"),
