@@ -14,13 +14,13 @@ public record HitTable(int[][] counts) {
         int n = Seen.values().length;
         int[][] counts = new int[n][n];
         for (int i = 0; i < seen.size(); i++) {
-            counts[predicted.get(i).ordinal()][seen.get(i).ordinal()]++;
+            counts[predicted.get(i).index()][seen.get(i).index()]++;
         }
         return new HitTable(counts);
     }
 
     public int count(Seen predicted, Seen seen) {
-        return counts[predicted.ordinal()][seen.ordinal()];
+        return counts[predicted.index()][seen.index()];
     }
 
     public int all() {

@@ -55,7 +55,7 @@ public final class InspectionStudy {
         for (int i = 0; i < n; i++) {
             predicted.add(FilmSpread.expected(film[i], source.scene().targets()));
             forecast[i] = FilmSpread.of(film[i], source.scene().targets());
-            outcome[i] = inspection.places().get(i).seen().ordinal();
+            outcome[i] = inspection.places().get(i).seen().index();
             where.add(RegionWords.of(source.cavity(), source.grid(), places.surfels(i)));
         }
         List<Seen> seen = inspection.places().stream().map(Inspection.Place::seen).toList();

@@ -18,11 +18,22 @@ public record Inspection(String title, List<Place> places) {
     /** What the film looked like. */
     public enum Seen {
         /** Slick and even: the target build or more. */
-        WET,
+        WET(0),
         /** Dull or dotted: from haze up to the target build. */
-        THIN,
+        THIN(1),
         /** Bare metal: less than haze. */
-        DRY
+        DRY(2);
+
+        private final int index;
+
+        Seen(int index) {
+            this.index = index;
+        }
+
+        /** Its place in tables and forecasts: wet 0, thin 1, dry 2. */
+        public int index() {
+            return index;
+        }
     }
 
     /**
