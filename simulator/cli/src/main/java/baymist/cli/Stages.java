@@ -6,7 +6,9 @@ import baymist.explain.Explanation;
 import baymist.field.FieldOptions;
 import baymist.field.ReachField;
 import baymist.field.ReachFields;
+import baymist.plan.GriddedPasses;
 import baymist.plan.PlanOptions;
+import baymist.plan.PlanProof;
 import baymist.plan.PlanResult;
 import baymist.plan.Planner;
 import baymist.run.CheckResult;
@@ -142,6 +144,11 @@ interface Stages {
     ReachField field(Scene scene, FieldOptions field, RunOptions options, RunObserver observer);
 
     PlanResult plan(Scene scene, PlanOptions plan, RunOptions options, RunObserver observer);
+
+    /** A plan against a hundred gridded passes. */
+    default PlanProof prove(Scene scene, PlanOptions plan, RunOptions options, RunObserver observer) {
+        return PlanProof.of(scene, plan, GriddedPasses.COUNT, options, observer);
+    }
 
     String schema();
 

@@ -1,11 +1,18 @@
 package baymist.cli;
 
+import baymist.plan.PlanOptions;
+import baymist.plan.PlanProof;
+import baymist.problem.SceneException;
+import baymist.problem.SourcePlace;
 import baymist.report.ConvergenceReport;
+import baymist.report.PlansPage;
 import baymist.run.CoverageConvergence;
 import baymist.run.RunOptions;
 import baymist.run.VoxelStudy;
 import baymist.verify.ValidationFolder;
 import baymist.verify.VerificationReport;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -75,6 +82,16 @@ final class VerifyCommand implements Callable<Integer>, DebugOption.Holder {
                     "With --write: write coverage.md instead, this scene (repeat it for more) at three voxel sizes.")
     private List<Path> coverage = new ArrayList<>();
 
+    @Option(
+            names = "--plans",
+            paramLabel = "SCENE",
+            description = "With --write: put this scene's row (repeat it for more) into plans.md instead: the plan against a hundred"
+                    + " gridded single passes.")
+    private List<Path> plans = new ArrayList<>();
+
+    @Option(names = "--full", description = "With --plans: run plan and best pass at the scene's own resolution too.")
+    private boolean full;
+
     @Spec
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
@@ -101,12 +118,18 @@ final class VerifyCommand implements Callable<Integer>, DebugOption.Holder {
         if (write == null && !coverage.isEmpty()) {
             throw new ParameterException(spec.commandLine(), "--coverage without --write: nowhere to write it");
         }
+        if (write == null && !plans.isEmpty()) {
+            throw new ParameterException(spec.commandLine(), "--plans without --write: nowhere to write it");
+        }
         if (write != null && !caseId.isEmpty()) {
             throw new ParameterException(spec.commandLine(), "--write with --case: the pages hold every case");
         }
         RunOptions options = new RunOptions(Runtime.getRuntime().availableProcessors());
         if (write != null && !coverage.isEmpty()) {
             return study(write, options);
+        }
+        if (write != null && !plans.isEmpty()) {
+            return prove(write.resolve("plans.md"), options);
         }
         if (!quiet) {
             console.out().println(BaymistCommand.title() + ": reference cases in " + folder);
@@ -123,6 +146,24 @@ final class VerifyCommand implements Callable<Integer>, DebugOption.Holder {
             console.out().println("Written to " + write + ": cases.md, errors.svg, order.md, order.svg");
         }
         return report.passed() ? Exit.DONE : Exit.NOT_ACCEPTABLE;
+    }
+
+    private int prove(Path page, RunOptions options) {
+        PlanOptions asked = full ? PlanOptions.DEFAULT : PlanOptions.DEFAULT.coarse();
+        boolean all = true;
+        for (Path scene : plans) {
+            try (Progress progress = Progress.of(console, quiet)) {
+                PlanProof proof = stages.prove(stages.read(scene), asked, options, progress);
+                String before = Files.isRegularFile(page) ? Files.readString(page) : "";
+                ValidationFolder.write(page, PlansPage.with(before, RunCommand.sceneName(scene), proof));
+                console.out().println(scene + ": " + PlansPage.sentence(proof));
+                all &= proof.wins();
+            } catch (IOException e) {
+                throw new SceneException(
+                        "VER-006", SourcePlace.of(page.toString()), "the page can't be read: " + e.getMessage());
+            }
+        }
+        return all ? Exit.DONE : Exit.NOT_ACCEPTABLE;
     }
 
     private int study(Path into, RunOptions options) {

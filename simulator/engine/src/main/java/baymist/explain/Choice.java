@@ -38,7 +38,8 @@ final class Choice {
                 .orElse(best);
         return among.stream()
                 .filter(r -> r.gain() >= NEARLY * whole.gain())
-                .min(Comparator.comparing(Remedy::kind))
+                .min(Comparator.comparing(Remedy::kind)
+                        .thenComparing(r -> r.job().passes().size()))
                 .orElse(whole);
     }
 }

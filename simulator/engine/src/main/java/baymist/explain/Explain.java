@@ -18,6 +18,7 @@ import baymist.study.Planning;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** The whole explanation: run, look, propose, run each change, judge. Read {@link #of} from top to bottom. */
 public final class Explain {
@@ -61,7 +62,7 @@ public final class Explain {
                 verdict.cause(),
                 verdict.proved(),
                 verdict.fact(),
-                verdict.by(),
+                told(verdict.by(), recommended),
                 FactTree.of(at),
                 ranked,
                 recommended,
@@ -70,6 +71,17 @@ public final class Explain {
                 running.notRun(),
                 1 + running.runs(),
                 base.findings());
+    }
+
+    /** Of two changes of one kind that both prove the cause the one to begin with is told. */
+    private static @Nullable Remedy told(@Nullable Remedy proof, @Nullable Remedy recommended) {
+        boolean either = proof != null
+                && recommended != null
+                && recommended.kind() == proof.kind()
+                && recommended.speaks()
+                && recommended.before().byJets(recommended.after())
+                        == proof.before().byJets(proof.after());
+        return either ? recommended : proof;
     }
 
     /** The same job at the resolution at which {@link #of} compares, for running its recommendation again. */

@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * Carries, settles, spreads and deposits the suspended droplets; owns their state. See the package page for the transport and
  * docs/theory/fog.md for the equations.
  *
- * <p>Mutable, to be used by one thread; it spreads its own work over the given workers, one bin a piece, with the same bits
+ * <p>Mutable, to be used by one thread; it spreads its own work over the given workers, a bin or four of them a piece, with the same bits
  * for any number of threads. Arrays that are handed out are copies; cell-bin arrays have the bin innermost.
  */
 public final class FogStepper {

@@ -15,7 +15,8 @@
  *       vents fog leaves with the net drift outwards; air that enters is clean.
  *   <li>Slopes. As far as that flux diffuses more than the eddies do, a limited slope and the donor's change until the middle of the step mend it
  *       (Koren 1993, Colella 1990): second order, positive, no new extremes along a line of cells. At walls, edges and links through sheets it stays as it is.
- *       {@link baymist.scene.Transport} says when: by default in windows without a jet, always, or never.
+ *       {@link baymist.scene.Transport} says when: by default in windows without a jet for sizes that hold at least 1/1000 of
+ *       all fog, always, or never. By default a size below 1e-9 of all fog rests.
  *   <li>Steps. Explicit, 0.9 of the fastest cell's emptying time, 0.6 of it where drift with slopes empties it; where a few fast cells would hold up many slow ones,
  *       each cell at the pace of its level, in steps of 1, 2, 4 ... 32 times the shortest, with what crosses between levels gathered so
  *       that no mass is lost; or, where settling and eddies are much faster than the

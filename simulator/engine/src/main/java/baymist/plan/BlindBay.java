@@ -123,19 +123,20 @@ public record BlindBay(String bay, double areaM2, double share, double atMost, S
 
     private static String needed(DoseMatrix matrix, int bay) {
         double thinnest = thinnestM(matrix);
-        List<String> shut = new ArrayList<>();
         VoxelGrid grid = matrix.grid();
         double step = Math.max(grid.sizeM().x(), Math.max(grid.sizeM().y(), grid.sizeM().z()));
+        String panel = "";
         for (Opening o : matrix.cavity().openings()) {
             boolean big = Math.sqrt(4 / Math.PI * o.areaM2()) > thinnest;
             boolean here = borders(grid, bay, o.place().centreM(), o.place().normal(), step);
-            if (big && here && o.exterior() && o.states().pass() != OpeningState.OPEN) {
-                shut.add(o.name());
+            boolean entry = matrix.scene().entries().stream()
+                    .anyMatch(e -> e.opening().equals(o.name()));
+            if (panel.isEmpty() && big && here && o.exterior() && !entry) {
+                panel = o.states().pass() == OpeningState.OPEN
+                        ? "an entry through '" + o.name() + "' (`entries`), or "
+                        : "'" + o.name() + "' opened while spraying (`plan: {panels: [" + o.name() + "]}`), or ";
             }
         }
-        String panel = shut.isEmpty()
-                ? ""
-                : "'" + shut.get(0) + "' opened while spraying (`plan: {panels: [" + shut.get(0) + "]}`), or ";
         return "Needed: " + panel + "an opening of more than " + mm(thinnest)
                 + " mm into this bay, or a wand that bends round to it. `baymist reach` shows how far each wand gets; where the scene"
                 + " allows holes (`drilling`), `baymist plan --drill` proposes them (approved data, licensed person).";

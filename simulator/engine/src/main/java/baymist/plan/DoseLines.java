@@ -72,7 +72,7 @@ final class DoseLines {
     /** Spacing of the stations on a way, whole millimetres, so that marks on a wand can be set to them. */
     private static double spacingM(double deepestM, DoseSettings settings) {
         double stroke = Math.floor(1e3 * deepestM + 1e-6) / 1e3 - SHALLOWEST_M;
-        double few = Math.min(FEWEST, Math.floor(stroke / SHORTEST_M));
+        double few = Math.min(Math.min(FEWEST, settings.mostStations()), Math.floor(stroke / SHORTEST_M));
         double n = Math.max(few, Math.min(settings.mostStations(), Math.ceil(stroke / settings.spacingM() - 1e-9)));
         return Math.max(1, Math.floor(1e3 * stroke / Math.max(1, n) + 1e-6)) / 1e3;
     }

@@ -1,5 +1,7 @@
 package baymist.plan;
 
+import baymist.coverage.CoverageAssessor;
+import baymist.coverage.UnreachedRegion;
 import baymist.problem.SceneException;
 import baymist.run.Nozzles;
 import baymist.scene.DropletSpec;
@@ -45,6 +47,9 @@ final class Hands {
     private final List<Stroke> plan;
     private final List<DoseMatrix> bySize;
 
+    /** Chance from which a place counts as reached: 19 of 20; sums of chances are a little off. */
+    private static final double SURE = 0.95 - 1e-9;
+
     /** Medians tried, as factors; a sample takes the nearest. */
     private static final double[] SIZES = {0.75, 0.87, 1, 1.15, 1.33};
 
@@ -81,7 +86,7 @@ final class Hands {
         for (int s = 0; s < chance.length; s++) {
             double area = surfels.isStructure(s) ? surfels.areaM2()[s] : 0;
             all += area;
-            surely += chance[s] >= 0.95 ? area : 0;
+            surely += chance[s] >= SURE ? area : 0;
         }
         return new HandsResult(
                 SAMPLES,
@@ -90,6 +95,7 @@ final class Hands {
                 surely / all,
                 chance,
                 byBay(matrix, chance),
+                regions(matrix, chance),
                 habits,
                 List.of());
     }
@@ -182,6 +188,27 @@ final class Hands {
             if (area[b] > 0) {
                 all.add(new HandsResult.BayChance(matrix.grid().bays().get(b).name(), sum[b] / area[b]));
             }
+        }
+        return all;
+    }
+
+    /** Places that hang together and are reached in fewer than 19 of 20 jobs, found and named like the bare regions of a run. */
+    private static List<HandsResult.RegionChance> regions(DoseMatrix matrix, double[] chance) {
+        SurfelSet s = matrix.grid().surfels();
+        double[] sure = new double[chance.length];
+        for (int i = 0; i < sure.length; i++) {
+            sure[i] = chance[i] >= SURE ? matrix.scene().targets().hazeM() : 0;
+        }
+        List<HandsResult.RegionChance> all = new ArrayList<>();
+        for (UnreachedRegion r : CoverageAssessor.assess(matrix.scene(), matrix.cavity(), matrix.grid(), sure)
+                .unreached()) {
+            double area = 0;
+            double sum = 0;
+            for (int i : r.surfels()) {
+                area += s.areaM2()[i];
+                sum += s.areaM2()[i] * chance[i];
+            }
+            all.add(new HandsResult.RegionChance(r.label(), r.where(), r.areaM2(), area > 0 ? sum / area : 0));
         }
         return all;
     }

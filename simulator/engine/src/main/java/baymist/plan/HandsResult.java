@@ -11,6 +11,7 @@ import java.util.List;
  * @param surely share of the area that is reached in at least 95 of 100 jobs
  * @param chance share of the jobs in which each surfel is reached, 0..1, [surfels]; read-only
  * @param byBay mean chance of each bay's area
+ * @param regions places that hang together and are not reached in 19 of 20 jobs, the largest first
  * @param habits what each habit alone costs, the most costly first
  * @param checks some of the jobs as runs found them; empty where none were asked for
  */
@@ -21,10 +22,12 @@ public record HandsResult(
         double surely,
         double[] chance,
         List<BayChance> byBay,
+        List<RegionChance> regions,
         List<Habit> habits,
         List<Check> checks) {
     public HandsResult {
         byBay = List.copyOf(byBay);
+        regions = List.copyOf(regions);
         habits = List.copyOf(habits);
         checks = List.copyOf(checks);
     }
@@ -47,8 +50,18 @@ public record HandsResult(
 
     /** The same with checks. */
     HandsResult with(List<Check> runs) {
-        return new HandsResult(samples, meanReached, nineteenOfTwenty, surely, chance, byBay, habits, runs);
+        return new HandsResult(samples, meanReached, nineteenOfTwenty, surely, chance, byBay, regions, habits, runs);
     }
+
+    /**
+     * A place that is not reached in 19 of 20 jobs.
+     *
+     * @param label stable name, as of a bare region of a run (docs/theory/coverage.md, section 3)
+     * @param where in structure words
+     * @param areaM2 its area, m²
+     * @param chance mean chance of its area to be reached, 0..1
+     */
+    public record RegionChance(String label, String where, double areaM2, double chance) {}
 
     /** Chance of a bay's area to be reached, 0..1. */
     public record BayChance(String bay, double chance) {}

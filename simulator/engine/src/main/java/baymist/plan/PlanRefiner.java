@@ -47,6 +47,7 @@ final class PlanRefiner {
 
     /** The best plan by run from some beginnings, or null where none can be run. */
     @Nullable
+    @SuppressWarnings("ReferenceEquality") // whether it is still the same trial, not an equal one
     Refined best(List<List<Stroke>> beginnings, Patches patches) {
         observer.stage("plans run at planning resolution");
         PlanSearch search = new PlanSearch(matrix, limits);
@@ -80,6 +81,7 @@ final class PlanRefiner {
         return new Refined(best, now);
     }
 
+    @SuppressWarnings("ReferenceEquality") // whether it is still the same trial, not an equal one
     private PlanTrials.@Nullable Trial better(
             PlanTrials.@Nullable Trial best, List<PlanTrials.Trial> found, DoseMatrix with) {
         PlanTrials.Trial now = best;

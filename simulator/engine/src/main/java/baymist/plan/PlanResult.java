@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param checked the plan in a run at planning resolution
  * @param own the scene's own passes in a run at planning resolution; null if it has none
  * @param keptOwn whether the scene's own passes were better than any plan and were kept
+ * @param resolution planning resolution in words
  * @param runs runs made at planning resolution
  * @param panels closed openings that the plan opens while spraying
  * @param holes holes that it wants drilled, or null where none were looked for
@@ -38,6 +39,7 @@ public record PlanResult(
         PlanScore checked,
         @Nullable PlanScore own,
         boolean keptOwn,
+        String resolution,
         int runs,
         List<String> panels,
         HoleStudy.@Nullable Holes holes,

@@ -185,11 +185,11 @@ public final class Planner {
             }
         }
         HandsResult hands = strokes.isEmpty() || refined == null ? null : Hands.study(refined.anchored(), strokes);
-        if (hands != null && options.full()) {
+        if (hands != null && refined != null && options.full()) {
             hands = hands.with(HandsCheck.of(refined.anchored(), strokes, best.waitS(), run, observer));
         }
         PlanScore predicted =
-                keepOwn ? own.score() : refined == null ? PlanScore.NONE : best.matrix().score(strokes);
+                keepOwn && own != null ? own.score() : refined == null ? PlanScore.NONE : best.matrix().score(strokes);
         return new PlanResult(
                 stated,
                 planned,
@@ -201,6 +201,7 @@ public final class Planner {
                 kept == null ? PlanScore.NONE : kept.score(),
                 own == null ? null : own.score(),
                 keepOwn,
+                options.dose().planning().words(),
                 best.runs(),
                 keepOwn ? List.of() : best.variant().panels(),
                 holes,

@@ -76,12 +76,15 @@ public final class ExplainReport {
                             100 * r.after().reached()),
                     r.change());
         }
-        page.line("%s", "");
-        e.remedies().stream()
+        List<String> cautions = e.remedies().stream()
                 .map(Remedy::caution)
                 .filter(c -> !c.isEmpty())
                 .distinct()
-                .forEach(c -> bullet(page, c));
+                .toList();
+        if (!cautions.isEmpty()) {
+            page.blank();
+            cautions.forEach(c -> bullet(page, c));
+        }
         Remedy best = e.recommended();
         if (best != null) {
             page.heading("To try what the arrow marks, change in the scene file");

@@ -56,12 +56,12 @@ public final class KeptRun {
                     "this is a run of another scene, or the scene was changed since (SHA-256 " + brief(hash) + ", the scene has "
                             + brief(scene.hash()) + "); a run of " + scene.file() + " as it stands would be right");
         }
-        Map<String, double[]> film = film(folder.resolve(FilmTable.FILE), root);
+        Columns film = film(folder.resolve(FilmTable.FILE), root);
         try (Workers workers = new Workers(threads)) {
             Cavity cavity = CavityBuilder.build(scene);
             VoxelGrid grid = grid(scene, cavity, root, workers);
-            double[] filmM = spread(grid.surfels(), film.get("film"), film.get("area"), file);
-            double[] direct = spread(grid.surfels(), film.get("direct"), film.get("area"), file);
+            double[] filmM = spread(grid.surfels(), film.filmM(), film.areaM2(), file);
+            double[] direct = spread(grid.surfels(), film.directKg(), film.areaM2(), file);
             List<Insertion> ways = Approach.ways(scene, cavity).insertions();
             return new CardSource(
                     scene,
@@ -119,7 +119,18 @@ public final class KeptRun {
         return all;
     }
 
-    private static Map<String, double[]> film(Path table, JsonNode root) {
+    /** Columns of the film table, one value for each surface element of the structure. */
+    private record Columns(double[] areaM2, double[] filmM, double[] directKg) {
+        static Columns of(List<double[]> rows) {
+            return new Columns(column(rows, 0), column(rows, 1), column(rows, 2));
+        }
+
+        private static double[] column(List<double[]> rows, int c) {
+            return rows.stream().mapToDouble(r -> r[c]).toArray();
+        }
+    }
+
+    private static Columns film(Path table, JsonNode root) {
         String text;
         try {
             text = FilmTable.unpack(table);
@@ -149,13 +160,7 @@ public final class KeptRun {
         } catch (IOException | IllegalArgumentException e) {
             throw refused("KPT-001", table, "the film table can't be read: " + e.getMessage());
         }
-        Map<String, double[]> columns = new LinkedHashMap<>();
-        String[] names = {"area", "film", "direct"};
-        for (int c = 0; c < names.length; c++) {
-            int column = c;
-            columns.put(names[c], rows.stream().mapToDouble(r -> r[column]).toArray());
-        }
-        return columns;
+        return Columns.of(rows);
     }
 
     private static CardSource.Figures figures(JsonNode root) {

@@ -1,16 +1,19 @@
 package baymist.report;
 
+import baymist.plan.BlindBay;
 import baymist.plan.HandsResult;
 import baymist.plan.PlanResult;
 import baymist.plan.PlanScore;
 import baymist.run.RunResult;
 import baymist.scene.PassSpec;
+import baymist.study.HoleStudy;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.Writer;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** A plan as JSON; keys in docs/formats/plan.md. */
@@ -24,6 +27,10 @@ final class PlanJson {
         ArrayNode passes = root.putArray("passes");
         r.planned().passes().forEach(p -> passes.add(pass(p)));
         root.put("keptOwn", r.keptOwn());
+        root.set("panels", names(r.panels()));
+        root.set("masked", names(r.masked()));
+        root.set("holes", holes(r));
+        root.set("blind", blind(r));
         root.set("predicted", score(r.predicted()));
         root.set("checked", score(r.checked()));
         root.set("own", score(r.own()));
@@ -38,7 +45,9 @@ final class PlanJson {
         Json.number(limits, "slowestMPerS", r.limits().slowestMPerS());
         Json.number(limits, "fastestMPerS", r.limits().fastestMPerS());
         Json.number(limits, "triggerS", r.limits().triggerS());
+        Json.number(limits, "productMl", 1e6 * r.limits().productM3());
         limits.put("passes", r.limits().passes());
+        root.put("runs", r.runs());
         root.set("hands", hands(r.hands()));
         Json.write(root, out);
     }
@@ -65,7 +74,38 @@ final class PlanJson {
         Json.number(o, "reached", s.reached());
         Json.number(o, "protected", s.protectedShare());
         Json.number(o, "triggerS", s.triggerS());
+        Json.number(o, "productMl", 1e6 * s.productM3());
         return o;
+    }
+
+    private static ArrayNode names(List<String> all) {
+        ArrayNode array = Json.object().putArray("names");
+        all.forEach(array::add);
+        return array;
+    }
+
+    private static ArrayNode holes(PlanResult r) {
+        ArrayNode array = Json.object().putArray("holes");
+        for (HoleStudy.Chosen c : PlanReport.holes(r)) {
+            ObjectNode o = array.addObject();
+            o.put("name", c.name());
+            o.put("where", c.site().words());
+        }
+        return array;
+    }
+
+    private static ArrayNode blind(PlanResult r) {
+        ArrayNode array = Json.object().putArray("blind");
+        for (BlindBay b : r.blind()) {
+            ObjectNode o = array.addObject();
+            o.put("bay", b.bay());
+            Json.number(o, "areaM2", b.areaM2());
+            Json.number(o, "share", b.share());
+            Json.number(o, "atMost", b.atMost());
+            o.put("why", b.why());
+            o.put("needed", b.needed());
+        }
+        return array;
     }
 
     private static JsonNode verified(@Nullable RunResult run) {
@@ -93,6 +133,14 @@ final class PlanJson {
         for (HandsResult.BayChance b : h.byBay()) {
             ObjectNode x = bays.addObject();
             x.put("bay", b.bay());
+            Json.number(x, "chance", b.chance());
+        }
+        ArrayNode regions = o.putArray("regions");
+        for (HandsResult.RegionChance b : h.regions()) {
+            ObjectNode x = regions.addObject();
+            x.put("region", b.label());
+            x.put("where", b.where());
+            Json.number(x, "areaM2", b.areaM2());
             Json.number(x, "chance", b.chance());
         }
         ArrayNode habits = o.putArray("habits");

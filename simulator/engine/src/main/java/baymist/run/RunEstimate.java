@@ -20,10 +20,13 @@ public record RunEstimate(@Nullable ResolvedCost air, MemoryEstimate memory, dou
     private static final double AIR_S = 0.6e-6;
 
     /** Seconds of one core for a step of one cell, its links and one size of droplets, measured with eight to ten sizes. */
-    private static final double FOG_S = 20e-9;
+    private static final double FOG_S = 14e-9;
 
-    /** Seconds of one core for a second of limited slopes in quiet air, a cell and a size: windows of some second are set up anew. Measured on the elevator. */
-    private static final double SLOPES_S = 0.45e-6;
+    /**
+     * Seconds of one core for a second of limited slopes in quiet air, a cell and a size: windows of some second are set up anew. Fitted to hangs of minutes,
+     * in which most sizes have fallen out.
+     */
+    private static final double SLOPES_S = 0.12e-6;
 
     /** Speed that most of the fog moves at while a jet blows, m/s, and without: sets its steps. Fitted to the demonstration scenes. */
     private static final double FOG_SPRAY_M_PER_S = 1.5;

@@ -30,7 +30,7 @@ public record Inspection(String title, List<Place> places) {
             this.index = index;
         }
 
-        /** Its place in tables and forecasts: wet 0, thin 1, dry 2. */
+        /** Place in tables of all verdicts: 0 wet, 1 thin, 2 dry. */
         public int index() {
             return index;
         }

@@ -3,8 +3,8 @@ package baymist.scene;
 /** How fog is carried by a drift. */
 public enum Transport {
     /**
-     * Donor cells while a jet stirs the air, whose eddies spread fog about as much as donor cells do; limited slopes whenever no jet is on.
-     * docs/decisions/0005.
+     * Donor cells while a jet stirs the air, whose eddies spread fog about as much as donor cells do; limited slopes whenever no jet is on,
+     * but for sizes that hold next to none of the fog. docs/decisions/0005 and 0008.
      */
     AUTO,
 

@@ -64,6 +64,33 @@ class DoseMatrixTest {
     }
 
     @Test
+    void aMatrixThatIsSetRightByARunSaysWhatTheRunFound() {
+        DoseMatrix m = matrix(DoseStore.none(), 2, RunObserver.NONE);
+        List<Stroke> plan = List.of(new Stroke(0, 0, 3, 0.1));
+        double[] run = m.filmM(plan);
+        for (int s = 0; s < run.length; s++) {
+            run[s] = s % 3 == 0 ? 0 : (1 + s % 7) * run[s] + 1e-7 * (s % 2);
+        }
+        double[] says = m.anchored(plan, run).filmM(plan);
+        for (int s = 0; s < run.length; s++) {
+            assertEquals(run[s], says[s], 1e-6 * run[s] + 1e-13);
+        }
+        List<Stroke> slower = List.of(new Stroke(0, 0, 3, 0.05));
+        double[] more = m.anchored(plan, run).filmM(slower);
+        for (int s = 0; s < run.length; s++) {
+            assertTrue(more[s] >= says[s] - 1e-15);
+        }
+    }
+
+    @Test
+    void productIsRateTimesTime() {
+        DoseMatrix m = matrix(DoseStore.none(), 2, RunObserver.NONE);
+        Stroke s = new Stroke(0, 0, 3, 0.1);
+        // 3.7e-4 kg/s of 880 kg/m³, as the fixture states
+        assertEquals(3.7e-4 / 880 * m.triggerS(s), m.productM3(s), 1e-6 * m.productM3(s));
+    }
+
+    @Test
     void whatTheMatrixPromisesIsNearWhatARunOfTheSamePassFinds() {
         // the estimate that everything rests on: one pass over all stations, by the matrix and by a run; ten points,
         // since films add

@@ -68,7 +68,7 @@ class PlanReportTest {
                         100 * reached)),
                 text);
         assertTrue(text.contains("verified by a full run"), text);
-        assertTrue(text.contains("it is an estimate"), text);
+        assertTrue(text.contains("only proposes; runs decide"), text);
     }
 
     @Test

@@ -61,6 +61,7 @@ final class BayView extends Pane {
         scene3d.setCamera(rig.node());
         getChildren().addAll(scene3d, overlay);
         overlay.setMouseTransparent(true);
+        overlay.setManaged(false);
         setOnMousePressed(this::pressed);
         setOnMouseDragged(this::dragged);
         setOnMouseReleased(this::released);
@@ -185,10 +186,13 @@ final class BayView extends Pane {
             strip.getTransforms().setAll(new Scale(fit, fit, 0, 0));
             strip.resizeRelocate(0, getHeight() - below, Math.max(wide, getWidth()), below);
         }
-        scene3d.setWidth(getWidth());
-        scene3d.setHeight(Math.max(1, getHeight() - below));
-        overlay.resizeRelocate(0, 0, getWidth(), scene3d.getHeight());
-        changed();
+        double high = Math.max(1, getHeight() - below);
+        if (scene3d.getWidth() != getWidth() || scene3d.getHeight() != high) {
+            scene3d.setWidth(getWidth());
+            scene3d.setHeight(high);
+            overlay.resizeRelocate(0, 0, getWidth(), high);
+            changed();
+        }
     }
 
     @Override

@@ -63,13 +63,19 @@ final class CavityPicture {
     private record RegionLine(int bay, int part, float[] segments, LineMesh mesh) {}
 
     CavityPicture(Cavity cavity, VoxelGrid grid, FilmPlaces scale, Theme theme, Names entries) {
+        this(cavity, grid, scale, theme, entries, SurfaceOptions.DEFAULT);
+    }
+
+    /** @param fineness how finely the sheets are drawn; where sides stand is the picture's own business */
+    CavityPicture(
+            Cavity cavity, VoxelGrid grid, FilmPlaces scale, Theme theme, Names entries, SurfaceOptions fineness) {
         this.cavity = cavity;
         this.grid = grid;
         this.theme = theme;
         bounds = cavity.cutSheets().bounds();
         drawn = bounds;
         double size = bounds.size().length();
-        Surface surface = Surface.of(cavity, grid, SurfaceOptions.DEFAULT.withStandOffM(StructureLayer.STAND_OFF * size));
+        Surface surface = Surface.of(cavity, grid, fineness.withStandOffM(StructureLayer.STAND_OFF * size));
         structure = new StructureLayer(surface, cavity, grid, scale, theme);
         seams = new LineMesh(theme.seam(), 8e-4 * size);
         seams.node().setVisible(false);

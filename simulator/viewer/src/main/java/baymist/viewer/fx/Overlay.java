@@ -57,6 +57,7 @@ final class Overlay extends Pane {
     /** A line of text at the top left corner. */
     void caption(javafx.scene.control.Label label) {
         caption = label;
+        label.setManaged(false);
         getChildren().add(label);
     }
 
@@ -66,6 +67,7 @@ final class Overlay extends Pane {
         for (Label label : labels) {
             javafx.scene.control.Label node = new javafx.scene.control.Label(label.text());
             node.getStyleClass().addAll("place-name", label.strong() ? "place-name-strong" : "place-name-plain");
+            node.setManaged(false);
             Line leader = new Line();
             leader.setStroke(theme.text());
             leader.setStrokeWidth(0.8);

@@ -52,9 +52,16 @@ class WindowTest {
     void plain() throws Exception {
         Fx.run(() -> {
             window.relook(ViewRequest.Look.PLAIN);
-            window.desk().view().look(View.ISO);
+            ShowPane show = window.desk().showPane();
+            show.cut(0, 0.5);
+            show.apart(0);
+            for (int p = 0; p < 9; p++) {
+                show.showPart(p, true);
+            }
             window.desk().timeBar().goTo(1e9);
         });
+        settle();
+        Fx.run(() -> window.desk().view().look(View.ISO));
         settle();
     }
 
@@ -131,7 +138,7 @@ class WindowTest {
                 Fx.run(() -> view().look(side));
                 settle();
                 List<LabelPlaces.Box> boxes = Fx.on(() -> view().overlay().shownNames());
-                assertTrue(boxes.size() >= 3, side + " at " + scale + ": " + boxes.size() + " names");
+                assertTrue(boxes.size() >= 2, side + " at " + scale + ": " + boxes.size() + " names");
                 for (int i = 0; i < boxes.size(); i++) {
                     for (int j = 0; j < i; j++) {
                         assertFalse(boxes.get(i).meets(boxes.get(j), 0), side + " " + boxes);
@@ -144,16 +151,16 @@ class WindowTest {
     @Test
     void draggingTurnsTheCavityAndTheWheelBringsItNearer() throws Exception {
         Camera before = Fx.on(() -> view().camera());
-        Fx.run(() -> {
-            Robot robot = new Robot();
-            Point2D p = view().localToScreen(view().getWidth() / 2, view().getHeight() / 2);
-            robot.mouseMove(p);
-            robot.mousePress(MouseButton.PRIMARY);
-            robot.mouseMove(p.add(20, 8));
-            robot.mouseMove(p.add(60, 20));
-        });
-        Thread.sleep(200);
-        Fx.run(() -> new Robot().mouseRelease(MouseButton.PRIMARY));
+        Point2D p = Fx.on(() -> view().localToScreen(view().getWidth() / 2, view().getHeight() / 2));
+        for (Runnable step : List.<Runnable>of(
+                () -> new Robot().mouseMove(p),
+                () -> new Robot().mousePress(MouseButton.PRIMARY),
+                () -> new Robot().mouseMove(p.add(20, 8)),
+                () -> new Robot().mouseMove(p.add(60, 20)),
+                () -> new Robot().mouseRelease(MouseButton.PRIMARY))) {
+            Fx.run(step);
+            Thread.sleep(150);
+        }
         Fx.until("a turned camera", 10, () -> view().camera().yawRad() != before.yawRad());
         Camera turned = Fx.on(() -> view().camera());
         assertEquals(before.distanceM(), turned.distanceM());
@@ -182,12 +189,14 @@ class WindowTest {
 
     @Test
     void aClickTellsTheFilmThere() throws Exception {
-        Fx.run(() -> {
-            Robot robot = new Robot();
-            robot.mouseMove(view().localToScreen(0.5 * view().getWidth(), 0.47 * view().getHeight()));
-            robot.mousePress(MouseButton.PRIMARY);
-            robot.mouseRelease(MouseButton.PRIMARY);
-        });
+        Point2D p = Fx.on(() -> view().localToScreen(0.5 * view().getWidth(), 0.45 * view().getHeight()));
+        for (Runnable step : List.<Runnable>of(
+                () -> new Robot().mouseMove(p),
+                () -> new Robot().mousePress(MouseButton.PRIMARY),
+                () -> new Robot().mouseRelease(MouseButton.PRIMARY))) {
+            Fx.run(step);
+            Thread.sleep(150);
+        }
         Fx.until("an answer", 10, () -> window.desk().places().told().toString().contains("wet film"));
     }
 
