@@ -59,7 +59,7 @@ class BrierTest {
             int most = p[0] >= p[1] && p[0] >= p[2] ? 0 : p[1] >= p[2] ? 1 : 2;
             // at a limit itself both sides are equally likely
             if (film != t.hazeM() && film != t.buildM()) {
-                assertEquals(FilmSpread.expected(film, t).ordinal(), most, "film " + film);
+                assertEquals(FilmSpread.expected(film, t).index(), most, "film " + film);
             }
         }
         // half of what is predicted at the target build is above it
@@ -77,6 +77,6 @@ class BrierTest {
         assertEquals(2.0 / 3, t.dryFound(), 1e-15);
         assertEquals(1.0 / 3, t.falseAlarms(), 1e-15);
         assertTrue(Double.isNaN(HitTable.of(List.of(Seen.WET), List.of(Seen.WET)).dryFound()));
-        assertArrayEquals(new int[] {1, 0, 1}, t.counts()[Seen.WET.ordinal()]);
+        assertArrayEquals(new int[] {1, 0, 1}, t.counts()[Seen.WET.index()]);
     }
 }
