@@ -78,18 +78,18 @@ final class PlanCommand extends SceneCommand {
     @Option(
             names = "--runs",
             paramLabel = "N",
-            description =
-                    "Most runs at planning resolution; default ${DEFAULT-VALUE}. More find better plans and take longer.")
+            description = "Most runs at planning resolution; default ${DEFAULT-VALUE}. More find better plans and take longer.")
     private int runs = PlanOptions.RUNS;
 
-    @Option(names = "--drill", description = "Propose access holes too, where the scene's drilling block allows them.")
+    @Option(
+            names = "--drill",
+            description = "Propose access holes too, where the scene's drilling block allows them.")
     private boolean drill;
 
     @Option(
             names = "--must-reach",
             paramLabel = "SHARE",
-            description =
-                    "Exit with 4 if the plan reaches less than this share of the inside (0.9 or 90%%), or a bay not at all.")
+            description = "Exit with 4 if the plan reaches less than this share of the inside (0.9 or 90%%), or a bay not at all.")
     private @Nullable String mustReach;
 
     @Option(names = "--coarse", description = "No full run at the end: planning resolution alone.")
@@ -139,8 +139,7 @@ final class PlanCommand extends SceneCommand {
         if (output != null) {
             written(output);
         }
-        boolean enough =
-                plan.reached() >= wanted && (mustReach == null || plan.blind().isEmpty());
+        boolean enough = plan.reached() >= wanted && (mustReach == null || plan.blind().isEmpty());
         return enough ? Exit.DONE : Exit.NOT_ACCEPTABLE;
     }
 

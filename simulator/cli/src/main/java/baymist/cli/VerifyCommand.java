@@ -85,9 +85,8 @@ final class VerifyCommand implements Callable<Integer>, DebugOption.Holder {
     @Option(
             names = "--plans",
             paramLabel = "SCENE",
-            description =
-                    "With --write: put this scene's row (repeat it for more) into plans.md instead: the plan against a hundred"
-                            + " gridded single passes.")
+            description = "With --write: put this scene's row (repeat it for more) into plans.md instead: the plan against a hundred"
+                    + " gridded single passes.")
     private List<Path> plans = new ArrayList<>();
 
     @Option(names = "--full", description = "With --plans: run plan and best pass at the scene's own resolution too.")

@@ -372,20 +372,7 @@ class CliTest {
 
     @Test
     void theLimitsOfAPlanReachTheEngine() {
-        assertEquals(
-                2,
-                baymist(
-                        "plan",
-                        "a.yaml",
-                        "--trigger",
-                        "40",
-                        "--passes",
-                        "3",
-                        "--runs",
-                        "1",
-                        "--product",
-                        "25",
-                        "--coarse"));
+        assertEquals(2, baymist("plan", "a.yaml", "--trigger", "40", "--passes", "3", "--runs", "1", "--product", "25", "--coarse"));
         PlanOptions asked = stages.askedPlan;
         assertEquals(40, asked.triggerS());
         assertEquals(3, asked.passes());

@@ -46,9 +46,7 @@ final class CardJobs {
                     page(source, scene, paper).writePdf(out);
                 }
             }
-            Files.writeString(
-                    folder.resolve(name + ".html"),
-                    page(source, scene, Paper.A4).html());
+            Files.writeString(folder.resolve(name + ".html"), page(source, scene, Paper.A4).html());
         }
     }
 }
