@@ -118,7 +118,8 @@ public final class StructureLines {
 
     /** Adds a line, in pieces as the bay beside it changes. */
     private void add(int part, Vec3 from, Vec3 to) {
-        double step = Math.min(grid.sizeM().x(), Math.min(grid.sizeM().y(), grid.sizeM().z()));
+        double step = Math.min(
+                grid.sizeM().x(), Math.min(grid.sizeM().y(), grid.sizeM().z()));
         int pieces = (int) Math.max(1, Math.min(400, Math.ceil(from.distance(to) / step)));
         Vec3 along = to.minus(from);
         int start = 0;
