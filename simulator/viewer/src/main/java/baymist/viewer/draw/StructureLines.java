@@ -140,6 +140,7 @@ public final class StructureLines {
     private int bayBeside(Vec3 p) {
         Map<Integer, Integer> votes = new HashMap<>();
         int best = -1;
+        int most = 0;
         for (int n = 0; n < 27; n++) {
             Vec3 off = new Vec3(
                     0.9 * (n % 3 - 1) * grid.sizeM().x(),
@@ -148,8 +149,11 @@ public final class StructureLines {
             int cell = grid.cellHolding(p.plus(off));
             if (cell >= 0) {
                 int bay = grid.bayOfCell(cell);
-                votes.merge(bay, 1, Integer::sum);
-                best = best < 0 || votes.get(bay) > votes.get(best) ? bay : best;
+                int here = votes.merge(bay, 1, Integer::sum);
+                if (here > most) {
+                    most = here;
+                    best = bay;
+                }
             }
         }
         return best;

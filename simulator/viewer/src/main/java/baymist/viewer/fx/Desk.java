@@ -253,6 +253,7 @@ final class Desk {
         };
     }
 
+    @SuppressWarnings("ReferenceEquality") // whether it is still this opening, not one like it
     private void liveFilm(Runs.Opened o, double timeS, float[] filmM) {
         CavityPicture p = picture;
         if (opened == o
