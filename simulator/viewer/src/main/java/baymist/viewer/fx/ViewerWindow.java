@@ -66,6 +66,10 @@ final class ViewerWindow {
         return stage;
     }
 
+    ViewRequest.Look look() {
+        return look;
+    }
+
     Desk desk() {
         return desk;
     }

@@ -56,7 +56,9 @@ class WindowTest {
     @BeforeEach
     void plain() throws Exception {
         Fx.run(() -> {
-            window.relook(ViewRequest.Look.PLAIN);
+            if (!window.look().equals(ViewRequest.Look.PLAIN)) {
+                window.relook(ViewRequest.Look.PLAIN);
+            }
             ShowPane show = window.desk().showPane();
             show.cut(0, 0.5);
             show.apart(0);
@@ -77,7 +79,7 @@ class WindowTest {
     }
 
     private static void settle() throws Exception {
-        Thread.sleep(120);
+        Thread.sleep(40);
         Fx.until("a settled picture", 30, () -> window.desk().view().settled());
     }
 
