@@ -23,14 +23,14 @@ import javafx.stage.Stage;
 
 /**
  * How many pictures a second the viewer draws while a cavity of 200,000 triangles is turned with its see-through sheets on: {@code
- * OrbitBenchmark SCENE [TRIANGLES]}. Needs a display.
+ * OrbitBenchmark SCENE [TRIANGLES [PICTURES]]}. Needs a display.
  */
 public final class OrbitBenchmark {
     /** Shorter than any that so many triangles can have, so that their number decides. */
     private static final double EDGE_M = 5e-4;
 
-    private static final int WARM_UP = 25;
-    private static final int MEASURED = 150;
+    private static final int WARM_UP = 20;
+    private static final int PICTURES = 150;
     private static final double TURN_RAD = Math.toRadians(2);
 
     private OrbitBenchmark() {}
@@ -40,6 +40,7 @@ public final class OrbitBenchmark {
         Scene scene = SceneReader.read(Path.of(args[0]));
         int triangles = args.length > 1 ? Integer.parseInt(args[1]) : 200_000;
         CheckResult check = Simulation.check(scene, new RunOptions(2), RunObserver.NONE);
+        int measured = args.length > 2 ? Integer.parseInt(args[2]) : PICTURES;
         int most = triangles;
         while (surface(check, most).triangleCount() < triangles) {
             most += triangles / 10;
@@ -47,7 +48,7 @@ public final class OrbitBenchmark {
         int asked = most;
         Toolkit.start();
         CountDownLatch done = new CountDownLatch(1);
-        Platform.runLater(() -> turn(scene, check, asked, line -> {
+        Platform.runLater(() -> turn(scene, check, asked, measured, line -> {
             System.out.println(line);
             done.countDown();
         }));
@@ -59,7 +60,7 @@ public final class OrbitBenchmark {
         return Surface.of(check.cavity(), check.grid(), new SurfaceOptions(most, EDGE_M, 0));
     }
 
-    private static void turn(Scene scene, CheckResult check, int triangles, Consumer<String> tell) {
+    private static void turn(Scene scene, CheckResult check, int triangles, int measured, Consumer<String> tell) {
         CavityPicture picture = new CavityPicture(
                 check.cavity(),
                 check.grid(),
@@ -92,9 +93,9 @@ public final class OrbitBenchmark {
                 view.look(View.ISO);
                 Camera from = view.camera();
                 view.set(from.turned(pictures * TURN_RAD, 0));
-                if (pictures == WARM_UP + MEASURED) {
+                if (pictures == WARM_UP + measured) {
                     stop();
-                    double perPicture = 1e-6 / MEASURED;
+                    double perPicture = 1e-6 / measured;
                     double all = (cpuNs() - startCpuNs) * perPicture;
                     double app = (threadNs("JavaFX Application Thread") - startAppNs) * perPicture;
                     double draw = (threadNs("QuantumRenderer-0") - startDrawNs) * perPicture;
@@ -104,7 +105,7 @@ public final class OrbitBenchmark {
                                     + " at load %.1f; %.0f ms of processor time each: %.0f ms order and scene,"
                                     + " %.0f ms handing meshes over, %.0f ms rasteriser and the rest",
                             picture.structure().surface().triangleCount(),
-                            MEASURED / ((nowNs - startNs) * 1e-9),
+                            measured / ((nowNs - startNs) * 1e-9),
                             ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage(),
                             all,
                             app,
