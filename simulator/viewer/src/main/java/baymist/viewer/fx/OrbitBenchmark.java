@@ -42,8 +42,9 @@ public final class OrbitBenchmark {
         CheckResult check = Simulation.check(scene, new RunOptions(2), RunObserver.NONE);
         int measured = args.length > 2 ? Integer.parseInt(args[2]) : PICTURES;
         int most = triangles;
-        while (surface(check, most).triangleCount() < triangles) {
-            most += triangles / 10;
+        for (int count = 0; count < triangles; ) {
+            count = surface(check, most).triangleCount();
+            most = count < triangles ? (int) Math.ceil(1.03 * most * triangles / Math.max(1, count)) : most;
         }
         int asked = most;
         Toolkit.start();
