@@ -17,6 +17,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import picocli.CommandLine;
 import picocli.CommandLine.MissingParameterException;
 import picocli.CommandLine.ParameterException;
 
@@ -31,6 +32,9 @@ class ManualTest {
     private static final Pattern INLINE = Pattern.compile("`baymist ([a-z]+(?: [^`]*)?)`");
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|'([^']*)'|(\\S+)");
 
+    private final PrintWriter nowhere = new PrintWriter(new StringWriter());
+    private final CommandLine line = Cli.line(new Console(nowhere, nowhere, false), Stages.ENGINE);
+
     @Test
     void firstJobShowsItsTwoFilesWordByWord() throws IOException {
         List<String> blocks = blocks(Files.readString(FIRST_JOB), "yaml");
@@ -38,6 +42,12 @@ class ManualTest {
             String text = Files.readString(ROOT.resolve(file)).strip();
             assertTrue(blocks.contains(text), file + " is not shown in first-job.md as it stands");
         }
+    }
+
+    @Test
+    void findingsPageShowsItsFile() throws IOException {
+        String text = Files.readString(ROOT.resolve("scenes/findings/wing-box.yaml")).strip();
+        assertTrue(blocks(Files.readString(ROOT.resolve("docs/guide/findings.md")), "yaml").contains(text));
     }
 
     @Test
@@ -77,10 +87,9 @@ class ManualTest {
     }
 
     /** A mention in running text may leave out the scene or an option's value. */
-    private static void understand(Path page, String call, boolean shortened, List<String> wrong) {
-        PrintWriter nowhere = new PrintWriter(new StringWriter());
+    private void understand(Path page, String call, boolean shortened, List<String> wrong) {
         try {
-            Cli.line(new Console(nowhere, nowhere, false), Stages.ENGINE).parseArgs(words(call));
+            line.parseArgs(words(call));
         } catch (ParameterException e) {
             if (!shortened || !(e instanceof MissingParameterException)) {
                 wrong.add(ROOT.relativize(page) + ": baymist " + call + ": " + e.getMessage());
