@@ -20,15 +20,17 @@ import org.junit.jupiter.api.io.TempDir;
 /** The viewer's command in programs of their own, with screens that are missing or get lost. */
 class ViewCliTest {
     private static final String SCENE = "../../scenes/control-surface-pin-forward.yaml";
+    private static final String CLASSES =
+            System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"));
 
     @TempDir
     Path folder;
 
     private Process start(String display, List<String> jvm, String... args) throws IOException {
-        List<String> command = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx1g"));
+        List<String> command = new ArrayList<>(
+                List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx1g"));
         command.addAll(jvm);
-        command.addAll(List.of("-cp", System.getProperty("java.class.path"), "baymist.cli.Main"));
+        command.addAll(List.of("-cp", CLASSES, "baymist.cli.Main"));
         command.addAll(List.of(args));
         ProcessBuilder builder = new ProcessBuilder(command)
                 .redirectOutput(folder.resolve("out.txt").toFile())
@@ -59,7 +61,13 @@ class ViewCliTest {
     void withoutADisplayOneSentenceSaysSo() throws Exception {
         assumeTrue(System.getProperty("os.name").contains("Linux"));
         for (String display : new String[] {null, ":4711"}) {
-            Process view = start(display, List.of(), "view", SCENE, "--picture", folder.resolve("p.png").toString());
+            Process view = start(
+                    display,
+                    List.of(),
+                    "view",
+                    SCENE,
+                    "--picture",
+                    folder.resolve("p.png").toString());
             assertTrue(view.waitFor(120, TimeUnit.SECONDS));
             assertEquals(2, view.exitValue());
             String says = text("err.txt").strip();
@@ -75,7 +83,15 @@ class ViewCliTest {
         assumeTrue(Files.isExecutable(xvfb), "no Xvfb");
         String display = ":" + (2000 + ProcessHandle.current().pid() % 3000);
         Process screen = new ProcessBuilder(
-                        xvfb.toString(), display, "-screen", "0", "1000x700x24", "+extension", "GLX", "-nolisten", "tcp")
+                        xvfb.toString(),
+                        display,
+                        "-screen",
+                        "0",
+                        "1000x700x24",
+                        "+extension",
+                        "GLX",
+                        "-nolisten",
+                        "tcp")
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.DISCARD)
                 .start();
@@ -86,7 +102,14 @@ class ViewCliTest {
             }
             Path pictures = Files.createDirectory(folder.resolve("pictures"));
             Process view = start(
-                    display, List.of(), "view", SCENE, "--voxel", "14 mm", "--picture", pictures.resolve("p.png").toString());
+                    display,
+                    List.of(),
+                    "view",
+                    SCENE,
+                    "--voxel",
+                    "14 mm",
+                    "--picture",
+                    pictures.resolve("p.png").toString());
             // the toolkit is up before the run begins
             for (int i = 0; i < 1200 && !text("err.txt").contains("spray"); i++) {
                 Thread.sleep(50);

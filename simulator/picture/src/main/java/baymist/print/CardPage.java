@@ -71,7 +71,6 @@ public final class CardPage {
         builder.useFont(() -> font(".ttf"), FAMILY, 400, FontStyle.NORMAL, true);
         builder.useFont(() -> font("-Bold.ttf"), FAMILY, 700, FontStyle.NORMAL, true);
         builder.useSVGDrawer(new PictureDrawer(pictures));
-        builder.useFastMode();
         builder.withProducer("Baymist");
         builder.withHtmlContent(html, null);
         try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {

@@ -29,19 +29,17 @@ public record Camera(Vec3 target, double yawRad, double pitchRad, double distanc
     public static Camera of(View view, Box3 box, double aspect) {
         Vec3 size = box.size();
         double quarter = Math.PI / 2;
-        double yaw =
-                switch (view) {
-                    case ISO -> Math.toRadians(size.x() > size.y() ? 122 : 148);
-                    case TOP -> size.x() > size.y() ? quarter : 2 * quarter;
-                    case SIDE -> quarter;
-                    case FRONT -> 0;
-                };
-        double pitch =
-                switch (view) {
-                    case ISO -> Math.toRadians(28);
-                    case TOP -> quarter;
-                    case SIDE, FRONT -> 0;
-                };
+        double yaw = switch (view) {
+            case ISO -> Math.toRadians(size.x() > size.y() ? 122 : 148);
+            case TOP -> size.x() > size.y() ? quarter : 2 * quarter;
+            case SIDE -> quarter;
+            case FRONT -> 0;
+        };
+        double pitch = switch (view) {
+            case ISO -> Math.toRadians(28);
+            case TOP -> quarter;
+            case SIDE, FRONT -> 0;
+        };
         return new Camera(box.centre(), yaw, pitch, 1).fitting(box, aspect);
     }
 
@@ -137,9 +135,7 @@ public record Camera(Vec3 target, double yawRad, double pitchRad, double distanc
     /** Unit vector from the eye through a pixel of the picture. */
     public Vec3 throughPixel(double xPx, double yPx, double widthPx, double heightPx) {
         double perTan = heightPx / 2 / Math.tan(FIELD_OF_VIEW_RAD / 2);
-        Vec3 d = forward()
-                .plus((xPx - widthPx / 2) / perTan, right())
-                .plus((heightPx / 2 - yPx) / perTan, up());
+        Vec3 d = forward().plus((xPx - widthPx / 2) / perTan, right()).plus((heightPx / 2 - yPx) / perTan, up());
         return d.times(1 / d.length());
     }
 

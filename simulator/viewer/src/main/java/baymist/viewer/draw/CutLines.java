@@ -7,7 +7,11 @@ import org.jspecify.annotations.Nullable;
 public final class CutLines {
     private CutLines() {}
 
-    /** @param segments m, x y z of one end then of the other */
+    /**
+     * Segments on the side of the plane that is kept.
+     *
+     * @param segments m, x y z of one end then of the other
+     */
     public static float[] of(float[] segments, @Nullable Cut cut) {
         if (cut == null) {
             return segments;

@@ -15,7 +15,10 @@ public final class LabelPlaces {
     /** A rectangle of the picture, pixels from the top left corner. */
     public record Box(double x, double y, double width, double height) {
         public boolean meets(Box o, double gap) {
-            return x < o.x + o.width + gap && o.x < x + width + gap && y < o.y + o.height + gap && o.y < y + height + gap;
+            return x < o.x + o.width + gap
+                    && o.x < x + width + gap
+                    && y < o.y + o.height + gap
+                    && o.y < y + height + gap;
         }
 
         boolean within(double w, double h) {

@@ -118,7 +118,8 @@ public final class StructureLines {
 
     /** Adds a line, in pieces as the bay beside it changes. */
     private void add(int part, Vec3 from, Vec3 to) {
-        double step = Math.min(grid.sizeM().x(), Math.min(grid.sizeM().y(), grid.sizeM().z()));
+        double step = Math.min(
+                grid.sizeM().x(), Math.min(grid.sizeM().y(), grid.sizeM().z()));
         int pieces = (int) Math.max(1, Math.min(400, Math.ceil(from.distance(to) / step)));
         Vec3 along = to.minus(from);
         int start = 0;
@@ -139,6 +140,7 @@ public final class StructureLines {
     private int bayBeside(Vec3 p) {
         Map<Integer, Integer> votes = new HashMap<>();
         int best = -1;
+        int most = 0;
         for (int n = 0; n < 27; n++) {
             Vec3 off = new Vec3(
                     0.9 * (n % 3 - 1) * grid.sizeM().x(),
@@ -147,8 +149,11 @@ public final class StructureLines {
             int cell = grid.cellHolding(p.plus(off));
             if (cell >= 0) {
                 int bay = grid.bayOfCell(cell);
-                votes.merge(bay, 1, Integer::sum);
-                best = best < 0 || votes.get(bay) > votes.get(best) ? bay : best;
+                int here = votes.merge(bay, 1, Integer::sum);
+                if (here > most) {
+                    most = here;
+                    best = bay;
+                }
             }
         }
         return best;

@@ -96,14 +96,19 @@ final class Beside implements WhatIfPane.Asked {
         desk.start(
                 "Preview",
                 o -> {
-                    Runs.Previewed other = Runs.preview(now.scene(), opened, desk.options(), live(now.scene())).run(o);
+                    Runs.Previewed other = Runs.preview(now.scene(), opened, desk.options(), live(now.scene()))
+                            .run(o);
                     Recording first = plainPreview;
                     if (first == null) {
                         first = Runs.preview(opened.scene(), opened, desk.options(), LiveFilm.NONE)
                                 .run(o)
                                 .recording();
                     }
-                    return tried(now, first, other.recording(), other.sentence() + " So is the scene that it is compared with.");
+                    return tried(
+                            now,
+                            first,
+                            other.recording(),
+                            other.sentence() + " So is the scene that it is compared with.");
                 },
                 t -> {
                     plainPreview = t.first();
@@ -249,10 +254,15 @@ final class Beside implements WhatIfPane.Asked {
             DifferencePlaces places = new DifferencePlaces(hazeM, largest);
             p.at(t.other().endS());
             p.structure().difference(t.difference().filmM(), places);
-            v.legend(new DifferenceLegend(places, desk.unit(), desk.theme(), desk.look().scale()));
+            v.legend(new DifferenceLegend(
+                    places, desk.unit(), desk.theme(), desk.look().scale()));
             caption.setText("Film gained and lost at the end of the job: " + t.name() + ".");
         } else {
-            v.legend(new LegendBox(t.other().result().scene().targets(), desk.unit(), desk.theme(), desk.look().scale()));
+            v.legend(new LegendBox(
+                    t.other().result().scene().targets(),
+                    desk.unit(),
+                    desk.theme(),
+                    desk.look().scale()));
             at(atS);
         }
         v.changed();

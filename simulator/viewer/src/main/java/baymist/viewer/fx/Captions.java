@@ -13,7 +13,8 @@ final class Captions {
         WandMoment wand = recording.wandAt(timeS);
         Curves c = recording.curves();
         String doing = wand.spraying()
-                ? "pass \"" + recording.result().scene().passes().get(wand.pass()).name() + "\", wand "
+                ? "pass \""
+                        + recording.result().scene().passes().get(wand.pass()).name() + "\", wand "
                         + String.format(Locale.ROOT, "%.0f mm in", 1000 * wand.depthM())
                 : timeS >= recording.endS() ? "end of the job" : "fog hangs";
         return String.format(

@@ -6,7 +6,6 @@ import baymist.coverage.SeamCoverage;
 import baymist.geom.Box3;
 import baymist.geom.Vec3;
 import baymist.recording.Recording;
-
 import baymist.surface.Contour;
 import baymist.surface.Surface;
 import baymist.surface.SurfaceOptions;
@@ -32,6 +31,7 @@ import org.jspecify.annotations.Nullable;
 final class CavityPicture {
     /** Dots when the fog is densest. */
     private static final int DOTS = 12_000;
+
     private static final double LINE_PX = 0.9;
     private static final double BOLD_LINE_PX = 1.5;
     private static final double DOT_PX = 1.5;
@@ -56,6 +56,7 @@ final class CavityPicture {
     private double apart;
     /** What belongs to the cavity as it is built, and is not shown while bays are drawn apart. */
     private final List<Group> inAir = new ArrayList<>();
+
     private boolean fogShown = true;
     private double atS;
     private @Nullable Cut cut;
@@ -86,7 +87,9 @@ final class CavityPicture {
             Opening opening = cavity.openings().get(o);
             String entry = entries.entryAt(opening.name());
             if (entry != null || opening.exterior()) {
-                String text = entry == null ? opening.name() : opening.name().equals(entry) ? "entry: " + entry : "entry " + entry + ": " + opening.name();
+                String text = entry == null
+                        ? opening.name()
+                        : opening.name().equals(entry) ? "entry: " + entry : "entry " + entry + ": " + opening.name();
                 labels.add(new Overlay.Label(text, opening.place().centreM(), bayNear(opening), entry != null));
             }
         }
@@ -187,7 +190,8 @@ final class CavityPicture {
         }
         pieces.forEach((place, piece) -> {
             float[] segments = Contour.region(
-                    structure.surface(), piece.stream().mapToInt(Integer::intValue).toArray());
+                    structure.surface(),
+                    piece.stream().mapToInt(Integer::intValue).toArray());
             LineMesh line = new LineMesh(theme.outline(), 1e-3 * bounds.size().length());
             line.set(CutLines.of(segments, cut));
             outlines.add(new RegionLine(place.get(1), place.get(0), segments, line));

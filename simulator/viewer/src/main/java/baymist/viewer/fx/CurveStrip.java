@@ -75,8 +75,10 @@ final class CurveStrip extends HBox {
             plot.setOnMousePressed(e -> onTime.accept(scale.timeS(e.getX() / plot.getWidth())));
             plot.setOnMouseDragged(e ->
                     onTime.accept(scale.timeS(Math.max(0, Math.min(1, e.getX() / plot.getWidth())))));
-            Tooltip.install(plot, new Tooltip(series.tip() + "; " + series.unit() + " over job time, 0 to "
-                    + series.top() + " " + series.unit() + ". Dotted: the last pass ends."));
+            Tooltip.install(
+                    plot,
+                    new Tooltip(series.tip() + "; " + series.unit() + " over job time, 0 to " + series.top() + " "
+                            + series.unit() + ". Dotted: the last pass ends."));
             getChildren().addAll(title, plot);
         }
 

@@ -94,8 +94,8 @@ final class Desk {
 
             @Override
             public void gone(java.nio.file.Path file) {
-                Platform.runLater(() -> notice.tell(file.getFileName()
-                        + " is gone from disk; what is shown is what was read before."));
+                Platform.runLater(() ->
+                        notice.tell(file.getFileName() + " is gone from disk; what is shown is what was read before."));
             }
         });
     }
@@ -253,9 +253,13 @@ final class Desk {
         };
     }
 
+    @SuppressWarnings("ReferenceEquality") // whether it is still this opening, not one like it
     private void liveFilm(Runs.Opened o, double timeS, float[] filmM) {
         CavityPicture p = picture;
-        if (opened == o && recording == null && p != null && p.structure().surface().surfelCount() == filmM.length) {
+        if (opened == o
+                && recording == null
+                && p != null
+                && p.structure().surface().surfelCount() == filmM.length) {
             p.structure().film(filmM);
             caption.setText(String.format(java.util.Locale.ROOT, "Running: film at %.1f s.", timeS));
             view.changed();
@@ -381,7 +385,8 @@ final class Desk {
             places.say(List.of("There is no film yet: the run is not done."));
             return;
         }
-        List<String> says = new ArrayList<>(SurfelStory.of(r, hit.surfel(), unit()).sentences());
+        List<String> says =
+                new ArrayList<>(SurfelStory.of(r, hit.surfel(), unit()).sentences());
         List<RegionList.Row> rows = places.rows();
         for (RegionList.Row row : rows) {
             for (int s : row.surfels()) {

@@ -34,7 +34,8 @@ final class GhostLayer {
             return;
         }
         Vec3 p = pose.tip().positionM();
-        List<Vec3> ends = new ArrayList<>(List.of(p, p.plus(0.06 * sizeM, pose.tip().pin())));
+        List<Vec3> ends =
+                new ArrayList<>(List.of(p, p.plus(0.06 * sizeM, pose.tip().pin())));
         for (int i = 1; i < pose.bodyM().size(); i++) {
             ends.add(pose.bodyM().get(i - 1));
             ends.add(pose.bodyM().get(i));

@@ -144,9 +144,10 @@ final class Overlay extends Pane {
         set(bar, x, y, x + px, y);
         set(barLeft, x, y - 4, x, y + 4);
         set(barRight, x + px, y - 4, x + px, y + 4);
-        barText.setText(length >= 1
-                ? String.format(Locale.ROOT, "%.0f m", length)
-                : String.format(Locale.ROOT, "%.0f mm", 1000 * length));
+        barText.setText(
+                length >= 1
+                        ? String.format(Locale.ROOT, "%.0f m", length)
+                        : String.format(Locale.ROOT, "%.0f mm", 1000 * length));
         barText.setX(x + px + 10);
         barText.setY(y + 4);
     }
@@ -164,12 +165,14 @@ final class Overlay extends Pane {
         for (Drawn d : drawn) {
             Vec3 place = placeOf.apply(d.label());
             Camera.@Nullable Spot spot = place == null ? null : camera.project(place, getWidth(), getHeight());
-            boolean onPicture = spot != null && spot.x() > 0 && spot.y() > 0 && spot.x() < getWidth() && spot.y() < getHeight();
+            boolean onPicture =
+                    spot != null && spot.x() > 0 && spot.y() > 0 && spot.x() < getWidth() && spot.y() < getHeight();
             d.node().setVisible(false);
             d.leader().setVisible(false);
             if (onPicture && spot != null) {
                 d.node().applyCss();
-                wishes.add(new LabelPlaces.Wish(spot.x(), spot.y(), d.node().prefWidth(-1), d.node().prefHeight(-1)));
+                wishes.add(new LabelPlaces.Wish(
+                        spot.x(), spot.y(), d.node().prefWidth(-1), d.node().prefHeight(-1)));
                 wishing.add(d);
             }
         }

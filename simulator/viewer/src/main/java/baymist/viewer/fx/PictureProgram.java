@@ -3,14 +3,13 @@ package baymist.viewer.fx;
 import baymist.recording.Recording;
 import baymist.viewer.ViewRequest;
 import baymist.viewer.draw.FilmPlaces;
-import baymist.viewer.model.FilmUnit;
 import baymist.viewer.draw.View;
+import baymist.viewer.model.FilmUnit;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import javafx.animation.AnimationTimer;
 import javafx.application.Platform;
 import javafx.scene.Scene;
-import javafx.scene.SnapshotParameters;
 import javafx.scene.control.Label;
 import javafx.scene.image.WritableImage;
 import javafx.stage.Stage;
@@ -29,7 +28,8 @@ public final class PictureProgram {
     }
 
     /** Draws a run at a time, s, from one side. */
-    public static Pixels draw(Recording recording, View view, double timeS, ViewRequest.Look look, int width, int height)
+    public static Pixels draw(
+            Recording recording, View view, double timeS, ViewRequest.Look look, int width, int height)
             throws InterruptedException {
         Toolkit.start();
         CompletableFuture<WritableImage> picture = new CompletableFuture<>();
@@ -59,7 +59,11 @@ public final class PictureProgram {
         BayView bay = new BayView(theme, true);
         var result = recording.result();
         CavityPicture shown = new CavityPicture(
-                result.cavity(), result.grid(), new FilmPlaces(result.scene().targets()), theme, new EntryNames(result.scene()));
+                result.cavity(),
+                result.grid(),
+                new FilmPlaces(result.scene().targets()),
+                theme,
+                new EntryNames(result.scene()));
         shown.recorded(recording);
         shown.at(timeS);
         FilmUnit unit = look.mils() ? FilmUnit.MIL : FilmUnit.MICROMETRE;

@@ -100,8 +100,7 @@ final class PieceMesh {
     private float[] coords() {
         float[] coords = new float[2 * shape.points()];
         for (int i = 0; i < shape.points(); i++) {
-            coords[2 * i] =
-                    places.length == 0 ? 0.5f : shape.at(i, places[shape.from()[i]], places[shape.to()[i]]);
+            coords[2 * i] = places.length == 0 ? 0.5f : shape.at(i, places[shape.from()[i]], places[shape.to()[i]]);
             coords[2 * i + 1] = 0.5f;
         }
         return coords;

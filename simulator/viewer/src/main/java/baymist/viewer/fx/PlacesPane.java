@@ -21,8 +21,7 @@ final class PlacesPane extends VBox {
     private final Button why = new Button("Why is it bare?");
     private final Button best = new Button("Best tip pose");
 
-    PlacesPane(
-            Consumer<RegionList.Row> chosen, Consumer<RegionList.Row> askWhy, Consumer<RegionList.Row> askBest) {
+    PlacesPane(Consumer<RegionList.Row> chosen, Consumer<RegionList.Row> askWhy, Consumer<RegionList.Row> askBest) {
         getStyleClass().add("pane");
         list.setCellFactory(v -> new Cell());
         list.setPlaceholder(new Label("Nothing to list yet."));

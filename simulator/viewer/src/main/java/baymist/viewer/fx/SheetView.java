@@ -55,8 +55,7 @@ final class SheetView {
             PieceMesh piece = pieces.get(p);
             float[] c = piece.piece().centre();
             Node view = piece.view();
-            Vec3 from = new Vec3(
-                            c[0] + view.getTranslateX(), c[1] + view.getTranslateY(), c[2] + view.getTranslateZ())
+            Vec3 from = new Vec3(c[0] + view.getTranslateX(), c[1] + view.getTranslateY(), c[2] + view.getTranslateZ())
                     .minus(eye);
             depth[p] = (float) from.dot(ahead);
             towards[p] = from.times(1 / from.length());

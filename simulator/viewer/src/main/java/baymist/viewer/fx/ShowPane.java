@@ -21,7 +21,8 @@ import org.jspecify.annotations.Nullable;
 
 /** What of the structure is shown: parts, a cutting plane, bays apart. */
 final class ShowPane extends VBox {
-    private static final List<String> CUTS = List.of("no cut", "aft of", "ahead of", "right of", "left of", "above", "below");
+    private static final List<String> CUTS =
+            List.of("no cut", "aft of", "ahead of", "right of", "left of", "above", "below");
 
     private final VBox parts = new VBox(3);
     private final ChoiceBox<String> cutSide = new ChoiceBox<>();
@@ -78,7 +79,9 @@ final class ShowPane extends VBox {
             CheckBox box = new CheckBox(newParts.get(p).name());
             box.setSelected(true);
             box.setTooltip(new Tooltip(String.format(
-                    java.util.Locale.ROOT, "%.1f mm sheet", 1000 * newParts.get(p).gaugeM())));
+                    java.util.Locale.ROOT,
+                    "%.1f mm sheet",
+                    1000 * newParts.get(p).gaugeM())));
             int part = p;
             box.selectedProperty().addListener((o, old, now) -> {
                 SceneModel m = model;

@@ -77,8 +77,7 @@ final class StructureLayer implements Picker.Showing {
             }
             outside.parted(patch).forEach((bay, triangles) -> {
                 for (Piece piece : pieces.of(group(patch.part(), bay), triangles)) {
-                    sheets.add(new PieceMesh(
-                            piece, surface.xyz(), surface.corners(), Materials.plain(theme.sheet())));
+                    sheets.add(new PieceMesh(piece, surface.xyz(), surface.corners(), Materials.plain(theme.sheet())));
                 }
             });
         }
@@ -116,8 +115,7 @@ final class StructureLayer implements Picker.Showing {
     private static WritableImage image(int[] line) {
         int[] argb = IntStream.of(line).map(c -> 0xFF000000 | c).toArray();
         WritableImage strip = new WritableImage(line.length, 1);
-        strip.getPixelWriter()
-                .setPixels(0, 0, line.length, 1, PixelFormat.getIntArgbInstance(), argb, 0, line.length);
+        strip.getPixelWriter().setPixels(0, 0, line.length, 1, PixelFormat.getIntArgbInstance(), argb, 0, line.length);
         return strip;
     }
 

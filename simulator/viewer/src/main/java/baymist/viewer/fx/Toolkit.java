@@ -62,8 +62,9 @@ public final class Toolkit {
         }
         String display = System.getenv("DISPLAY");
         if (display == null || display.isBlank()) {
-            throw new NoDisplayException("there is no display to open a window on: DISPLAY is not set; start this on a desktop or under"
-                    + " xvfb-run -a -s \"-screen 0 1400x900x24 +extension GLX\".");
+            throw new NoDisplayException(
+                    "there is no display to open a window on: DISPLAY is not set; start this on a desktop or under"
+                            + " xvfb-run -a -s \"-screen 0 1400x900x24 +extension GLX\".");
         }
         Matcher local = LOCAL_DISPLAY.matcher(display.strip());
         if (local.matches() && !answers(Path.of("/tmp/.X11-unix/X" + local.group(1)))) {
@@ -80,8 +81,9 @@ public final class Toolkit {
     }
 
     private static NoDisplayException cannotOpen(String display) {
-        return new NoDisplayException("the display \"" + display + "\" can't be opened: no screen answers there, or it can't draw in 3D;"
-                + " start this on a desktop or under xvfb-run -a -s \"-screen 0 1400x900x24 +extension GLX\".");
+        return new NoDisplayException(
+                "the display \"" + display + "\" can't be opened: no screen answers there, or it can't draw in 3D;"
+                        + " start this on a desktop or under xvfb-run -a -s \"-screen 0 1400x900x24 +extension GLX\".");
     }
 
     /** Without a graphics card the processor draws, through the same interface; JavaFX must be told that this will do. */

@@ -114,8 +114,8 @@ final class ViewerWindow {
         unit.setValue(look.mils() ? "mil" : "µm");
         unit.setTooltip(new Tooltip("Unit of film: micrometres or mils (thousandths of an inch)"));
         unit.valueProperty()
-                .addListener((o, old, now) ->
-                        relook(new ViewRequest.Look(look.dark(), now.equals("mil"), look.scale())));
+                .addListener(
+                        (o, old, now) -> relook(new ViewRequest.Look(look.dark(), now.equals("mil"), look.scale())));
         CheckBox dark = new CheckBox("Dark");
         dark.setSelected(look.dark());
         dark.setTooltip(new Tooltip("Light lettering on a dark ground"));
@@ -126,8 +126,7 @@ final class ViewerWindow {
         size.setValue((int) Math.round(100 * look.scale()));
         size.setTooltip(new Tooltip("Size of lettering, percent"));
         size.valueProperty()
-                .addListener((o, old, now) ->
-                        relook(new ViewRequest.Look(look.dark(), look.mils(), now / 100.0)));
+                .addListener((o, old, now) -> relook(new ViewRequest.Look(look.dark(), look.mils(), now / 100.0)));
         HBox gap = new HBox();
         HBox.setHgrow(gap, Priority.ALWAYS);
         bar.getItems().addAll(gap, new Label("Film in"), unit, dark, size);

@@ -72,7 +72,8 @@ final class WandLayer {
         if (moment.tip() != null) {
             Vec3 end = moment.tip().positionM();
             tip.radius(1.35 * radius);
-            tip.set(LineMesh.segments(List.of(end.plus(-0.012 * sizeM, moment.tip().axis()), end)));
+            tip.set(LineMesh.segments(
+                    List.of(end.plus(-0.012 * sizeM, moment.tip().axis()), end)));
         }
         jets.set(moment.jets());
     }

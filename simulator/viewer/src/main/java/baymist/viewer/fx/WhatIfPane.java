@@ -135,12 +135,14 @@ final class WhatIfPane extends VBox {
         box.setPrefColumnCount(5);
         box.setTooltip(new Tooltip(field.tip() + " In " + field.unit() + " unless another unit is typed."));
         box.setOnAction(e -> set(field.id(), box.getText()));
-        Slider slider = new Slider(field.min(), field.max(), Math.max(field.min(), Math.min(field.max(), field.value())));
+        Slider slider =
+                new Slider(field.min(), field.max(), Math.max(field.min(), Math.min(field.max(), field.value())));
         slider.setTooltip(new Tooltip(field.tip()));
         HBox.setHgrow(slider, Priority.ALWAYS);
         slider.setPrefWidth(80);
-        slider.valueProperty().addListener(o -> box.setText(String.format(
-                java.util.Locale.ROOT, field.max() - field.min() > 20 ? "%.0f" : "%.2f", slider.getValue())));
+        slider.valueProperty()
+                .addListener(o -> box.setText(String.format(
+                        java.util.Locale.ROOT, field.max() - field.min() > 20 ? "%.0f" : "%.2f", slider.getValue())));
         slider.setOnMouseReleased(e -> set(field.id(), box.getText()));
         slider.setOnKeyReleased(e -> set(field.id(), box.getText()));
         row.getChildren().addAll(box, new Label(field.unit()), slider);

@@ -115,7 +115,8 @@ class DrawLawsTest {
     void aPlaneLeavesOfAPieceWhatTheOtherSideTakesAway() {
         float[] xyz = grid();
         int[] corners = triangles();
-        Piece whole = new Piece(0, java.util.stream.IntStream.range(0, corners.length / 3).toArray(), new float[3]);
+        Piece whole = new Piece(
+                0, java.util.stream.IntStream.range(0, corners.length / 3).toArray(), new float[3]);
         double all = area(CutPiece.of(whole, xyz, corners, null), xyz);
         Random random = new Random(11);
         for (int n = 0; n < 40; n++) {
@@ -197,7 +198,12 @@ class DrawLawsTest {
     @Test
     void dotsAreAsManyAsTheFogWeighs() {
         FogCells cells = new FogCells(
-                1, 2, new int[] {0, 1}, new float[] {0, 0, 0, 1, 0, 0}, new float[] {0.1f, 0.1f, 0.1f}, new double[] {1e-3, 2e-3},
+                1,
+                2,
+                new int[] {0, 1},
+                new float[] {0, 0, 0, 1, 0, 0},
+                new float[] {0.1f, 0.1f, 0.1f},
+                new double[] {1e-3, 2e-3},
                 new int[2]);
         FogDots dots = new FogDots(cells, 1e-9);
         float[] fog = {1e-3f, 1e-3f};
@@ -210,7 +216,8 @@ class DrawLawsTest {
 
     @Test
     void timeGoesThereAndBack() {
-        for (TimeScale s : List.of(new TimeScale(15, 315, 0.6), new TimeScale(0, 10, 0.6), new TimeScale(10, 10, 0.6))) {
+        for (TimeScale s :
+                List.of(new TimeScale(15, 315, 0.6), new TimeScale(0, 10, 0.6), new TimeScale(10, 10, 0.6))) {
             for (double t = 0; t <= s.endS(); t += s.endS() / 37) {
                 assertEquals(t, s.timeS(s.place(t)), 1e-9 * s.endS());
             }

@@ -35,8 +35,8 @@ class WindowEndsTest {
         // the demo at its own resolution: a run of half a minute and more
         Path file = SmallJob.root().resolve("scenes/control-surface-pin-forward.yaml");
         CountDownLatch closed = new CountDownLatch(1);
-        ViewerWindow window = Fx.on(() -> ViewerWindow.open(
-                new ViewRequest(file, null, 1, ViewRequest.Look.PLAIN), closed::countDown));
+        ViewerWindow window = Fx.on(
+                () -> ViewerWindow.open(new ViewRequest(file, null, 1, ViewRequest.Look.PLAIN), closed::countDown));
         Fx.until("a run", 120, () -> window.desk().status().words().startsWith("Running"));
         Fx.run(() -> window.stage().close());
         assertTrue(closed.await(60, TimeUnit.SECONDS), "the run ends when its window does");
@@ -48,8 +48,8 @@ class WindowEndsTest {
     void stoppingARunLeavesTheWindowInOrder() throws Exception {
         Path file = SmallJob.root().resolve("scenes/control-surface-pin-forward.yaml");
         CountDownLatch closed = new CountDownLatch(1);
-        ViewerWindow window = Fx.on(() -> ViewerWindow.open(
-                new ViewRequest(file, null, 1, ViewRequest.Look.PLAIN), closed::countDown));
+        ViewerWindow window = Fx.on(
+                () -> ViewerWindow.open(new ViewRequest(file, null, 1, ViewRequest.Look.PLAIN), closed::countDown));
         Fx.until("a run", 120, () -> window.desk().status().words().startsWith("Running"));
         Fx.run(() -> window.desk().stop());
         Fx.until("its end", 60, () -> window.desk().status().words().contains("was stopped"));
@@ -64,8 +64,8 @@ class WindowEndsTest {
         String sound = Files.readString(file);
         Files.writeString(file, sound.replace("supply:", "suply:"));
         CountDownLatch closed = new CountDownLatch(1);
-        ViewerWindow window = Fx.on(() -> ViewerWindow.open(
-                new ViewRequest(file, null, 2, ViewRequest.Look.PLAIN), closed::countDown));
+        ViewerWindow window = Fx.on(
+                () -> ViewerWindow.open(new ViewRequest(file, null, 2, ViewRequest.Look.PLAIN), closed::countDown));
         Fx.until("the message", 30, () -> window.desk().notice().words().contains("suply"));
         assertNull(Fx.on(() -> window.desk().view().picture()));
         Files.writeString(file, sound);

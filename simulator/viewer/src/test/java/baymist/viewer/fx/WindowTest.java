@@ -38,8 +38,7 @@ class WindowTest {
     static void open() throws Exception {
         Fx.start();
         Path file = SmallJob.file(folder);
-        window = Fx.on(() ->
-                ViewerWindow.open(new ViewRequest(file, null, 2, ViewRequest.Look.PLAIN), () -> {}));
+        window = Fx.on(() -> ViewerWindow.open(new ViewRequest(file, null, 2, ViewRequest.Look.PLAIN), () -> {}));
         Fx.until("the run", 120, () -> window.desk().recording() != null);
     }
 
@@ -286,7 +285,9 @@ class WindowTest {
         Recording before = Fx.on(() -> window.desk().recording());
         Fx.until("the second question", 30, () -> window.desk().notice().words().contains("has changed on disk"));
         Fx.run(() -> window.desk().notice().act());
-        Fx.until("the run", 120, () -> window.desk().recording() != null
-                && window.desk().recording() != before);
+        Fx.until(
+                "the run",
+                120,
+                () -> window.desk().recording() != null && window.desk().recording() != before);
     }
 }
