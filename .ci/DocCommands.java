@@ -78,17 +78,19 @@ final class DocCommands {
     private static List<Shown> shown(Path page) throws IOException {
         List<Shown> found = new ArrayList<>();
         boolean inside = false;
+        boolean runs = true; // blocks marked as text show what is typed elsewhere, such as on another machine
         StringBuilder command = new StringBuilder();
         int number = 0;
         for (String line : Files.readAllLines(page)) {
             number++;
             if (line.strip().startsWith("```")) {
                 inside = !inside;
+                runs = !line.strip().equals("```text");
                 command.setLength(0);
                 continue;
             }
             String text = line.strip();
-            if (!inside || command.isEmpty() && !COMMAND.matcher(text).matches()) {
+            if (!inside || !runs || command.isEmpty() && !COMMAND.matcher(text).matches()) {
                 continue;
             }
             if (text.endsWith("\\")) {
