@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 
 class JetGuessTest {
     private static double[] clocksDeg(String scene) {
-        WandSpec wand = SceneReader.read(Path.of("../../scenes", scene)).wands().get(0);
+        WandSpec wand = SceneReader.read(Path.of("../../scenes", scene)).wands().values().iterator().next();
         double[] clocks = JetGuess.clocks(wand);
         for (int c = 0; c < clocks.length; c++) {
             clocks[c] = Math.toDegrees(clocks[c]);
