@@ -74,16 +74,18 @@ final class Handles {
 
     /** The way of a pass's wand through its entry as a run found it, or null where no run has. */
     private @Nullable Insertion way(PassSpec spec) {
-        for (Recording r : java.util.Arrays.asList(desk.recording(), desk.beside().recording())) {
-            if (r != null) {
-                for (Insertion i : r.result().insertions()) {
-                    if (i.entry().equals(spec.entry()) && i.wand().equals(spec.wand())) {
-                        return i;
-                    }
-                }
-            }
+        Insertion own = way(spec, desk.recording());
+        return own == null ? way(spec, desk.beside().recording()) : own;
+    }
+
+    private static @Nullable Insertion way(PassSpec spec, @Nullable Recording r) {
+        if (r == null) {
+            return null;
         }
-        return null;
+        return r.result().insertions().stream()
+                .filter(i -> i.entry().equals(spec.entry()) && i.wand().equals(spec.wand()))
+                .findFirst()
+                .orElse(null);
     }
 
     private void dragged(PassHandle.Grip grip, PassHandle h) {

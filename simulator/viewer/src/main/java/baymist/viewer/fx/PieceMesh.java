@@ -65,10 +65,6 @@ final class PieceMesh {
         view.setVisible(wanted && !behind);
     }
 
-    boolean wanted() {
-        return wanted;
-    }
-
     /** Leaves the piece out where an eye, m, sees all of it from behind. */
     void look(Vec3 eye) {
         behind = sight.fromBehind(

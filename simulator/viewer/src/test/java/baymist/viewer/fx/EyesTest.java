@@ -43,7 +43,7 @@ class EyesTest {
 
     private static double[] linear(String eye, int rgb) {
         double[] in = {linear(rgb >> 16 & 255), linear(rgb >> 8 & 255), linear(rgb & 255)};
-        double[] m = EYES.get(eye);
+        double[] m = EYES.getOrDefault(eye, new double[9]);
         double[] out = new double[3];
         for (int r = 0; r < 3; r++) {
             double v = m[3 * r] * in[0] + m[3 * r + 1] * in[1] + m[3 * r + 2] * in[2];
