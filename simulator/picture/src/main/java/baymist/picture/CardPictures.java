@@ -71,7 +71,7 @@ public final class CardPictures {
             views.clear();
             views.addAll(finder.through(check.cavity().sheets().bounds().centre()).subList(0, 2));
         }
-        Laid laid = lay("points", "Where to look afterwards", views, 105);
+        Laid laid = lay("points", "Where to look afterwards", views, 88);
         for (CardView v : laid.views) {
             v.structure(check.cavity(), edges);
             for (WorkCard.Point p : card.points()) {
@@ -324,7 +324,7 @@ public final class CardPictures {
         }
         double end = left + scale * step.toM();
         double off = step.triggerS();
-        s.text(Math.max(end, left + 12), y + 9.4, 2.5, Sheet.Anchor.START, String.format(Locale.ROOT, "%.1f s", off));
+        s.text(end, y + 9.4, 2.5, Sheet.Anchor.START, String.format(Locale.ROOT, "OFF at %.1f s", off));
         s.text(left + scale * step.fromM(), y + 5.8, 2.5, Sheet.Anchor.MIDDLE, String.format(
                 Locale.ROOT, "%.1f s", step.holdS()));
     }
