@@ -31,10 +31,10 @@ class PlanCliTest {
             entries: [{name: side, opening: side}]
             wands:
               - {name: fan, length: 300 mm, outer_diameter: 4 mm, bore: 2 mm,
-                 tip: {one_sided: {jets: 4, arc: 120 deg, orifice: 0.4 mm}}}
+                 tip: {ring: {jets: 8, orifice: 0.4 mm}}}
             product: {name: oil, density: 870 kg/m3, viscosity: 40 cSt, surface_tension: 0.03 N/m}
             supply: {pressure: 40 psi, liquid: 30 mL/min, droplets: {log_normal: {dv50: 40 um, deviation: 1.5}}}
-            hang: 5 s
+            hang: 2 s
             voxel: 20 mm
             numerics: {size_bins: 2}
             plan: {product: 1 mL, passes: 3}
