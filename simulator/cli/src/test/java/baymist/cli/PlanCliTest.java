@@ -58,12 +58,12 @@ class PlanCliTest {
 
     private int execute(String... args) {
         told.getBuffer().setLength(0);
-        return Cli.execute(
-                args, new Console(new PrintWriter(told), new PrintWriter(complaints), false), Stages.ENGINE);
+        return Cli.execute(args, new Console(new PrintWriter(told), new PrintWriter(complaints), false), Stages.ENGINE);
     }
 
     private int plan(String... more) {
-        String[] args = {"plan", scene().toString(), "--coarse", "--voxel", "30 mm", "--runs", "4", "--quiet", "--json"};
+        String[] args = {"plan", scene().toString(), "--coarse", "--voxel", "30 mm", "--runs", "4", "--quiet", "--json"
+        };
         String[] all = Arrays.copyOf(args, args.length + more.length);
         System.arraycopy(more, 0, all, args.length, more.length);
         return execute(all);
@@ -88,8 +88,7 @@ class PlanCliTest {
     void theProofOfAPlanIsARowOfThePageAndReplacesTheOldOne() throws IOException {
         Path page = folder.resolve("plans.md");
         Files.writeString(page, "| box | old | row |\n| other | kept | row |\n");
-        int code = execute(
-                "verify", "--write", folder.toString(), "--plans", scene().toString(), "--quiet");
+        int code = execute("verify", "--write", folder.toString(), "--plans", scene().toString(), "--quiet");
         List<String> rows = Files.readAllLines(page).stream()
                 .filter(l -> l.startsWith("| box") || l.startsWith("| other"))
                 .toList();

@@ -44,10 +44,7 @@ final class Handles {
 
     private @Nullable PassSpec spec(WhatIf now) {
         List<PassSpec> all = now.scene().passes();
-        return all.stream()
-                .filter(p -> p.name().equals(pass))
-                .findFirst()
-                .orElse(all.isEmpty() ? null : all.get(0));
+        return all.stream().filter(p -> p.name().equals(pass)).findFirst().orElse(all.isEmpty() ? null : all.get(0));
     }
 
     private @Nullable PassHandle handle() {
@@ -74,7 +71,8 @@ final class Handles {
 
     /** The way of a pass's wand through its entry as a run found it, or null where no run has. */
     private @Nullable Insertion way(PassSpec spec) {
-        for (Recording r : java.util.Arrays.asList(desk.recording(), desk.beside().recording())) {
+        for (Recording r :
+                java.util.Arrays.asList(desk.recording(), desk.beside().recording())) {
             if (r != null) {
                 for (Insertion i : r.result().insertions()) {
                     if (i.entry().equals(spec.entry()) && i.wand().equals(spec.wand())) {
@@ -90,18 +88,16 @@ final class Handles {
         WhatIf now = desk.whatIf().now();
         PassSpec spec = now == null ? null : spec(now);
         if (spec != null) {
-            String field =
-                    switch (grip) {
-                        case FROM -> "from:";
-                        case TO -> "to:";
-                        case CLOCK -> "clock:";
-                    };
-            double value =
-                    switch (grip) {
-                        case FROM -> 1e3 * h.fromM();
-                        case TO -> 1e3 * h.toM();
-                        case CLOCK -> Math.toDegrees(h.clockRad());
-                    };
+            String field = switch (grip) {
+                case FROM -> "from:";
+                case TO -> "to:";
+                case CLOCK -> "clock:";
+            };
+            double value = switch (grip) {
+                case FROM -> 1e3 * h.fromM();
+                case TO -> 1e3 * h.toM();
+                case CLOCK -> Math.toDegrees(h.clockRad());
+            };
             desk.whatIf().set(field + spec.name(), String.format(Locale.ROOT, "%.0f", value));
         }
         update();
