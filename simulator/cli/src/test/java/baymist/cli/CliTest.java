@@ -28,6 +28,7 @@ import baymist.run.RunResult;
 import baymist.scene.Scene;
 import baymist.scene.TipSpec;
 import baymist.scene.WandSpec;
+import baymist.scene.io.SceneSchema;
 import baymist.size.SampleSize;
 import baymist.size.SizeRequest;
 import baymist.size.SizeResult;
@@ -492,6 +493,10 @@ class CliTest {
     void schemaAndVerifyPrintWhatTheEngineGives() {
         assertEquals(0, baymist("schema"));
         assertEquals("{\"$schema\": \"x\"}\n", out.toString());
+        out.getBuffer().setLength(0);
+        assertEquals(0, baymist("schema", "--findings"));
+        assertEquals(SceneSchema.json("findings"), out.toString());
+        assertTrue(out.toString().contains("\"title\" : \"Baymist findings\""), out.toString());
         out.getBuffer().setLength(0);
         assertEquals(0, baymist("verify", "--case", "box", "--quiet"));
         assertTrue(out.toString().contains("box") && out.toString().contains("1 of 1 values"), out.toString());

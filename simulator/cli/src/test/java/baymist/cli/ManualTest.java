@@ -46,8 +46,10 @@ class ManualTest {
 
     @Test
     void findingsPageShowsItsFile() throws IOException {
-        String text = Files.readString(ROOT.resolve("scenes/findings/wing-box.yaml")).strip();
-        assertTrue(blocks(Files.readString(ROOT.resolve("docs/guide/findings.md")), "yaml").contains(text));
+        String text =
+                Files.readString(ROOT.resolve("scenes/findings/wing-box.yaml")).strip();
+        assertTrue(blocks(Files.readString(ROOT.resolve("docs/guide/findings.md")), "yaml")
+                .contains(text));
     }
 
     @Test

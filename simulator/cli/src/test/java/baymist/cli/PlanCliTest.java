@@ -31,10 +31,10 @@ class PlanCliTest {
             entries: [{name: side, opening: side}]
             wands:
               - {name: fan, length: 300 mm, outer_diameter: 4 mm, bore: 2 mm,
-                 tip: {one_sided: {jets: 4, arc: 120 deg, orifice: 0.4 mm}}}
+                 tip: {ring: {jets: 8, orifice: 0.4 mm}}}
             product: {name: oil, density: 870 kg/m3, viscosity: 40 cSt, surface_tension: 0.03 N/m}
             supply: {pressure: 40 psi, liquid: 30 mL/min, droplets: {log_normal: {dv50: 40 um, deviation: 1.5}}}
-            hang: 5 s
+            hang: 2 s
             voxel: 20 mm
             numerics: {size_bins: 2}
             plan: {product: 1 mL, passes: 3}
@@ -58,12 +58,12 @@ class PlanCliTest {
 
     private int execute(String... args) {
         told.getBuffer().setLength(0);
-        return Cli.execute(
-                args, new Console(new PrintWriter(told), new PrintWriter(complaints), false), Stages.ENGINE);
+        return Cli.execute(args, new Console(new PrintWriter(told), new PrintWriter(complaints), false), Stages.ENGINE);
     }
 
     private int plan(String... more) {
-        String[] args = {"plan", scene().toString(), "--coarse", "--voxel", "30 mm", "--runs", "4", "--quiet", "--json"};
+        String[] args = {"plan", scene().toString(), "--coarse", "--voxel", "30 mm", "--runs", "4", "--quiet", "--json"
+        };
         String[] all = Arrays.copyOf(args, args.length + more.length);
         System.arraycopy(more, 0, all, args.length, more.length);
         return execute(all);
@@ -88,8 +88,7 @@ class PlanCliTest {
     void theProofOfAPlanIsARowOfThePageAndReplacesTheOldOne() throws IOException {
         Path page = folder.resolve("plans.md");
         Files.writeString(page, "| box | old | row |\n| other | kept | row |\n");
-        int code = execute(
-                "verify", "--write", folder.toString(), "--plans", scene().toString(), "--quiet");
+        int code = execute("verify", "--write", folder.toString(), "--plans", scene().toString(), "--quiet");
         List<String> rows = Files.readAllLines(page).stream()
                 .filter(l -> l.startsWith("| box") || l.startsWith("| other"))
                 .toList();

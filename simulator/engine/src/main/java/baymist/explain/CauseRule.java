@@ -87,7 +87,8 @@ final class CauseRule {
         }
         Remedy winner = remedies.stream()
                 .filter(r -> r.speaks() && !ranOn(r))
-                .findFirst().orElse(null);
+                .findFirst()
+                .orElse(null);
         if (winner != null) {
             // a hole drilled where it is wanted helps against nearly anything: it proves the first fact alone
             boolean anything = winner.kind() == ChangeKind.DRILL_ENTRY && !cases.isEmpty();

@@ -102,7 +102,8 @@ final class PlanRefiner {
                 .toList();
         for (PlanTrials.Trial t : all) {
             most = Math.max(most, t.score().reached());
-            mostSingle = t.strokes().size() == 1 ? Math.max(mostSingle, t.score().reached()) : mostSingle;
+            mostSingle =
+                    t.strokes().size() == 1 ? Math.max(mostSingle, t.score().reached()) : mostSingle;
         }
         PlanTrials.Trial now = best != null && reachesMost(best) ? best : null;
         for (PlanTrials.Trial t : all) {

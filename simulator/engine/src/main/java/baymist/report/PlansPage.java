@@ -47,9 +47,7 @@ public final class PlansPage {
     private static String verdict(PlanProof p) {
         return p.wins()
                 ? "the plan reaches more"
-                : p.nothingMore()
-                        ? "both reach all that is not in a blind bay"
-                        : "the plan does not reach more";
+                : p.nothingMore() ? "both reach all that is not in a blind bay" : "the plan does not reach more";
     }
 
     private static String row(String scene, PlanProof p) {

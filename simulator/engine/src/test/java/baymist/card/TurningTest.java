@@ -13,8 +13,8 @@ class TurningTest {
         return new TipSpec(
                 "ring",
                 IntStream.range(0, jets)
-                        .mapToObj(k -> new TipSpec.Jet(
-                                Math.PI / 2, 2 * Math.PI * k / jets, 0.4e-3, 1.0 / jets, 1.0 / jets))
+                        .mapToObj(k ->
+                                new TipSpec.Jet(Math.PI / 2, 2 * Math.PI * k / jets, 0.4e-3, 1.0 / jets, 1.0 / jets))
                         .toList());
     }
 

@@ -10,7 +10,11 @@ import org.junit.jupiter.api.Test;
 
 class JetGuessTest {
     private static double[] clocksDeg(String scene) {
-        WandSpec wand = SceneReader.read(Path.of("../../scenes", scene)).wands().values().iterator().next();
+        WandSpec wand = SceneReader.read(Path.of("../../scenes", scene))
+                .wands()
+                .values()
+                .iterator()
+                .next();
         double[] clocks = JetGuess.clocks(wand);
         for (int c = 0; c < clocks.length; c++) {
             clocks[c] = Math.toDegrees(clocks[c]);

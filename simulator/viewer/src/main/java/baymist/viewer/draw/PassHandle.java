@@ -102,8 +102,7 @@ public record PassHandle(WandPath path, double deepestM, double fromM, double to
     }
 
     /** The handle dragged to a pixel; depths to whole millimetres, angles to whole degrees, so that fields read well. */
-    public PassHandle dragged(
-            Grip grip, Camera camera, double xPx, double yPx, double widthPx, double heightPx) {
+    public PassHandle dragged(Grip grip, Camera camera, double xPx, double yPx, double widthPx, double heightPx) {
         if (grip == Grip.CLOCK) {
             double clock = clockAt(camera, xPx, yPx, widthPx, heightPx);
             return new PassHandle(path, deepestM, fromM, toM, clock, ringM);

@@ -90,7 +90,8 @@ final class CavityPicture {
                 String text = entry == null
                         ? opening.name()
                         : opening.name().equals(entry) ? "entry: " + entry : "entry " + entry + ": " + opening.name();
-                labels.add(new Overlay.Label(text, opening.place().centreM(), bayNear(opening), entry != null, opening.name()));
+                labels.add(new Overlay.Label(
+                        text, opening.place().centreM(), bayNear(opening), entry != null, opening.name()));
             }
         }
         labels.sort((a, b) -> Boolean.compare(b.strong(), a.strong()));

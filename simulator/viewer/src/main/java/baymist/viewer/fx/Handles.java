@@ -44,10 +44,7 @@ final class Handles {
 
     private @Nullable PassSpec spec(WhatIf now) {
         List<PassSpec> all = now.scene().passes();
-        return all.stream()
-                .filter(p -> p.name().equals(pass))
-                .findFirst()
-                .orElse(all.isEmpty() ? null : all.get(0));
+        return all.stream().filter(p -> p.name().equals(pass)).findFirst().orElse(all.isEmpty() ? null : all.get(0));
     }
 
     private @Nullable PassHandle handle() {
@@ -92,18 +89,16 @@ final class Handles {
         WhatIf now = desk.whatIf().now();
         PassSpec spec = now == null ? null : spec(now);
         if (spec != null) {
-            String field =
-                    switch (grip) {
-                        case FROM -> "from:";
-                        case TO -> "to:";
-                        case CLOCK -> "clock:";
-                    };
-            double value =
-                    switch (grip) {
-                        case FROM -> 1e3 * h.fromM();
-                        case TO -> 1e3 * h.toM();
-                        case CLOCK -> Math.toDegrees(h.clockRad());
-                    };
+            String field = switch (grip) {
+                case FROM -> "from:";
+                case TO -> "to:";
+                case CLOCK -> "clock:";
+            };
+            double value = switch (grip) {
+                case FROM -> 1e3 * h.fromM();
+                case TO -> 1e3 * h.toM();
+                case CLOCK -> Math.toDegrees(h.clockRad());
+            };
             desk.whatIf().set(field + spec.name(), String.format(Locale.ROOT, "%.0f", value));
         }
         update();

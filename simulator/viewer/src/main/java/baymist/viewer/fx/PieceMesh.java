@@ -67,8 +67,8 @@ final class PieceMesh {
 
     /** Leaves the piece out where an eye, m, sees all of it from behind. */
     void look(Vec3 eye) {
-        behind = sight.fromBehind(
-                new Vec3(eye.x() - view.getTranslateX(), eye.y() - view.getTranslateY(), eye.z() - view.getTranslateZ()));
+        behind = sight.fromBehind(new Vec3(
+                eye.x() - view.getTranslateX(), eye.y() - view.getTranslateY(), eye.z() - view.getTranslateZ()));
         view.setVisible(wanted && !behind);
     }
 

@@ -56,15 +56,31 @@ class PassHandleTest {
             assertEquals(0.3, h.toM());
             assertEquals(HANDLE.clockRad(), h.clockRad());
         }
-        assertEquals(0.75, dragged(PassHandle.Grip.TO, SLANTED, new Vec3(0.1, 0.55, 0.05)).toM(), 1.01e-3);
+        assertEquals(
+                0.75,
+                dragged(PassHandle.Grip.TO, SLANTED, new Vec3(0.1, 0.55, 0.05)).toM(),
+                1.01e-3);
     }
 
     @Test
     void aDragStaysOnTheWayAndInOrder() {
-        assertEquals(1.5, dragged(PassHandle.Grip.FROM, SLANTED, new Vec3(0.1, 1.9, 0.05)).fromM(), 1e-9);
-        assertEquals(0.3, dragged(PassHandle.Grip.FROM, SLANTED, new Vec3(0.1, -0.2, 0.05)).fromM(), 1e-9);
-        assertEquals(1.2, dragged(PassHandle.Grip.TO, SLANTED, new Vec3(0.1, 1.3, 0.05)).toM(), 1e-9);
-        assertEquals(0, dragged(PassHandle.Grip.TO, SLANTED, new Vec3(0.1, -0.6, 0.05)).toM(), 1e-9);
+        assertEquals(
+                1.5,
+                dragged(PassHandle.Grip.FROM, SLANTED, new Vec3(0.1, 1.9, 0.05)).fromM(),
+                1e-9);
+        assertEquals(
+                0.3,
+                dragged(PassHandle.Grip.FROM, SLANTED, new Vec3(0.1, -0.2, 0.05))
+                        .fromM(),
+                1e-9);
+        assertEquals(
+                1.2,
+                dragged(PassHandle.Grip.TO, SLANTED, new Vec3(0.1, 1.3, 0.05)).toM(),
+                1e-9);
+        assertEquals(
+                0,
+                dragged(PassHandle.Grip.TO, SLANTED, new Vec3(0.1, -0.6, 0.05)).toM(),
+                1e-9);
     }
 
     /** On +y the pin at clock c points to (sin c, 0, cos c); looked along the wand and at a slant alike. */
@@ -77,7 +93,8 @@ class PassHandleTest {
                 // wherever along the pin's direction the pointer is
                 for (double out : new double[] {0.05, 0.1, 0.17}) {
                     Vec3 p = HANDLE.fromPlace().plus(out, new Vec3(Math.sin(c), 0, Math.cos(c)));
-                    double got = Math.toDegrees(dragged(PassHandle.Grip.CLOCK, camera, p).clockRad());
+                    double got = Math.toDegrees(
+                            dragged(PassHandle.Grip.CLOCK, camera, p).clockRad());
                     assertEquals(0, Math.IEEEremainder(got - deg, 360), 1.01, deg + " deg");
                 }
             }
@@ -88,8 +105,10 @@ class PassHandleTest {
     @Test
     void aRingSeenFromItsEdgeCanBeDragged() {
         Camera edge = new Camera(HANDLE.fromPlace(), 0, 0, 3);
-        double up = dragged(PassHandle.Grip.CLOCK, edge, HANDLE.fromPlace().plus(0.1, Vec3.Z)).clockRad();
-        double down = dragged(PassHandle.Grip.CLOCK, edge, HANDLE.fromPlace().plus(-0.1, Vec3.Z)).clockRad();
+        double up = dragged(PassHandle.Grip.CLOCK, edge, HANDLE.fromPlace().plus(0.1, Vec3.Z))
+                .clockRad();
+        double down = dragged(PassHandle.Grip.CLOCK, edge, HANDLE.fromPlace().plus(-0.1, Vec3.Z))
+                .clockRad();
         assertEquals(1, Math.cos(up), 0.01);
         assertEquals(-1, Math.cos(down), 0.01);
     }

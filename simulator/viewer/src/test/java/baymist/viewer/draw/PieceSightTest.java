@@ -69,7 +69,9 @@ class PieceSightTest {
                 boolean faces = false;
                 for (int t = 0; t < c.length / 3; t++) {
                     Vec3 p = at(xyz, c[3 * t]);
-                    Vec3 normal = at(xyz, c[3 * t + 1]).minus(p).cross(at(xyz, c[3 * t + 2]).minus(p));
+                    Vec3 normal = at(xyz, c[3 * t + 1])
+                            .minus(p)
+                            .cross(at(xyz, c[3 * t + 2]).minus(p));
                     faces |= eye.minus(p).dot(normal) > 0;
                 }
                 all += faces ? 0 : 1;

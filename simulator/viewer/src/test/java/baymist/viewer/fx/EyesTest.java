@@ -111,7 +111,8 @@ class EyesTest {
         try (var in = EyesTest.class.getResourceAsStream(name)) {
             assertNotNull(in, name);
             String css = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-            Matcher m = Pattern.compile("(-[\\w-]+):\\s*(#[0-9a-fA-F]{6,8})\\s*;").matcher(css);
+            Matcher m =
+                    Pattern.compile("(-[\\w-]+):\\s*(#[0-9a-fA-F]{6,8})\\s*;").matcher(css);
             while (m.find()) {
                 colours.put(m.group(1), Color.web(m.group(2)));
             }

@@ -303,13 +303,15 @@ class WindowTest {
         Vec3 half = h.path().tipM(Math.max(h.toM(), 0.5 * h.fromM()));
         drag(h.fromPlace(), half);
         Fx.until("a shallower pass", 10, () -> view().handles().handle().fromM() < 0.7 * h.fromM());
-        double fromM = Fx.on(() -> window.desk().whatIf().now().scene().passes().get(0).fromDepthM());
+        double fromM =
+                Fx.on(() -> window.desk().whatIf().now().scene().passes().get(0).fromDepthM());
         assertEquals(Math.max(h.toM(), 0.5 * h.fromM()), fromM, 0.03);
         // the pin half round
         PassHandle now = Fx.on(() -> view().handles().handle());
         drag(now.pinPlace(), now.fromPlace().minus(now.pinPlace().minus(now.fromPlace())));
         Fx.until("a turned pin", 10, () -> view().handles().handle().clockRad() != h.clockRad());
-        double clock = Fx.on(() -> window.desk().whatIf().now().scene().passes().get(0).clockRad());
+        double clock =
+                Fx.on(() -> window.desk().whatIf().now().scene().passes().get(0).clockRad());
         assertEquals(-1, Math.cos(clock - h.clockRad()), 0.02);
         assertEquals(before, Fx.on(() -> view().camera()), "the camera stays");
         assertEquals(2, Fx.on(() -> window.desk().whatIf().now().changes().size()));
@@ -323,7 +325,8 @@ class WindowTest {
     void aClickOnAnOpeningGoesInThere() throws Exception {
         Fx.run(() -> window.desk().handles().out(true));
         settle();
-        String entry = Fx.on(() -> window.desk().whatIf().now().scene().passes().get(0).entry());
+        String entry =
+                Fx.on(() -> window.desk().whatIf().now().scene().passes().get(0).entry());
         Overlay.Label other = Fx.on(() -> view().picture().labels().stream()
                 .filter(l -> !l.opening().equals(entry) && !l.text().contains(entry))
                 .findFirst()
@@ -336,14 +339,17 @@ class WindowTest {
             Fx.run(step);
             Thread.sleep(80);
         }
-        Fx.until("another entry", 10, () -> !window.desk()
-                .whatIf()
-                .now()
-                .scene()
-                .passes()
-                .get(0)
-                .entry()
-                .equals(entry));
+        Fx.until(
+                "another entry",
+                10,
+                () -> !window.desk()
+                        .whatIf()
+                        .now()
+                        .scene()
+                        .passes()
+                        .get(0)
+                        .entry()
+                        .equals(entry));
         Fx.run(() -> {
             window.desk().whatIf().show(WhatIf.of(window.desk().opened().scene()));
             window.desk().handles().out(false);
@@ -358,8 +364,7 @@ class WindowTest {
             window.desk().beside().saveTo(window.desk().whatIf().now(), file.toFile());
         });
         assertTrue(Fx.on(() -> window.desk().whatIf().told()).contains("Written to"));
-        assertTrue(SceneContent.same(
-                Fx.on(() -> window.desk().whatIf().now().scene()), SceneReader.read(file)));
+        assertTrue(SceneContent.same(Fx.on(() -> window.desk().whatIf().now().scene()), SceneReader.read(file)));
         // a folder can't be written to as a file: told in a sentence
         Fx.run(() -> window.desk().beside().saveTo(window.desk().whatIf().now(), folder.toFile()));
         String told = Fx.on(() -> window.desk().notice().words());

@@ -116,7 +116,9 @@ class WhatIfTest {
 
     @Test
     void aPassGoesThroughAnyOpening(@TempDir Path folder) throws Exception {
-        WhatIf there = WhatIf.of(BOX).throughOpening(PASS, BOX.entries().get(1).opening()).result();
+        WhatIf there = WhatIf.of(BOX)
+                .throughOpening(PASS, BOX.entries().get(1).opening())
+                .result();
         assertNotNull(there);
         assertEquals(BOX.entries().get(1).name(), there.scene().passes().get(0).entry());
         assertEquals(BOX.entries().size(), there.scene().entries().size(), "the scene has an entry there");
@@ -136,8 +138,7 @@ class WhatIfTest {
         WhatIf w = WhatIf.of(fewer).throughOpening(PASS, free).result();
         assertNotNull(w);
         assertEquals(free, w.scene().passes().get(0).entry());
-        assertEquals(
-                free, w.scene().entries().get(fewer.entries().size()).opening());
+        assertEquals(free, w.scene().entries().get(fewer.entries().size()).opening());
         Path file = folder.resolve("entered.yaml");
         w.save(file);
         assertTrue(SceneContent.same(w.scene(), SceneReader.read(file)));
