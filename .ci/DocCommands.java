@@ -2,8 +2,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
@@ -14,13 +16,17 @@ import java.util.stream.Stream;
  * Runs every command that README and docs show, in the order of the page, in a scratch copy of the project: {@code java
  * .ci/DocCommands.java [--list] [PAGE...]}. A command is a line of a fenced block that starts with {@code baymist} or with {@code
  * java -jar simulator/cli/target/baymist.jar}. Commands that take {@code --voxel} and do not state it get a coarse one, so that all of
- * them end in minutes; nothing else is changed. Ends with 1 if a command ends with anything but 0.
+ * them end in minutes; nothing else is changed. A window is given some seconds: it has passed if it is still open then. Where there is no
+ * screen, windows and their pictures get one in memory (xvfb-run). Ends with 1 if a command ends with anything but 0.
  */
 final class DocCommands {
     private static final String JAR = "simulator/cli/target/baymist.jar";
     private static final Pattern COMMAND = Pattern.compile("^(?:\\$ )?(java -jar " + Pattern.quote(JAR) + "|baymist)(\\s.*)$");
-    private static final String COARSE = System.getenv().getOrDefault("DOC_VOXEL", "16 mm");
+    private static final String COARSE = System.getenv().getOrDefault("DOC_VOXEL", "24 mm");
     private static final int LIMIT_S = Integer.parseInt(System.getenv().getOrDefault("DOC_LIMIT_S", "300"));
+
+    private static final int WINDOW_S = Integer.parseInt(System.getenv().getOrDefault("DOC_WINDOW_S", "25"));
+    private static final String SCREEN = "xvfb-run -a -s '-screen 0 1400x900x24 +extension GLX' ";
 
     private final Path root = Path.of("").toAbsolutePath();
     private final Map<String, Boolean> takesVoxel = new TreeMap<>();
@@ -49,7 +55,11 @@ final class DocCommands {
         Path scratch = scratch();
         List<Shown> failed = new ArrayList<>();
         long start = System.nanoTime();
+        Set<String> done = new HashSet<>();
         for (Shown s : all) {
+            if (!done.add(COMMAND.matcher(s.command).replaceFirst("$2").strip().replaceAll("\\s+", " "))) {
+                continue; // another page shows it, too
+            }
             long t = System.nanoTime();
             int code = call(s, scratch);
             System.out.printf("%-6s %5.1f s  %s:%d: %s%n", code == 0 ? "ok" : "FAILED", (System.nanoTime() - t) * 1e-9, s.page, s.line, s.command);
@@ -59,7 +69,7 @@ final class DocCommands {
                 failed.add(s);
             }
         }
-        System.out.printf("%d commands of the documentation run in %.0f s, %d failed%n", all.size(), (System.nanoTime() - start) * 1e-9, failed.size());
+        System.out.printf("%d commands of the documentation run in %.0f s, %d failed%n", done.size(), (System.nanoTime() - start) * 1e-9, failed.size());
         return failed.isEmpty() && !all.isEmpty() ? 0 : 1;
     }
 
@@ -74,17 +84,19 @@ final class DocCommands {
     private static List<Shown> shown(Path page) throws IOException {
         List<Shown> found = new ArrayList<>();
         boolean inside = false;
+        boolean runs = true; // blocks marked as text show what is typed elsewhere, such as on another machine
         StringBuilder command = new StringBuilder();
         int number = 0;
         for (String line : Files.readAllLines(page)) {
             number++;
             if (line.strip().startsWith("```")) {
                 inside = !inside;
+                runs = !line.strip().equals("```text");
                 command.setLength(0);
                 continue;
             }
             String text = line.strip();
-            if (!inside || command.isEmpty() && !COMMAND.matcher(text).matches()) {
+            if (!inside || !runs || command.isEmpty() && !COMMAND.matcher(text).matches()) {
                 continue;
             }
             if (text.endsWith("\\")) {
@@ -128,9 +140,12 @@ final class DocCommands {
         String rest = m.group(2).strip();
         String word = rest.split("\\s+", 2)[0];
         boolean coarse = !rest.contains("--voxel") && takesVoxel.computeIfAbsent(word, this::takesVoxel);
+        boolean view = word.equals("view");
+        boolean window = view && !rest.contains("--picture");
+        String screen = view && System.getenv("DISPLAY") == null ? SCREEN : "";
         Path file = scratch.resolve("doc-command.sh");
         // The word of the shell stands for the installed program in both spellings.
-        String script = "set -o pipefail\nbaymist() { command=$1; shift; \"${JAVA:-java}\" -jar " + JAR + " \"$command\" \"$@\"" + (coarse ? " --voxel \"" + COARSE + "\"" : "")
+        String script = "set -o pipefail\nbaymist() { command=$1; shift; " + screen + "\"${JAVA:-java}\" -jar " + JAR + " \"$command\" \"$@\"" + (coarse ? " --voxel \"" + COARSE + "\"" : "")
                 + "; }\nbaymist " + rest + "\n";
         Files.writeString(file, script);
         Process process = new ProcessBuilder("bash", file.toString())
@@ -138,12 +153,16 @@ final class DocCommands {
                 .redirectErrorStream(true)
                 .redirectOutput(scratch.resolve("doc-command.log").toFile())
                 .start();
-        if (!process.waitFor(LIMIT_S, TimeUnit.SECONDS)) {
-            process.descendants().forEach(ProcessHandle::destroyForcibly);
-            process.destroyForcibly();
-            return 124;
+        if (!process.waitFor(window ? WINDOW_S : LIMIT_S, TimeUnit.SECONDS)) {
+            process.descendants().forEach(ProcessHandle::destroy); // an orderly end, so that a screen in memory goes with it
+            process.destroy();
+            if (!process.waitFor(5, TimeUnit.SECONDS)) {
+                process.descendants().forEach(ProcessHandle::destroyForcibly);
+                process.destroyForcibly();
+            }
+            return window ? 0 : 124;
         }
-        return process.exitValue();
+        return window ? 1 : process.exitValue(); // nobody closed the window
     }
 
     private boolean takesVoxel(String word) {

@@ -16,8 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class CardCliTest {
-    private static final String SCENE =
-            """
+    private static final String SCENE = """
             baymist: 1
             title: small box, one pass
             cavity:
@@ -41,8 +40,7 @@ class CardCliTest {
             numerics: {size_bins: 3, rays_per_jet: 32}
             """;
 
-    private static final String FINDINGS =
-            """
+    private static final String FINDINGS = """
             baymist: 1
             title: first look
             findings:
@@ -87,7 +85,17 @@ class CardCliTest {
         String html = at("card.html");
         assertEquals(
                 Exit.DONE,
-                run("card", scene, "--result", at("kept"), "--output", at("kept.pdf"), "--html", html, "--json", "--quiet"),
+                run(
+                        "card",
+                        scene,
+                        "--result",
+                        at("kept"),
+                        "--output",
+                        at("kept.pdf"),
+                        "--html",
+                        html,
+                        "--json",
+                        "--quiet"),
                 err.toString());
         assertEquals(fresh, json());
         assertEquals(-1, Files.mismatch(Path.of(pdf), folder.resolve("kept.pdf")));

@@ -6,6 +6,9 @@ import java.util.List;
 
 /** Whether it matters how a wand is turned. */
 public final class Turning {
+    /** From so many jets on, spaced evenly, what lies between two of them is wet by both: 30 degrees apart. ASSUMED. */
+    private static final int CLOSE = 12;
+
     private Turning() {}
 
     /** Whether a wand sprays elsewhere when turned: a bent one always does. */
@@ -13,7 +16,10 @@ public final class Turning {
         return wand.kind() == WandSpec.Kind.BENT || matters(wand.tip());
     }
 
-    /** Whether a tip sprays differently when turned: not for jets spaced evenly round it, nor for one straight ahead. */
+    /**
+     * Whether a tip sprays differently when turned: not for one jet straight ahead, nor for many spaced evenly round it. A ring of few
+     * jets does: whether one of six looks along a flat bay or past it decides over its seams.
+     */
     static boolean matters(TipSpec tip) {
         List<TipSpec.Jet> aside =
                 tip.jets().stream().filter(j -> Math.sin(j.offAxisRad()) > 1e-6).toList();
@@ -26,6 +32,6 @@ public final class Turning {
             x += j.liquidShare() * Math.sin(j.offAxisRad()) * Math.cos(j.clockRad());
             y += j.liquidShare() * Math.sin(j.offAxisRad()) * Math.sin(j.clockRad());
         }
-        return aside.size() < 3 || Math.hypot(x, y) > 0.02;
+        return aside.size() < CLOSE || Math.hypot(x, y) > 0.02;
     }
 }

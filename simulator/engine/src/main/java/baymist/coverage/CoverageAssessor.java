@@ -49,7 +49,12 @@ public final class CoverageAssessor {
 
     /** The same with the thresholds of a scene, its seams, and the way to each region from its entries. */
     public static Coverage assess(Scene scene, Cavity cavity, VoxelGrid grid, double[] filmM) {
-        return assess(scene, cavity, grid, filmM, SeamMap.of(cavity, grid, scene.targets().seamCreepM()));
+        return assess(
+                scene,
+                cavity,
+                grid,
+                filmM,
+                SeamMap.of(cavity, grid, scene.targets().seamCreepM()));
     }
 
     /** The same with seams that were found before. */

@@ -36,6 +36,11 @@ final class CauseRule {
 
     private final Situation at;
 
+    /** Whether what longer hanging brought is oil that jets threw and that ran or crept on: it proves nothing about fog. */
+    private static boolean ranOn(Remedy r) {
+        return r.kind() == ChangeKind.MORE_HANG && r.before().byJets(r.after());
+    }
+
     CauseRule(Situation at) {
         this.at = at;
     }
@@ -69,6 +74,7 @@ final class CauseRule {
         for (Case c : cases) {
             for (Remedy r : remedies) {
                 boolean own = c.proofs().contains(r.kind())
+                        && !ranOn(r)
                         && (!OF_JETS.contains(c.cause()) || r.before().byJets(r.after()));
                 if (r.speaks() && own && r.gain() > (by == null ? 0 : by.gain() + 1e-12)) {
                     best = c;
@@ -79,7 +85,10 @@ final class CauseRule {
         if (best != null && by != null) {
             return new Verdict(best.cause(), best.fact(), by);
         }
-        Remedy winner = remedies.stream().filter(Remedy::speaks).findFirst().orElse(null);
+        Remedy winner = remedies.stream()
+                .filter(r -> r.speaks() && !ranOn(r))
+                .findFirst()
+                .orElse(null);
         if (winner != null) {
             // a hole drilled where it is wanted helps against nearly anything: it proves the first fact alone
             boolean anything = winner.kind() == ChangeKind.DRILL_ENTRY && !cases.isEmpty();

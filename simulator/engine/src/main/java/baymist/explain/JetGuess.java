@@ -17,6 +17,10 @@ import java.util.List;
 final class JetGuess {
     /** Clock angles that are tried. */
     static final int CLOCKS = 12;
+    /** Angles tried from one jet to the next of a ring. */
+    private static final int BETWEEN = 4;
+    /** From so many jets on a ring leaves nothing between them that a turn would wet. ASSUMED. */
+    private static final int CLOSE = 12;
 
     private final Patch patch;
     private final int[] points;
@@ -127,9 +131,11 @@ final class JetGuess {
     /** Angles of the pin that make a difference for a wand. */
     static double[] clocks(WandSpec wand) {
         boolean round = wand.kind() != WandSpec.Kind.BENT && wand.tip().jets().size() > 1 && evenRound(wand);
-        double[] clocks = new double[round ? 1 : CLOCKS];
+        int jets = wand.tip().jets().size();
+        double turnRad = round ? 2 * Math.PI / jets : 2 * Math.PI;
+        double[] clocks = new double[!round ? CLOCKS : jets < CLOSE ? BETWEEN : 1];
         for (int c = 0; c < clocks.length; c++) {
-            clocks[c] = 2 * Math.PI * c / clocks.length;
+            clocks[c] = turnRad * c / clocks.length;
         }
         return clocks;
     }

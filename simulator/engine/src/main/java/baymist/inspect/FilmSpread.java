@@ -46,8 +46,7 @@ public final class FilmSpread {
             return 1 - normal(-x);
         }
         double t = 1 / (1 + 0.2316419 * x);
-        double poly = t
-                * (0.319381530 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+        double poly = t * (0.319381530 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
         return 1 - Math.exp(-x * x / 2) / Math.sqrt(2 * Math.PI) * poly;
     }
 }

@@ -58,7 +58,8 @@ public final class InspectionStudy {
             outcome[i] = inspection.places().get(i).seen().index();
             where.add(RegionWords.of(source.cavity(), source.grid(), places.surfels(i)));
         }
-        List<Seen> seen = inspection.places().stream().map(Inspection.Place::seen).toList();
+        List<Seen> seen =
+                inspection.places().stream().map(Inspection.Place::seen).toList();
         observer.stage("fit");
         Refit.Result refit = asked.refit()
                 ? new Refit(
@@ -102,8 +103,7 @@ public final class InspectionStudy {
     /** Places found thin or dry with what the touch-up adds there. */
     private static List<Point> points(
             CardSource source, Inspection inspection, PlaceSamples places, CardSource touched, List<String> where) {
-        double[] added =
-                PlaceSamples.films(touched.grid().surfels(), places.on(touched.grid()), touched.filmM());
+        double[] added = PlaceSamples.films(touched.grid().surfels(), places.on(touched.grid()), touched.filmM());
         List<Point> points = new ArrayList<>();
         SurfelSet q = source.grid().surfels();
         for (int i = 0; i < places.count(); i++) {

@@ -46,7 +46,8 @@ final class Likelihood {
         for (int i = 0; i < filmM.length; i++) {
             Inspection.Place p = inspection.places().get(i);
             if (!p.measured()) {
-                double likely = FilmSpread.of(filmM[i], targets, spread)[p.seen().index()];
+                double likely =
+                        FilmSpread.of(filmM[i], targets, spread)[p.seen().index()];
                 sum -= Math.log(Math.max(LEAST, likely));
             }
         }

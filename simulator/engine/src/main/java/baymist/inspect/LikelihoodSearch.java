@@ -58,7 +58,8 @@ final class LikelihoodSearch {
         for (int i = 0; i <= n; i++) {
             for (int j = 0; j <= rows; j++) {
                 Setting s = new Setting(
-                        Math.exp(logLiquid * (2.0 * i / n - 1)), rows == 0 ? 1 : Math.exp(logSize * (2.0 * j / rows - 1)));
+                        Math.exp(logLiquid * (2.0 * i / n - 1)),
+                        rows == 0 ? 1 : Math.exp(logSize * (2.0 * j / rows - 1)));
                 if (misfit.applyAsDouble(s) <= limit) {
                     r[0] = Math.min(r[0], s.liquid());
                     r[1] = Math.max(r[1], s.liquid());

@@ -79,7 +79,8 @@ final class PlaceSamples {
                     "FND-003",
                     Severity.ERROR,
                     p.place(),
-                    "no part is called `" + p.part() + "`; leave it out for the nearest, or take a name of the structure's own"));
+                    "no part is called `" + p.part()
+                            + "`; leave it out for the nearest, or take a name of the structure's own"));
             return new int[0];
         }
         int nearest = nearest(q, at, part, null);
@@ -146,7 +147,8 @@ final class PlaceSamples {
     static double[] films(SurfelSet q, List<int[]> places, double[] filmM) {
         return places.stream()
                 .mapToDouble(place -> {
-                    double area = Arrays.stream(place).mapToDouble(s -> q.areaM2()[s]).sum();
+                    double area =
+                            Arrays.stream(place).mapToDouble(s -> q.areaM2()[s]).sum();
                     double film = Arrays.stream(place)
                             .mapToDouble(s -> q.areaM2()[s] * filmM[s])
                             .sum();

@@ -123,16 +123,14 @@ public final class Refit {
     }
 
     private List<double[]> run(List<Setting> settings) {
-        List<StudyResult> results = runs.runAll(
-                settings.stream().map(s -> s.of(source.scene())).toList(), atOnce, PlanningRun.Watch.NONE);
+        List<StudyResult> results =
+                runs.runAll(settings.stream().map(s -> s.of(source.scene())).toList(), atOnce, PlanningRun.Watch.NONE);
         List<double[]> films = new ArrayList<>();
         for (StudyResult r : results) {
             String refused = r.refused();
             if (refused != null) {
                 throw new SceneException(
-                        "FND-004",
-                        SourcePlace.of(source.scene().file()),
-                        "a run of the fit can't be made: " + refused);
+                        "FND-004", SourcePlace.of(source.scene().file()), "a run of the fit can't be made: " + refused);
             }
             films.add(PlaceSamples.films(grid.surfels(), elements, r.filmM()));
         }

@@ -317,5 +317,4 @@ public final class TouchUp {
         }
         return way.stations().get(best).depthM();
     }
-
 }

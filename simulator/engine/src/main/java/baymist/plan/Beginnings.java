@@ -10,6 +10,9 @@ final class Beginnings {
     /** Rates tried for new strokes, m/s, within the limits of a plan. */
     private static final double[] RATES = {0.05, 0.1, 0.2, 0.4};
 
+    /** Depths that single strokes begin at, parts of a line. */
+    private static final int DEPTHS = 5;
+
     /** Neighbouring stations whose times differ by less than this factor are drawn at one rate. */
     private static final double ALIKE = 2.5;
 
@@ -61,6 +64,34 @@ final class Beginnings {
                 List<Stroke> one = List.of(new Stroke(l, 0, last, rate));
                 if (keeps(one)) {
                     line.add(one);
+                }
+            }
+            line.stream().max(Comparator.comparingDouble(this::worth)).ifPresent(all::add);
+        }
+        all.sort(Comparator.comparingDouble((List<Stroke> p) -> -worth(p)));
+        return List.copyOf(all.subList(0, Math.min(most, all.size())));
+    }
+
+    /**
+     * The best single strokes to the entry by the matrix, at most one of a line: from depths evenly along it, at the rates that are tried and at the one that just
+     * keeps the limits. What a hand does that knows no plan.
+     */
+    List<List<Stroke>> singles(int most) {
+        List<List<Stroke>> all = new ArrayList<>();
+        for (int l = 0; l < matrix.lines().size(); l++) {
+            int n = matrix.lines().get(l).stations();
+            List<List<Stroke>> line = new ArrayList<>();
+            for (int part = 0; part < DEPTHS; part++) {
+                int first = part * n / DEPTHS;
+                List<Stroke> slowest = within(List.of(new Stroke(l, first, n - 1, limits.slowestMPerS())));
+                if (!slowest.isEmpty()) {
+                    line.add(slowest);
+                }
+                for (double rate : rates()) {
+                    List<Stroke> one = List.of(new Stroke(l, first, n - 1, rate));
+                    if (keeps(one)) {
+                        line.add(one);
+                    }
                 }
             }
             line.stream().max(Comparator.comparingDouble(this::worth)).ifPresent(all::add);

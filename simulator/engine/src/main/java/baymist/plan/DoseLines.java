@@ -53,8 +53,7 @@ final class DoseLines {
             double spacing = spacingM(deepest, settings);
             double[] depths = depths(deepest, spacing);
             double period = periodRad(wand.tip());
-            // a ring that repeats is turned by half of its period at least
-            int clocks = period == 0 ? 1 : (int) Math.max(2, Math.round(settings.clocks() * period / (2 * Math.PI)));
+            int clocks = period == 0 ? 1 : clocks(period, settings.clocks());
             for (int k = 0; k < clocks; k++) {
                 double clock = period * k / clocks;
                 lines.add(new DoseLine(ways, passes.get(i), in, wand, open, clock, spacing, depths));
@@ -62,6 +61,12 @@ final class DoseLines {
             ways++;
         }
         return List.copyOf(lines);
+    }
+
+    /** Clock angles within the period of a tip: a ring that repeats soon is turned by a quarter of its period still, with few angles asked for by half of it. */
+    private static int clocks(double periodRad, int inATurn) {
+        long share = Math.round(inATurn * periodRad / (2 * Math.PI));
+        return (int) Math.max(share, Math.max(2, Math.min(4, inATurn / 2)));
     }
 
     private static PassSpec pass(EntrySpec entry, WandSpec wand) {

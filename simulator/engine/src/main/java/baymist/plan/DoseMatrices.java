@@ -4,7 +4,7 @@ import baymist.cavity.Cavity;
 import baymist.cavity.CavityBuilder;
 import baymist.numeric.Workers;
 import baymist.run.BayNaming;
-import baymist.run.EngineVersion;
+import baymist.run.EngineBuild;
 import baymist.run.Nozzles;
 import baymist.run.RunCancelledException;
 import baymist.run.RunObserver;
@@ -48,7 +48,7 @@ public final class DoseMatrices {
                     lines.stream().map(DoseLine::pass).distinct().toList());
             SizeBins bins = DropletBins.of(Nozzles.sizes(sprayed), scene.sizeBins());
             DoseBuilder builder = new DoseBuilder(scene, cavity, grid, bins, settings);
-            String base = SceneContent.hashOf(List.of(scene.withPasses(List.of()), settings, EngineVersion.VERSION));
+            String base = SceneContent.hashOf(List.of(scene.withPasses(List.of()), settings, EngineBuild.id()));
             DoseColumn[][] columns = new DoseColumn[lines.size()][];
             int total = 0;
             for (int l = 0; l < columns.length; l++) {

@@ -15,9 +15,6 @@ public record PlanLimits(double slowestMPerS, double fastestMPerS, double trigge
 
     public static final double FASTEST_M_PER_S = 0.5;
 
-    /** Passes that a work card still holds (ASSUMED). */
-    public static final int PASSES = 12;
-
     /** Slack for rounding. */
     private static final double SLACK = 1 + 1e-9;
 

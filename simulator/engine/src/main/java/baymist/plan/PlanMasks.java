@@ -26,8 +26,8 @@ final class PlanMasks {
         return here.protectedItems().stream()
                 .filter(ProtectedItem::masked)
                 .map(ProtectedItem::name)
-                .filter(n -> there.protectedItems().stream()
-                        .anyMatch(i -> i.name().equals(n) && !i.masked()))
+                .filter(n ->
+                        there.protectedItems().stream().anyMatch(i -> i.name().equals(n) && !i.masked()))
                 .toList();
     }
 }

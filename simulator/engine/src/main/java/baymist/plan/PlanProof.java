@@ -35,6 +35,18 @@ public record PlanProof(
         return new PlanProof(rows.size(), best, plan, full);
     }
 
+    /** What counts as all of it, share. */
+    private static final double ALL = 0.001;
+
+    /** Whether nothing can be gained: plan and best pass alike reach all that is not in a bay which no wand at hand can spray. */
+    public boolean nothingMore() {
+        double blind = plan.blind().stream()
+                .mapToDouble(b -> b.share() * (1 - b.atMost()))
+                .sum();
+        double best = best().score().reached();
+        return best >= 1 - blind - ALL && plan.checked().reached() >= best;
+    }
+
     /** Whether the plan reaches more with no more product: at planning resolution, and in full where that was run. */
     public boolean wins() {
         boolean coarse = plan.checked().reached() > best.score().reached()

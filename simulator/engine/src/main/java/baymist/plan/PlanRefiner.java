@@ -17,7 +17,10 @@ final class PlanRefiner {
     private static final int TOGETHER = 4;
 
     /** Rounds without a better plan after which it ends. */
-    private static final int STALE = 2;
+    private static final int STALE = 4;
+
+    /** Plans around the best one that the matrix ranks; those not run yet are run where nothing else is left. */
+    private static final int AROUND = 24;
 
     /** A run must be better by this much, worth. */
     private static final double BETTER = 1e-4;
@@ -28,6 +31,12 @@ final class PlanRefiner {
     private final int mostRuns;
     private final RunObserver observer;
     private final List<PlanResult.Round> rounds = new ArrayList<>();
+
+    /** The largest share that a run of any plan within the limits reached. */
+    private double most;
+
+    /** The same of single strokes: no plan is handed over that reaches less than one of them. */
+    private double mostSingle;
 
     PlanRefiner(DoseMatrix matrix, PlanLimits limits, PlanTrials trials, int mostRuns, RunObserver observer) {
         this.matrix = matrix;
@@ -48,7 +57,7 @@ final class PlanRefiner {
     /** The best plan by run from some beginnings, or null where none can be run. */
     @Nullable
     @SuppressWarnings("ReferenceEquality") // whether it is still the same trial, not an equal one
-    Refined best(List<List<Stroke>> beginnings, Patches patches) {
+    Refined best(List<List<Stroke>> beginnings, List<List<Stroke>> singles, Patches patches) {
         observer.stage("plans run at planning resolution");
         PlanSearch search = new PlanSearch(matrix, limits);
         List<List<Stroke>> first = beginnings.stream()
@@ -59,6 +68,8 @@ final class PlanRefiner {
                 .limit(Math.min(TOGETHER, mostRuns))
                 .toList();
         PlanTrials.Trial best = better(null, trials.of(first), matrix);
+        int left = Math.max(0, Math.min(mostRuns - trials.runs(), singles.size()));
+        best = better(best, trials.of(singles.subList(0, left)), matrix);
         if (best == null) {
             return null;
         }
@@ -81,14 +92,22 @@ final class PlanRefiner {
         return new Refined(best, now);
     }
 
+    /** Coverage first: a plan that reaches less than the most that is known is no candidate; of those that reach as much, what is worth more. */
     @SuppressWarnings("ReferenceEquality") // whether it is still the same trial, not an equal one
     private PlanTrials.@Nullable Trial better(
             PlanTrials.@Nullable Trial best, List<PlanTrials.Trial> found, DoseMatrix with) {
-        PlanTrials.Trial now = best;
-        for (PlanTrials.Trial t : found) {
-            boolean runs = t.film() != null
-                    && limits.use(t.score().triggerS(), t.score().productM3()) < 1.001;
-            if (runs && (now == null || t.worth(limits) > now.worth(limits) + BETTER)) {
+        List<PlanTrials.Trial> all = found.stream()
+                .filter(t -> t.film() != null
+                        && limits.use(t.score().triggerS(), t.score().productM3()) < 1.001)
+                .toList();
+        for (PlanTrials.Trial t : all) {
+            most = Math.max(most, t.score().reached());
+            mostSingle =
+                    t.strokes().size() == 1 ? Math.max(mostSingle, t.score().reached()) : mostSingle;
+        }
+        PlanTrials.Trial now = best != null && reachesMost(best) ? best : null;
+        for (PlanTrials.Trial t : all) {
+            if (reachesMost(t) && (now == null || t.worth(limits) > now.worth(limits) + BETTER)) {
                 now = t;
             }
         }
@@ -96,6 +115,11 @@ final class PlanRefiner {
             rounds.add(new PlanResult.Round(with.score(now.strokes()), now.score()));
         }
         return now;
+    }
+
+    private boolean reachesMost(PlanTrials.Trial trial) {
+        double reached = trial.score().reached();
+        return reached >= most - PlanScore.SAME_REACHED && reached >= mostSingle;
     }
 
     /** Plans on the way from the best one: the end, halves of the way, the first change; then from the program and from what is left. */
@@ -113,6 +137,7 @@ final class PlanRefiner {
             for (int i = 1; i <= end; i++) {
                 all.add(path.get(i));
             }
+            all.addAll(search.around(best.strokes(), AROUND));
         }
         return all.stream()
                 .filter(p -> !p.isEmpty() && !trials.knows(p))

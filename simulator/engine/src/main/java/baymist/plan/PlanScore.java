@@ -10,13 +10,16 @@ package baymist.plan;
  */
 public record PlanScore(double reached, double protectedShare, double triggerS, double productM3) {
     /** What a point of protected area is worth in points of reached area (ASSUMED: coverage first, then build). */
-    static final double BUILD_WORTH = 0.1;
+    static final double BUILD_WORTH = 0.02;
 
-    /** What using up the limit of trigger time or product costs (ASSUMED: half a point of area). */
-    static final double USE_WORTH = 0.005;
+    /** What using up the limit of trigger time or product costs (ASSUMED: a twentieth of a point of area). */
+    static final double USE_WORTH = 0.0005;
 
-    /** What a pass costs (ASSUMED: a tenth of a point; each is another thing to do). */
-    static final double PASS_WORTH = 0.001;
+    /** What a pass costs (ASSUMED: a twentieth of a point; each is another thing to do). */
+    static final double PASS_WORTH = 0.0005;
+
+    /** Reached shares that differ by no more count as the same coverage: then build, product and passes decide. */
+    static final double SAME_REACHED = 0.0005;
 
     /** Nothing. */
     static final PlanScore NONE = new PlanScore(0, 0, 0, 0);

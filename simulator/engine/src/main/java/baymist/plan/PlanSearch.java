@@ -1,6 +1,7 @@
 package baymist.plan;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -62,6 +63,34 @@ final class PlanSearch {
             }
         }
         return path;
+    }
+
+    /** Plans one change away, the best by the matrix first, whether better or not: what to run where the matrix knows nothing better. */
+    List<List<Stroke>> around(List<Stroke> plan, int most) {
+        List<List<Stroke>> all = new ArrayList<>();
+        for (int i = 0; i < plan.size(); i++) {
+            for (Stroke other : changes(plan.get(i))) {
+                List<Stroke> next = new ArrayList<>(plan);
+                next.set(i, other);
+                all.add(beginnings.within(next));
+            }
+        }
+        for (Stroke more : beginnings.additions()) {
+            if (plan.size() < limits.passes()) {
+                List<Stroke> next = new ArrayList<>(plan);
+                next.add(more);
+                all.add(beginnings.within(next));
+            }
+        }
+        record Judged(List<Stroke> plan, double worth) {}
+        return all.stream()
+                .distinct()
+                .filter(p -> !p.isEmpty() && !p.equals(plan))
+                .map(p -> new Judged(p, worth(p)))
+                .sorted(Comparator.comparingDouble(j -> -j.worth()))
+                .limit(most)
+                .map(Judged::plan)
+                .toList();
     }
 
     private static boolean noted(List<List<Stroke>> path, State state, boolean moved) {

@@ -24,6 +24,9 @@ public final class Planner {
     /** Whole lines that are begun with, beside what the program says. */
     private static final int WHOLE_LINES = 3;
 
+    /** Single strokes, the best by the matrix, that are run as they are: no plan may do worse than the best of them. */
+    private static final int SINGLES = 4;
+
     private final Scene stated;
     private final PlanOptions options;
     private final RunOptions run;
@@ -121,7 +124,7 @@ public final class Planner {
             beginnings.add(from.strokes(ShortfallProgram.solve(matrix, patches, limits)));
             beginnings.add(from.allLines());
             beginnings.add(from.like(stated.passes()));
-            PlanRefiner.@Nullable Refined refined = refiner.best(beginnings, patches);
+            PlanRefiner.@Nullable Refined refined = refiner.best(beginnings, from.singles(SINGLES), patches);
             double wait = refined == null ? waitS : wait(trials, limits, refined.best(), waitS);
             if (refined != null && wait != waitS) {
                 refined = new PlanRefiner.Refined(trials.withWait(refined.best().strokes(), wait), refined.anchored());
@@ -139,7 +142,7 @@ public final class Planner {
         double most = best.worth(limits);
         for (double other : WAITS_S) {
             PlanTrials.Trial t = trials.withWait(best.strokes(), other);
-            boolean shorter = other < chosen && t.worth(limits) > most - WAIT_WORTH;
+            boolean shorter = other < chosen && t.worth(limits) >= most;
             boolean longer = other > chosen && t.worth(limits) > most + WAIT_WORTH;
             if (shorter || longer) {
                 chosen = other;
@@ -152,8 +155,8 @@ public final class Planner {
     /** Waits between passes that are tried beside the scene's own, s. */
     private static final double[] WAITS_S = {0, 20, 60};
 
-    /** A longer wait must bring this much, and a shorter one may lose it, worth (ASSUMED: a fifth of a point). */
-    private static final double WAIT_WORTH = 0.002;
+    /** A longer wait must bring this much, worth; a shorter one may lose nothing (ASSUMED: as little as counts). */
+    private static final double WAIT_WORTH = PlanScore.SAME_REACHED;
 
     private PlanResult closed(Found base, Found best, HoleStudy.@Nullable Holes holes) {
         PlanTrials.@Nullable Trial own = base.own();

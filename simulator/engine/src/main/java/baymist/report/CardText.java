@@ -10,7 +10,11 @@ public final class CardText {
     /** The text. */
     public static String of(WorkCard card) {
         StringBuilder t = new StringBuilder();
-        add(t, "%s: %s", card.touchUp() ? "Touch-up card" : "Work card", card.origin().title());
+        add(
+                t,
+                "%s: %s",
+                card.touchUp() ? "Touch-up card" : "Work card",
+                card.origin().title());
         add(
                 t,
                 "%d pass%s in %.0f s of trigger and %.0f s of waiting and hanging; %.0f mL of %s with %.0f %% allowance, %d refill%s.",

@@ -58,11 +58,16 @@ public final class InspectionReport {
     private static String dry(InspectionResult r) {
         String found = Double.isNaN(r.table().dryFound())
                 ? ""
-                : String.format(Locale.ROOT, " Of the dry ones %.0f %% were predicted dry.", 100 * r.table().dryFound());
+                : String.format(
+                        Locale.ROOT,
+                        " Of the dry ones %.0f %% were predicted dry.",
+                        100 * r.table().dryFound());
         String alarms = Double.isNaN(r.table().falseAlarms())
                 ? ""
                 : String.format(
-                        Locale.ROOT, " Of those predicted dry %.0f %% were not.", 100 * r.table().falseAlarms());
+                        Locale.ROOT,
+                        " Of those predicted dry %.0f %% were not.",
+                        100 * r.table().falseAlarms());
         return found + alarms;
     }
 
@@ -70,7 +75,8 @@ public final class InspectionReport {
         int told = 0;
         for (int i = 0; i < r.filmM().length; i++) {
             Inspection.Place p = r.inspection().places().get(i);
-            Seen predicted = FilmSpread.expected(r.filmM()[i], r.source().scene().targets());
+            Seen predicted =
+                    FilmSpread.expected(r.filmM()[i], r.source().scene().targets());
             if (predicted != p.seen()) {
                 if (told == 0) {
                     page.line("Seen otherwise than predicted:");
@@ -108,10 +114,12 @@ public final class InspectionReport {
                         ? "The findings speak for this setting; the touch-up is worked out with it."
                         : "The findings do not speak clearly for it; the touch-up keeps the stated setting.");
         if (fit.atEnd()) {
-            page.line("The fit stands at the end of its range: something else may be off. Check rate, pressure and passes.");
+            page.line(
+                    "The fit stands at the end of its range: something else may be off. Check rate, pressure and passes.");
         }
         if (r.inspection().places().size() < 10) {
-            page.line("So few findings leave much open; ten or more, measured and dry ones among them, would tell more.");
+            page.line(
+                    "So few findings leave much open; ten or more, measured and dry ones among them, would tell more.");
         }
     }
 
@@ -167,7 +175,9 @@ public final class InspectionReport {
             ObjectNode o = places.addObject();
             o.put("where", r.where().get(i));
             o.put("seen", word(p.seen()));
-            o.put("predicted", word(FilmSpread.expected(r.filmM()[i], r.source().scene().targets())));
+            o.put(
+                    "predicted",
+                    word(FilmSpread.expected(r.filmM()[i], r.source().scene().targets())));
             Json.number(o, "filmM", r.filmM()[i]);
             Json.number(o, "measuredM", p.filmM());
         }

@@ -53,8 +53,9 @@ public final class KeptRun {
             throw refused(
                     "KPT-002",
                     file,
-                    "this is a run of another scene, or the scene was changed since (SHA-256 " + brief(hash) + ", the scene has "
-                            + brief(scene.hash()) + "); a run of " + scene.file() + " as it stands would be right");
+                    "this is a run of another scene, or the scene was changed since (SHA-256 " + brief(hash)
+                            + ", the scene has " + brief(scene.hash()) + "); a run of " + scene.file()
+                            + " as it stands would be right");
         }
         Columns film = film(folder.resolve(FilmTable.FILE), root);
         try (Workers workers = new Workers(threads)) {
@@ -85,7 +86,9 @@ public final class KeptRun {
     private static VoxelGrid grid(Scene scene, Cavity cavity, JsonNode root, Workers workers) {
         VoxelGrid own = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
         JsonNode size = root.path("grid").path("voxelM");
-        double[] m = {size.path(0).asDouble(), size.path(1).asDouble(), size.path(2).asDouble()};
+        double[] m = {
+            size.path(0).asDouble(), size.path(1).asDouble(), size.path(2).asDouble()
+        };
         boolean same = true;
         for (int a = 0; a < 3; a++) {
             same &= Math.abs(own.sizeM().get(a) - m[a]) <= 1e-9;
@@ -93,8 +96,7 @@ public final class KeptRun {
         if (same) {
             return own;
         }
-        return BayNaming.named(
-                Voxelizer.voxelize(cavity, new VoxelSpec(m[0], m[1], m[2]), workers), scene.bayLabels());
+        return BayNaming.named(Voxelizer.voxelize(cavity, new VoxelSpec(m[0], m[1], m[2]), workers), scene.bayLabels());
     }
 
     /** Values of structure surfels in their places; everything else has none. */
@@ -135,7 +137,11 @@ public final class KeptRun {
         try {
             text = FilmTable.unpack(table);
         } catch (IOException e) {
-            throw refused("KPT-001", table, "the film of the run can't be read; " + FilmTable.FILE + " as `baymist run` writes it would be right");
+            throw refused(
+                    "KPT-001",
+                    table,
+                    "the film of the run can't be read; " + FilmTable.FILE
+                            + " as `baymist run` writes it would be right");
         }
         if (!FilmTable.sha256(text).equals(root.path("film").path("sha256").asText())) {
             throw refused(
@@ -168,14 +174,15 @@ public final class KeptRun {
         JsonNode outlook = root.path("outlook");
         Map<String, Double> fog = new LinkedHashMap<>();
         outlook.path("releases")
-                .forEach(r -> fog.merge(
-                        r.path("opening").asText(), r.path("fogKg").asDouble(), Double::sum));
+                .forEach(r ->
+                        fog.merge(r.path("opening").asText(), r.path("fogKg").asDouble(), Double::sum));
         JsonNode consequences = root.path("consequences");
         JsonNode hinge = consequences.path("hinge");
         JsonNode confidence = root.path("confidence");
         JsonNode oil = consequences.path("oil");
         return new CardSource.Figures(
-                ledger.path("sprayedKg").asDouble() - root.path("job").path("initialFogKg").asDouble(),
+                ledger.path("sprayedKg").asDouble()
+                        - root.path("job").path("initialFogKg").asDouble(),
                 ledger.path("oversprayKg").asDouble(),
                 ledger.path("drippedKg").asDouble(),
                 outlook.path("drippedLaterKg").asDouble(),
@@ -197,7 +204,10 @@ public final class KeptRun {
 
     private static RunRecord record(JsonNode root) {
         Map<String, String> settings = new LinkedHashMap<>();
-        root.path("run").path("settings").properties().forEach(e -> settings.put(e.getKey(), e.getValue().asText()));
+        root.path("run")
+                .path("settings")
+                .properties()
+                .forEach(e -> settings.put(e.getKey(), e.getValue().asText()));
         return new RunRecord(
                 root.path("engineVersion").asText(),
                 root.path("scene").path("hash").asText(),
@@ -212,10 +222,16 @@ public final class KeptRun {
         try {
             root = new ObjectMapper().readTree(Files.readString(file));
         } catch (IOException e) {
-            throw refused("KPT-001", file, "no kept run can be read here; the folder that `baymist run --out` wrote would be right");
+            throw refused(
+                    "KPT-001",
+                    file,
+                    "no kept run can be read here; the folder that `baymist run --out` wrote would be right");
         }
         if (root == null || root.path("baymist").asInt() != ResultJson.FORMAT || !root.has("film")) {
-            throw refused("KPT-001", file, "this is not a result of format " + ResultJson.FORMAT + " with a film table; run the scene again");
+            throw refused(
+                    "KPT-001",
+                    file,
+                    "this is not a result of format " + ResultJson.FORMAT + " with a film table; run the scene again");
         }
         return root;
     }

@@ -14,7 +14,8 @@ public final class PlansPage {
                     + " clock angles, draw-back rates and start depths (`GriddedPasses`), each run at planning resolution with projected air. *Best"
                     + " pass*: the one that reaches most. *Plan*: by `baymist plan` with no more product than the best pass takes, run in the same"
                     + " way. *Reached*: share of all structure inside with 1 µm or what the scene states as haze. *Full*: the same two jobs at"
-                    + " the scene's own resolution with its air.\n\n"
+                    + " the scene's own resolution with its air. *All*: plan and best pass alike reach all that is not in a bay which no wand at hand"
+                    + " can spray.\n\n"
                     + "| scene | grid | best pass | product | plan | product | passes | runs | best pass, full | plan, full |\n"
                     + "|---|---|---|---|---|---|---|---|---|---|\n";
 
@@ -40,7 +41,13 @@ public final class PlansPage {
                 1e6 * p.best().score().productM3(),
                 100 * p.plan().checked().reached(),
                 1e6 * p.plan().checked().productM3(),
-                p.wins() ? "the plan reaches more" : "the plan does not reach more");
+                verdict(p));
+    }
+
+    private static String verdict(PlanProof p) {
+        return p.wins()
+                ? "the plan reaches more"
+                : p.nothingMore() ? "both reach all that is not in a blind bay" : "the plan does not reach more";
     }
 
     private static String row(String scene, PlanProof p) {
@@ -49,12 +56,13 @@ public final class PlansPage {
         RunResult grid = p.gridFull();
         return String.format(
                 Locale.ROOT,
-                "| %s | %d | %.1f %% | %.1f mL | %.1f %% | %.1f mL | %d | %d | %s | %s |",
+                "| %s | %d | %.1f %% | %.1f mL | %.1f %%%s | %.1f mL | %d | %d | %s | %s |",
                 scene,
                 p.grid(),
                 100 * best.score().reached(),
                 1e6 * best.score().productM3(),
                 100 * p.plan().checked().reached(),
+                !p.wins() && p.nothingMore() ? " (all)" : "",
                 1e6 * p.plan().checked().productM3(),
                 p.plan().planned().passes().size(),
                 p.plan().runs(),

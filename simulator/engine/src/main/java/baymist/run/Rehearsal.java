@@ -81,8 +81,7 @@ public final class Rehearsal {
      * @param triggerS time with the trigger held, s
      * @param itemsHit protected items with more film than their limit
      */
-    public record Rehearsed(
-            double[] filmM, Fractions total, double productM3, double triggerS, List<String> itemsHit) {
+    public record Rehearsed(double[] filmM, Fractions total, double productM3, double triggerS, List<String> itemsHit) {
         public Rehearsed {
             itemsHit = List.copyOf(itemsHit);
         }
@@ -96,10 +95,12 @@ public final class Rehearsal {
      */
     public static Rehearsal of(Scene scene, Workers workers) {
         if (scene.air().mode() == AirSpec.Mode.RESOLVED || scene.initialFog() != null) {
-            throw new IllegalArgumentException("rehearsals are made in projected or still air, without fog at the start");
+            throw new IllegalArgumentException(
+                    "rehearsals are made in projected or still air, without fog at the start");
         }
         Cavity cavity = CavityBuilder.build(scene);
-        return new Rehearsal(scene, cavity, BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels()));
+        return new Rehearsal(
+                scene, cavity, BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels()));
     }
 
     public Cavity cavity() {
@@ -201,7 +202,8 @@ public final class Rehearsal {
 
     private Insertion way(PassSpec pass) {
         return ways.computeIfAbsent(
-                key(pass), k -> Approach.ways(scene.withPasses(List.of(k.pass())), cavity)
+                key(pass),
+                k -> Approach.ways(scene.withPasses(List.of(k.pass())), cavity)
                         .insertions()
                         .get(0));
     }
@@ -223,8 +225,7 @@ public final class Rehearsal {
                 SourcePlace.of(scene.file())));
     }
 
-    private SprayHits hits(
-            PassSpec pass, Insertion in, Station station, Moment moment, DropletSpec sizes, Jets with) {
+    private SprayHits hits(PassSpec pass, Insertion in, Station station, Moment moment, DropletSpec sizes, Jets with) {
         double depth = SAME_M * Math.rint(station.depthM() / SAME_M);
         double travel = SAME_M * Math.rint(station.travelM() / SAME_M);
         CastKey key = new CastKey(key(pass), sizes, pass.clockRad(), depth, travel);

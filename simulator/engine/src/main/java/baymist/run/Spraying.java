@@ -47,16 +47,15 @@ public final class Spraying {
                 new CastSettings(raysPerJet, scene.raySeed(), scene.gravity().times(scene.gravityMPerS2())));
     }
 
-    static Spraying cast(
-            Scene scene, Structure structure, Timeline timeline, Workers workers, RunObserver observer) {
+    static Spraying cast(Scene scene, Structure structure, Timeline timeline, Workers workers, RunObserver observer) {
         DropletSpec sizes = Nozzles.sizes(scene);
         SizeBins bins = DropletBins.of(sizes, scene.sizeBins());
         @Nullable SprayCast[] casts = new SprayCast[timeline.count()];
         if (timeline.moments().stream().allMatch(m -> m.station() == null)) {
             return new Spraying(bins, sizes, casts);
         }
-        SprayCaster caster = caster(
-                scene, structure.cavity(), structure.grid(workers), structure.tree(), bins, scene.raysPerJet());
+        SprayCaster caster =
+                caster(scene, structure.cavity(), structure.grid(workers), structure.tree(), bins, scene.raysPerJet());
         workers.forEach(timeline.count(), m -> {
             Moment moment = timeline.moment(m);
             Station station = moment.station();

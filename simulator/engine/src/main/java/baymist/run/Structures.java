@@ -61,7 +61,9 @@ public final class Structures {
 
     /** Sheets and openings of a scene, errors as {@link baymist.cavity.CavityBuilder#build(Scene)}. */
     public Cavity cavity(Scene scene) {
-        return keeps ? kept("sheets " + sheetsKey(scene)).get(this, scene, null).cavity() : Structure.of(scene).cavity();
+        return keeps
+                ? kept("sheets " + sheetsKey(scene)).get(this, scene, null).cavity()
+                : Structure.of(scene).cavity();
     }
 
     /** The structure of a scene; scenes of the same sheets and voxels get the same one. */

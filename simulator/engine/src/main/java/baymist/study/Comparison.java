@@ -120,10 +120,7 @@ public final class Comparison {
     /** The best one as it stands in the scene, its own air included; null if there is none. */
     public @Nullable StudyResult best(Compared compared) {
         CompareRow best = compared.best();
-        return best == null
-                ? null
-                : runs.at(Planning.OWN)
-                        .run(best.candidate().scene(), atOnce);
+        return best == null ? null : runs.at(Planning.OWN).run(best.candidate().scene(), atOnce);
     }
 
     private double runRound(List<Candidate> list, List<Integer> round, CompareRow[] rows, int told, Watch watch) {
@@ -200,8 +197,8 @@ public final class Comparison {
                 ? List.of()
                 : done.get(0).shut().stream()
                         .filter(bay -> done.stream()
-                                .allMatch(b -> b.shut().stream()
-                                        .anyMatch(o -> o.name().equals(bay.name()))))
+                                .allMatch(b ->
+                                        b.shut().stream().anyMatch(o -> o.name().equals(bay.name()))))
                         .toList();
     }
 

@@ -125,8 +125,7 @@ public final class PlanningRun {
         StudyResult result;
         try {
             Scene coarse = planning.of(scene, structures.cavity(scene));
-            result = StudyResult.of(
-                    key, Simulation.run(coarse, new RunOptions(threads), stopping(watch), structures));
+            result = StudyResult.of(key, Simulation.run(coarse, new RunOptions(threads), stopping(watch), structures));
         } catch (SceneException e) {
             result = StudyResult.refused(key, e.findings().get(0).text());
         }

@@ -71,7 +71,8 @@ public final class StudyStore {
         String passed = passedOver() == 0
                 ? ""
                 : passedOver() + " kept " + runs(passedOver())
-                        + " passed over, since another build of the program made " + (passedOver() == 1 ? "it" : "them");
+                        + " passed over, since another build of the program made "
+                        + (passedOver() == 1 ? "it" : "them");
         return taken + (taken.isEmpty() || passed.isEmpty() ? "" : "; ") + passed;
     }
 

@@ -24,8 +24,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class CardMakerTest {
-    private static final String SCENE =
-            """
+    private static final String SCENE = """
             baymist: 1
             title: Box, high pass first
             cavity:
@@ -153,7 +152,17 @@ class CardMakerTest {
     void cautionsNameEveryHazard() {
         String all = card.cautions().toString().toLowerCase(java.util.Locale.ROOT);
         for (String word : List.of(
-                "local rules", "respirator", "skin", "sparks", "bond", "oxygen", "30 psi", "mask", "approved data", "paint", "confined")) {
+                "local rules",
+                "respirator",
+                "skin",
+                "sparks",
+                "bond",
+                "oxygen",
+                "30 psi",
+                "mask",
+                "approved data",
+                "paint",
+                "confined")) {
             assertTrue(all.contains(word), word);
         }
         assertEquals("Local rules first", card.cautions().get(0).about());
@@ -178,8 +187,7 @@ class CardMakerTest {
     @Test
     void aReasonStandsBesideItsRegion() {
         String label = source.coverage().unreached().get(0).label();
-        WorkCard told =
-                CardMaker.of(source, new CardOptions(null, null, Map.of(label, "It lies behind a web.")));
+        WorkCard told = CardMaker.of(source, new CardOptions(null, null, Map.of(label, "It lies behind a web.")));
         assertEquals("It lies behind a web.", told.points().get(0).reason());
     }
 
@@ -187,9 +195,11 @@ class CardMakerTest {
     @Test
     void dueDateFollowsFromTheInterval() {
         CardOptions options = new CardOptions(null, LocalDate.of(2024, 2, 29), Map.of());
-        assertEquals(LocalDate.of(2026, 2, 28), CardMaker.of(source, options).due().next());
+        assertEquals(
+                LocalDate.of(2026, 2, 28), CardMaker.of(source, options).due().next());
         CardOptions other = new CardOptions(Period.ofWeeks(6), LocalDate.of(2026, 1, 1), Map.of());
-        assertEquals(LocalDate.of(2026, 2, 12), CardMaker.of(source, other).due().next());
+        assertEquals(
+                LocalDate.of(2026, 2, 12), CardMaker.of(source, other).due().next());
         assertNull(card.due().next());
     }
 

@@ -76,7 +76,8 @@ class BrierTest {
         assertEquals(4, t.hits());
         assertEquals(2.0 / 3, t.dryFound(), 1e-15);
         assertEquals(1.0 / 3, t.falseAlarms(), 1e-15);
-        assertTrue(Double.isNaN(HitTable.of(List.of(Seen.WET), List.of(Seen.WET)).dryFound()));
+        assertTrue(
+                Double.isNaN(HitTable.of(List.of(Seen.WET), List.of(Seen.WET)).dryFound()));
         assertArrayEquals(new int[] {1, 0, 1}, t.counts()[Seen.WET.index()]);
     }
 }

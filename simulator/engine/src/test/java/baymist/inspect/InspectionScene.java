@@ -8,8 +8,7 @@ import java.nio.file.Path;
 
 /** A small job of our own invention: three bays in a row behind one hole. */
 final class InspectionScene {
-    static final String TEXT =
-            """
+    static final String TEXT = """
             baymist: 1
             title: Test beam through its cap
             cavity:

@@ -60,7 +60,8 @@ class RefitTest {
             String part = job.cavity().parts().get(q.part()[s]).name();
             Inspection.Place point =
                     new Inspection.Place(at, null, part, Seen.DRY, Double.NaN, 0.02, SourcePlace.of("test"));
-            double film = PlaceSamples.of(job, new Inspection("", List.of(point))).films()[0];
+            double film =
+                    PlaceSamples.of(job, new Inspection("", List.of(point))).films()[0];
             Seen seen = FilmSpread.expected(film, scene.targets());
             dry += seen == Seen.DRY ? 1 : 0;
             if (seen == Seen.DRY && dry > 40) {

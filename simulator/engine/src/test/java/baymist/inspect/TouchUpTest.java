@@ -46,7 +46,13 @@ class TouchUpTest {
 
     private static Inspection.Place seen(double x, double y, double z, Seen seen) {
         return new Inspection.Place(
-                new Vec3(x, y, z), null, null, seen, Double.NaN, 0.02, new SourcePlace("findings.yaml", 3, "findings[1]"));
+                new Vec3(x, y, z),
+                null,
+                null,
+                seen,
+                Double.NaN,
+                0.02,
+                new SourcePlace("findings.yaml", 3, "findings[1]"));
     }
 
     /** The job sprays the first bay alone; the last bay's side walls from 400 mm on were found dry, the first bay's wet. */
@@ -76,7 +82,10 @@ class TouchUpTest {
         WorkCard card = CardMaker.touchUp(touched, CardOptions.NONE, r.touchUpPlaces());
         assertTrue(card.touchUp());
         assertEquals(2, card.points().size());
-        assertEquals(card.product().sprayedM3(), card.steps().stream().mapToDouble(WorkCard.Step::productM3).sum(), 1e-12);
+        assertEquals(
+                card.product().sprayedM3(),
+                card.steps().stream().mapToDouble(WorkCard.Step::productM3).sum(),
+                1e-12);
         assertTrue(card.points().stream().allMatch(p -> p.doubt() == WorkCard.Doubt.FOUND_DRY));
     }
 

@@ -87,13 +87,13 @@ class GriddedPassesTest {
         assertTrue(proof.plan().checked().productM3() <= proof.best().score().productM3() * 1.001);
     }
 
-    /** Voxels four times as long as in a full run and three sizes: quick, and both sides are run alike. */
+    /** Voxels four times as long as in a full run and two sizes: quick, and both sides are run alike. */
     @ParameterizedTest
     @ValueSource(strings = {"control-surface-pin-aft", "tail-cone"})
     void thePlanOfADemoBeatsTheBestOfAHundredGriddedPasses(String name) {
         Scene scene = SceneReader.read(Path.of("../../scenes/" + name + ".yaml"));
-        DoseSettings dose = new DoseSettings(new Planning(4, 3, 32, 1), 0.1, 12, 8, 1, 2);
-        PlanOptions options = new PlanOptions(dose, DoseStore.none(), Double.NaN, Double.NaN, 0, 16, false, false);
+        DoseSettings dose = new DoseSettings(new Planning(4, 2, 32, 1), 0.1, 10, 8, 1, 2);
+        PlanOptions options = new PlanOptions(dose, DoseStore.none(), Double.NaN, Double.NaN, 0, 14, false, false);
         PlanProof proof = PlanProof.of(scene, options, GriddedPasses.COUNT, TWO, RunObserver.NONE);
         assertTrue(proof.grid() >= GriddedPasses.COUNT, proof.grid() + " passes");
         assertTrue(proof.best().score().reached() > 0.1);

@@ -45,7 +45,8 @@ public final class CardPictures {
         }
         if (views.size() < 2) {
             views.clear();
-            views.addAll(finder.through(check.cavity().sheets().bounds().centre()).subList(0, 2));
+            views.addAll(
+                    finder.through(check.cavity().sheets().bounds().centre()).subList(0, 2));
         }
         Laid laid = lay("overview", "Where openings, items and inspection points lie", views, 88);
         for (CardView v : laid.views) {
@@ -69,7 +70,8 @@ public final class CardPictures {
         }
         if (views.size() < 2) {
             views.clear();
-            views.addAll(finder.through(check.cavity().sheets().bounds().centre()).subList(0, 2));
+            views.addAll(
+                    finder.through(check.cavity().sheets().bounds().centre()).subList(0, 2));
         }
         Laid laid = lay("points", "Where to look afterwards", views, 88);
         for (CardView v : laid.views) {
@@ -200,8 +202,8 @@ public final class CardPictures {
             mostU = Math.max(mostU, u);
             mostV = Math.max(mostV, w);
         }
-        double beside = Math.min(
-                (WIDE_MM - 2 * ROOM * n - GAP * (n - 1)) / sumU, (mostHighMm - TOP - 2 * ROOM) / mostV);
+        double beside =
+                Math.min((WIDE_MM - 2 * ROOM * n - GAP * (n - 1)) / sumU, (mostHighMm - TOP - 2 * ROOM) / mostV);
         double above = Math.min((WIDE_MM - 2 * ROOM) / mostU, (mostHighMm - n * (TOP + 2 * ROOM)) / sumV);
         // a narrow view still needs room for the words above it
         double scale = beside;
@@ -242,8 +244,10 @@ public final class CardPictures {
     /** The clock angle as a dial, seen from outside along the wand. */
     public CardPicture dial(Step step) {
         double size = 31;
-        Sheet s = new Sheet(size, size + 4, String.format(
-                Locale.ROOT, "Dial, pin at %.0f degrees", Math.toDegrees(step.clockRad())));
+        Sheet s = new Sheet(
+                size,
+                size + 4,
+                String.format(Locale.ROOT, "Dial, pin at %.0f degrees", Math.toDegrees(step.clockRad())));
         double c = size / 2;
         double cy = c + 4;
         double r = 11;
@@ -303,8 +307,7 @@ public final class CardPictures {
         flag(s, right, y, "ON " + words.apply(step.fromM()), near ? Sheet.Anchor.START : Sheet.Anchor.MIDDLE);
         if (step.fromM() - step.toM() > 1e-9) {
             double to = left + scale * step.toM();
-            Sheet.Anchor off =
-                    near ? Sheet.Anchor.END : to - left < 14 ? Sheet.Anchor.START : Sheet.Anchor.MIDDLE;
+            Sheet.Anchor off = near ? Sheet.Anchor.END : to - left < 14 ? Sheet.Anchor.START : Sheet.Anchor.MIDDLE;
             flag(s, to, y, "OFF " + words.apply(step.toM()), off);
             halves(s, step, left, scale, y);
         }
@@ -327,7 +330,11 @@ public final class CardPictures {
         double end = left + scale * step.toM();
         double off = step.triggerS();
         s.text(end, y + 9.4, 2.5, Sheet.Anchor.START, String.format(Locale.ROOT, "OFF at %.1f s", off));
-        s.text(left + scale * step.fromM(), y + 5.8, 2.5, Sheet.Anchor.MIDDLE, String.format(
-                Locale.ROOT, "%.1f s", step.holdS()));
+        s.text(
+                left + scale * step.fromM(),
+                y + 5.8,
+                2.5,
+                Sheet.Anchor.MIDDLE,
+                String.format(Locale.ROOT, "%.1f s", step.holdS()));
     }
 }

@@ -57,8 +57,7 @@ final class CardView {
                 inFrame(e[0], e[1], BEHIND, 0.6);
             }
         }
-        for (SectionCut.Segment s :
-                SectionCut.of(cavity.cutSheets(), cavity::partOfCut, view.axis(), view.atM())) {
+        for (SectionCut.Segment s : SectionCut.of(cavity.cutSheets(), cavity::partOfCut, view.axis(), view.atM())) {
             inFrame(s.a(), s.b(), CUT, 0);
         }
         for (SectionCut.Segment s :
@@ -182,7 +181,13 @@ final class CardView {
         taken.add(best);
         sheet.line(px, py, best.getCenterX(), best.getCenterY(), 0.18, Sheet.Dash.SOLID);
         double[] xy = {
-            best.getMinX(), best.getMinY(), best.getMaxX(), best.getMinY(), best.getMaxX(), best.getMaxY(), best.getMinX(),
+            best.getMinX(),
+            best.getMinY(),
+            best.getMaxX(),
+            best.getMinY(),
+            best.getMaxX(),
+            best.getMaxY(),
+            best.getMinX(),
             best.getMaxY()
         };
         sheet.shade(1, xy);

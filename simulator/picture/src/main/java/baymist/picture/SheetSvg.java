@@ -82,9 +82,8 @@ final class SheetSvg {
             if (item instanceof Sheet.Path p) {
                 path(p, out);
             } else if (item instanceof Sheet.Text t) {
-                String anchor = t.anchor() == Sheet.Anchor.START
-                        ? "start"
-                        : t.anchor() == Sheet.Anchor.END ? "end" : "middle";
+                String anchor =
+                        t.anchor() == Sheet.Anchor.START ? "start" : t.anchor() == Sheet.Anchor.END ? "end" : "middle";
                 out.write("<text transform=\"translate(" + n(t.x()) + " " + n(t.y()) + ")"
                         + (t.upright() ? " rotate(-90)" : "") + "\" text-anchor=\"" + anchor + "\" font-size=\""
                         + n(t.sizeMm()) + "\" fill=\"black\" stroke=\"none\">" + escaped(t.words()) + "</text>\n");

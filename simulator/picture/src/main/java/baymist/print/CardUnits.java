@@ -117,7 +117,9 @@ public record CardUnits(boolean inches, boolean psi, boolean fahrenheit) {
         long h = whole / 3600;
         long min = whole % 3600 / 60;
         long rest = whole % 60;
-        return (h > 0 ? h + " h " : "") + (min > 0 || h == 0 ? min + " min" : "") + (rest > 0 && h == 0 ? " " + rest + " s" : "");
+        return (h > 0 ? h + " h " : "")
+                + (min > 0 || h == 0 ? min + " min" : "")
+                + (rest > 0 && h == 0 ? " " + rest + " s" : "");
     }
 
     static String percent(double share) {

@@ -62,7 +62,9 @@ final class CardWords {
         w.put("steps", steps());
         w.put("orderChanged", card.orderChanged());
         masks(w);
-        w.put("drip", card.dripM3() < 1e-6 ? "less than " + units.volume(1e-6) : "about " + units.volume(card.dripM3()));
+        w.put(
+                "drip",
+                card.dripM3() < 1e-6 ? "less than " + units.volume(1e-6) : "about " + units.volume(card.dripM3()));
         balance(w);
         w.put("points", points());
         w.put("hasPoints", !card.points().isEmpty());
@@ -146,7 +148,8 @@ final class CardWords {
         for (WorkCard.Supply s : card.supply()) {
             String pressure = Double.isNaN(s.gaugePa())
                     ? "as set for the stated jet speed"
-                    : units.pressure(s.gaugePa()) + (s.atHoseEnd() ? " where the hose ends" : " held at the wand, trigger on");
+                    : units.pressure(s.gaugePa())
+                            + (s.atHoseEnd() ? " where the hose ends" : " held at the wand, trigger on");
             all.add(Map.of(
                     "wand",
                     s.wand(),
@@ -258,7 +261,9 @@ final class CardWords {
 
     private String half(Step s) {
         String half = String.format(Locale.ROOT, "%.1f s for each half metre", s.secondsPerHalfMetre());
-        return units.inches() ? half + String.format(Locale.ROOT, " (%.1f s a foot)", 0.3048 / s.drawBackMPerS()) : half;
+        return units.inches()
+                ? half + String.format(Locale.ROOT, " (%.1f s a foot)", 0.3048 / s.drawBackMPerS())
+                : half;
     }
 
     private static String stopped(Step s) {
@@ -297,7 +302,9 @@ final class CardWords {
         if (b != null) {
             w.put("oil", CardUnits.number(1e3 * b.oilKg(), 3) + " g");
             w.put("hinge", !Double.isNaN(b.armM()));
-            w.put("arm", Double.isNaN(b.armM()) ? "" : units.both(Math.abs(b.armM())) + (b.armM() >= 0 ? " aft" : " ahead"));
+            w.put(
+                    "arm",
+                    Double.isNaN(b.armM()) ? "" : units.both(Math.abs(b.armM())) + (b.armM() >= 0 ? " aft" : " ahead"));
             w.put("moment", CardUnits.number(1e3 * b.momentNm(), 3) + " N\u00b7mm");
         }
     }
@@ -306,15 +313,14 @@ final class CardWords {
         List<Map<String, Object>> all = new ArrayList<>();
         for (WorkCard.Point p : card.points()) {
             String size = p.doubt() == WorkCard.Doubt.SEAM_BARE ? units.length(p.size()) : units.area(p.size());
-            String doubt =
-                    switch (p.doubt()) {
-                        case BARE -> "bare";
-                        case SEAM_BARE -> "seam bare";
-                        case NEAR_LIMIT -> "near limit";
-                        case FOG_ONLY -> "mist only";
-                        case FOUND_THIN -> "found thin";
-                        case FOUND_DRY -> "found dry";
-                    };
+            String doubt = switch (p.doubt()) {
+                case BARE -> "bare";
+                case SEAM_BARE -> "seam bare";
+                case NEAR_LIMIT -> "near limit";
+                case FOG_ONLY -> "mist only";
+                case FOUND_THIN -> "found thin";
+                case FOUND_DRY -> "found dry";
+            };
             Map<String, Object> m = new LinkedHashMap<>();
             m.put("number", p.number());
             m.put("doubt", doubt);

@@ -35,15 +35,15 @@ final class PictureDrawer implements SVGDrawer {
     public void importFontFaceRules(List<FontFaceRule> rules, SharedContext context) {}
 
     @Override
-    public void addFontFile(
-            File file, String family, Integer weight, BaseRendererBuilder.@Nullable FontStyle style) {}
+    public void addFontFile(File file, String family, Integer weight, BaseRendererBuilder.@Nullable FontStyle style) {}
 
     @Override
     public SVGImage buildSVGImage(
             Element svg, Box box, CssContext context, double width, double height, double dotsPerPixel) {
         CardPicture picture = pictures.get(svg.getAttribute("id"));
         if (picture == null) {
-            throw new IllegalArgumentException("the page has a picture `" + svg.getAttribute("id") + "` that nobody drew");
+            throw new IllegalArgumentException(
+                    "the page has a picture `" + svg.getAttribute("id") + "` that nobody drew");
         }
         return new Placed(picture, dotsPerPixel * PIXELS_PER_MM);
     }

@@ -46,7 +46,9 @@ final class CardJobs {
                     page(source, scene, paper).writePdf(out);
                 }
             }
-            Files.writeString(folder.resolve(name + ".html"), page(source, scene, Paper.A4).html());
+            Files.writeString(
+                    folder.resolve(name + ".html"),
+                    page(source, scene, Paper.A4).html());
         }
     }
 }

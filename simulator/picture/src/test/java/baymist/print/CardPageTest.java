@@ -30,8 +30,7 @@ import org.xml.sax.InputSource;
 
 /** The printed card, read back from the PDF by another library than the one that laid it out. */
 class CardPageTest {
-    private static final String SCENE =
-            """
+    private static final String SCENE = """
             baymist: 1
             title: Box with a clutch & a tape, two passes
             cavity:
@@ -143,8 +142,8 @@ class CardPageTest {
             // what office printers can reach: 6.4 mm (a quarter of an inch, common practice, no source)
             double margin = 6.4 / 25.4 * 72;
             PDRectangle page = document.getPage(0).getMediaBox();
-            Rectangle2D inside = new Rectangle2D.Double(
-                    margin, margin, page.getWidth() - 2 * margin, page.getHeight() - 2 * margin);
+            Rectangle2D inside =
+                    new Rectangle2D.Double(margin, margin, page.getWidth() - 2 * margin, page.getHeight() - 2 * margin);
             for (List<Letter> list : letters.byPage.values()) {
                 for (Letter a : list) {
                     assertTrue(inside.contains(a.box), "off the page: " + a);
@@ -183,8 +182,7 @@ class CardPageTest {
             for (TextPosition p : positions) {
                 if (!p.getUnicode().isBlank()) {
                     double h = p.getHeightDir();
-                    Rectangle2D box =
-                            new Rectangle2D.Double(p.getXDirAdj(), p.getYDirAdj() - h, p.getWidthDirAdj(), h);
+                    Rectangle2D box = new Rectangle2D.Double(p.getXDirAdj(), p.getYDirAdj() - h, p.getWidthDirAdj(), h);
                     byPage.computeIfAbsent(getCurrentPageNo(), k -> new ArrayList<>())
                             .add(new Letter(p.getUnicode(), box));
                 }

@@ -1,6 +1,8 @@
 package baymist.viewer.draw;
 
 import baymist.geom.Vec3;
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Keeps the triangles of pieces in drawing order while the eye moves. Sorting all of them for every picture would take too long; so
@@ -11,17 +13,27 @@ public final class PieceSorter {
     private static final double STILL_SORTED = Math.cos(Math.toRadians(4));
 
     private final float[][] centroids;
+    private final boolean[] leave;
     private final Vec3[] sortedFor;
     private final int[][] order;
 
     /** @param centroids middles of the triangles of each piece, m, [pieces][3 * triangles] */
     public PieceSorter(float[][] centroids) {
+        this(centroids, new boolean[centroids.length]);
+    }
+
+    /**
+     * @param centroids middles of the triangles of each piece, m, [pieces][3 * triangles]
+     * @param leave pieces that need no order, see {@link PieceSight#neverHidesItself}
+     */
+    public PieceSorter(float[][] centroids, boolean[] leave) {
+        this.leave = leave.clone();
         this.centroids = centroids.clone();
         sortedFor = new Vec3[centroids.length];
         order = new int[centroids.length][];
     }
 
-    /** What takes a piece's new order: places of its triangles, farthest first. */
+    /** What takes a piece's new order, if it is another one: places of its triangles, farthest first. */
     @FunctionalInterface
     public interface Sorted {
         void piece(int piece, int[] order);
@@ -34,11 +46,11 @@ public final class PieceSorter {
      * @param most triangles sorted in this call at most; at least one piece is sorted if any needs it
      * @return number of pieces left out of date
      */
-    public int sort(Vec3[] towards, int most, Sorted sorted) {
+    public int sort(@Nullable Vec3[] towards, int most, Sorted sorted) {
         float[] off = new float[towards.length];
         int stale = 0;
         for (int p = 0; p < off.length; p++) {
-            double cos = towards[p] == null ? 1 : sortedFor[p] == null ? -1 : towards[p].dot(sortedFor[p]);
+            double cos = towards[p] == null || leave[p] ? 1 : sortedFor[p] == null ? -1 : towards[p].dot(sortedFor[p]);
             off[p] = cos < STILL_SORTED ? (float) (1 - cos) : 0;
             stale += off[p] > 0 ? 1 : 0;
         }
@@ -48,9 +60,12 @@ public final class PieceSorter {
             if (!(off[p] > 0) || (left < count && left < most)) {
                 break;
             }
-            order[p] = DrawOrder.farthestFirst(depths(centroids[p], towards[p]));
+            int[] now = DrawOrder.farthestFirst(depths(centroids[p], towards[p]));
             sortedFor[p] = towards[p];
-            sorted.piece(p, order[p]);
+            if (!Arrays.equals(now, order[p])) {
+                order[p] = now;
+                sorted.piece(p, now);
+            }
             left -= count;
             stale--;
         }

@@ -3,6 +3,7 @@ package baymist.viewer.fx;
 import baymist.geom.Box3;
 import baymist.geom.Vec3;
 import baymist.viewer.draw.Camera;
+import baymist.viewer.draw.PassHandle;
 import baymist.viewer.draw.Picker;
 import baymist.viewer.draw.View;
 import java.util.ArrayList;
@@ -35,6 +36,7 @@ final class BayView extends Pane {
     private final SubScene scene3d;
     private final CameraRig rig = new CameraRig();
     private final Overlay overlay;
+    private final HandleSheet handles;
     private final List<Consumer<Camera>> followers = new ArrayList<>();
     private final AnimationTimer timer = new AnimationTimer() {
         @Override
@@ -56,10 +58,11 @@ final class BayView extends Pane {
 
     BayView(Theme theme, boolean smooth) {
         overlay = new Overlay(theme);
+        handles = new HandleSheet(theme);
         scene3d = new SubScene(world, 640, 480, true, smooth ? SceneAntialiasing.BALANCED : SceneAntialiasing.DISABLED);
         scene3d.setFill(theme.ground());
         scene3d.setCamera(rig.node());
-        getChildren().addAll(scene3d, overlay);
+        getChildren().addAll(scene3d, overlay, handles);
         overlay.setMouseTransparent(true);
         overlay.setManaged(false);
         setOnMousePressed(this::pressed);
@@ -88,6 +91,10 @@ final class BayView extends Pane {
 
     Overlay overlay() {
         return overlay;
+    }
+
+    HandleSheet handles() {
+        return handles;
     }
 
     Camera camera() {
@@ -191,6 +198,7 @@ final class BayView extends Pane {
             scene3d.setWidth(getWidth());
             scene3d.setHeight(high);
             overlay.resizeRelocate(0, 0, getWidth(), high);
+            handles.resizeRelocate(0, 0, getWidth(), high);
             changed();
         }
     }
@@ -225,6 +233,7 @@ final class BayView extends Pane {
         rig.set(camera, size);
         moved = picture.sort(camera, scene3d.getHeight()) > 0;
         overlay.update(camera, picture::placeOf);
+        handles.update(camera);
     }
 
     private void pressed(MouseEvent e) {
@@ -232,6 +241,9 @@ final class BayView extends Pane {
         lastX = e.getX();
         lastY = e.getY();
         travelPx = 0;
+        if (e.getButton() == MouseButton.PRIMARY && !e.isShiftDown()) {
+            handles.press(camera, e.getX(), e.getY());
+        }
     }
 
     private void dragged(MouseEvent e) {
@@ -240,7 +252,9 @@ final class BayView extends Pane {
         travelPx += Math.hypot(dx, dy);
         lastX = e.getX();
         lastY = e.getY();
-        if (e.getButton() == MouseButton.PRIMARY && !e.isShiftDown()) {
+        if (handles.holds()) {
+            handles.drag(camera, e.getX(), e.getY());
+        } else if (e.getButton() == MouseButton.PRIMARY && !e.isShiftDown()) {
             set(camera.turned(dx / getHeight() * -2.5, dy / getHeight() * 2.5));
         } else {
             set(camera.panned(dx / getHeight(), dy / getHeight()));
@@ -248,13 +262,42 @@ final class BayView extends Pane {
     }
 
     private void released(MouseEvent e) {
+        if (handles.holds()) {
+            handles.release();
+            return;
+        }
         if (travelPx < DRAG_PX && e.getButton() == MouseButton.PRIMARY && picture != null) {
+            String opening = handles.isVisible() ? openingAt(picture, e.getX(), e.getY()) : null;
+            if (opening != null) {
+                handles.enter(opening);
+                return;
+            }
             Vec3 through = camera.throughPixel(e.getX(), e.getY(), getWidth(), scene3d.getHeight());
             Picker.Hit hit = picture.pick(camera.eye(), through);
             if (hit != null) {
                 asked.accept(hit);
             }
         }
+    }
+
+    /** The opening whose middle or name is clicked, or null. */
+    private @Nullable String openingAt(CavityPicture p, double xPx, double yPx) {
+        Overlay.Label named = overlay.nameAt(xPx, yPx);
+        if (named != null) {
+            return named.opening();
+        }
+        String best = null;
+        double least = PassHandle.HOLD_PX;
+        for (Overlay.Label label : p.labels()) {
+            Vec3 place = p.placeOf(label);
+            Camera.Spot spot = place == null ? null : camera.project(place, getWidth(), scene3d.getHeight());
+            double off = spot == null ? Double.POSITIVE_INFINITY : Math.hypot(spot.x() - xPx, spot.y() - yPx);
+            if (off <= least) {
+                least = off;
+                best = label.opening();
+            }
+        }
+        return best;
     }
 
     private void scrolled(ScrollEvent e) {

@@ -65,6 +65,13 @@ final class Beside implements WhatIfPane.Asked {
         return t == null ? null : t.difference();
     }
 
+    /** The other set-up's run, or null before it was computed. */
+    @Nullable
+    Recording recording() {
+        Tried t = tried;
+        return t == null ? null : t.other();
+    }
+
     void clear() {
         BayView v = view;
         if (v != null) {
@@ -84,7 +91,13 @@ final class Beside implements WhatIfPane.Asked {
 
     @Override
     public void edited(WhatIf next) {
-        // computed when asked for
+        // computed when asked for; the handles in the picture go along
+        desk.handles().update();
+    }
+
+    @Override
+    public void handles(String pass) {
+        desk.handles().pass(pass);
     }
 
     @Override
@@ -222,6 +235,7 @@ final class Beside implements WhatIfPane.Asked {
         }
         paint();
         desk.whatIf().say(t.name() + ". " + String.join(" ", t.difference().sentences()) + " " + t.note());
+        desk.handles().update();
     }
 
     /** Shows what lies open again, for another look. */
@@ -305,9 +319,13 @@ final class Beside implements WhatIfPane.Asked {
         chooser.setTitle("Save as scene");
         chooser.setInitialFileName("what-if.yaml");
         File file = chooser.showSaveDialog(views.getScene().getWindow());
-        if (file == null) {
-            return;
+        if (file != null) {
+            saveTo(now, file);
         }
+    }
+
+    /** Writes the job that is tried to a file that was chosen. */
+    void saveTo(WhatIf now, File file) {
         try {
             now.save(file.toPath());
             desk.whatIf().say("Written to " + file + ".");

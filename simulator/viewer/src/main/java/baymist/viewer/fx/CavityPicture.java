@@ -90,7 +90,8 @@ final class CavityPicture {
                 String text = entry == null
                         ? opening.name()
                         : opening.name().equals(entry) ? "entry: " + entry : "entry " + entry + ": " + opening.name();
-                labels.add(new Overlay.Label(text, opening.place().centreM(), bayNear(opening), entry != null));
+                labels.add(new Overlay.Label(
+                        text, opening.place().centreM(), bayNear(opening), entry != null, opening.name()));
             }
         }
         labels.sort((a, b) -> Boolean.compare(b.strong(), a.strong()));
@@ -149,8 +150,8 @@ final class CavityPicture {
 
     /** In the order in which they are to be drawn. */
     List<Node> layers() {
-        Group first = new Group(wand.solid(), ghost.node(), dots.node());
-        Group second = new Group(wand.jets());
+        Group first = new Group(wand.solid(), dots.node());
+        Group second = new Group(ghost.node(), wand.jets());
         inAir.clear();
         inAir.addAll(List.of(first, second));
         return List.of(structure.opaque(), seams.node(), outlineGroup, first, second, structure.seeThrough());

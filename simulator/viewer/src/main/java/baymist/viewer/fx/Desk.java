@@ -55,6 +55,7 @@ final class Desk {
     private final CheckBox sheets = new CheckBox("Sheets");
     private final SceneWatch watch;
     private final Beside beside;
+    private final Handles handles = new Handles(this);
     private Theme theme = Theme.LIGHT;
     private ViewRequest.Look look = ViewRequest.Look.PLAIN;
     private BayView view = new BayView(theme, false);
@@ -71,6 +72,7 @@ final class Desk {
 
     private double beforeS;
     private boolean closed;
+    private double patienceS = RegionAnswer.PATIENCE_S;
 
     Desk(ViewRequest request, Runnable raise) {
         this.request = request;
@@ -150,6 +152,7 @@ final class Desk {
             showPane.restore(shown);
         }
         beside.showAgain();
+        handles.update();
     }
 
     BayView view() {
@@ -182,6 +185,10 @@ final class Desk {
 
     NoticeBar notice() {
         return notice;
+    }
+
+    Handles handles() {
+        return handles;
     }
 
     Beside beside() {
@@ -326,6 +333,7 @@ final class Desk {
         places.show(RegionList.of(r.result()));
         timeBar.show(ChartModel.of(r), lastSprayS(r));
         switched();
+        handles.update();
         status.idle(r.statement() + " " + p.structure().surface().detail().sentence() + " " + p.fogSentence());
     }
 
@@ -416,6 +424,11 @@ final class Desk {
         view.changed();
     }
 
+    /** Tries changes for an answer no longer than this, s. */
+    void patience(double seconds) {
+        patienceS = seconds;
+    }
+
     private void why(RegionList.Row row) {
         Recording r = recording;
         if (r == null) {
@@ -423,7 +436,7 @@ final class Desk {
         }
         start(
                 "Asking why " + row.label() + " is bare",
-                o -> RegionAnswer.why(r.result().scene(), row, options(), o),
+                o -> RegionAnswer.why(r.result().scene(), row, patienceS, options(), o),
                 why -> places.more(why.sentences()));
     }
 

@@ -6,10 +6,14 @@ import java.util.ArrayList;
 import java.util.List;
 import javafx.scene.Group;
 import javafx.scene.Node;
+import javafx.scene.paint.Color;
 import org.jspecify.annotations.Nullable;
 
 /** A tip that is not there: where it would do most good. */
 final class GhostLayer {
+    /** Opacity, so that it can't be taken for the wand that is there. */
+    private static final double SEEN_THROUGH = 0.55;
+
     private final Group group = new Group();
     private final LineMesh body;
     private final DotMesh tip;
@@ -17,8 +21,9 @@ final class GhostLayer {
 
     GhostLayer(Theme theme, double sizeM) {
         this.sizeM = sizeM;
-        body = new LineMesh(theme.lit(), 0.002 * sizeM, 6);
-        tip = new DotMesh(theme.lit(), 0.012 * sizeM);
+        Color pale = theme.lit().deriveColor(0, 1, 1, SEEN_THROUGH);
+        body = new LineMesh(pale, 0.0035 * sizeM, 6);
+        tip = new DotMesh(pale, 0.012 * sizeM);
         group.getChildren().addAll(body.node(), tip.node());
         group.setVisible(false);
     }

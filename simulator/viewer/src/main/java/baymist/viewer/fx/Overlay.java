@@ -17,8 +17,8 @@ import org.jspecify.annotations.Nullable;
 
 /** Lettering over the picture: names with leaders, axes, a scale bar, and a caption. */
 final class Overlay extends Pane {
-    /** A name at a place, m. */
-    record Label(String text, Vec3 placeM, int bay, boolean strong) {}
+    /** A name at a place, m, of an opening. */
+    record Label(String text, Vec3 placeM, int bay, boolean strong, String opening) {}
 
     private record Drawn(Label label, javafx.scene.control.Label node, Line leader) {}
 
@@ -85,6 +85,17 @@ final class Overlay extends Pane {
             }
         }
         return boxes;
+    }
+
+    /** The name that is shown at a pixel, or null. */
+    @Nullable
+    Label nameAt(double xPx, double yPx) {
+        for (Drawn d : drawn) {
+            if (d.node().isVisible() && d.node().getBoundsInParent().contains(xPx, yPx)) {
+                return d.label();
+            }
+        }
+        return null;
     }
 
     private static LabelPlaces.Box box(Node node) {

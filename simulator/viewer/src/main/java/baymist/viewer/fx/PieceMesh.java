@@ -1,8 +1,10 @@
 package baymist.viewer.fx;
 
+import baymist.geom.Vec3;
 import baymist.viewer.draw.Cut;
 import baymist.viewer.draw.CutPiece;
 import baymist.viewer.draw.Piece;
+import baymist.viewer.draw.PieceSight;
 import java.util.Arrays;
 import javafx.scene.paint.Material;
 import javafx.scene.shape.CullFace;
@@ -23,6 +25,9 @@ final class PieceMesh {
     private final int[] corners;
     private final TriangleMesh mesh = new TriangleMesh(VertexFormat.POINT_NORMAL_TEXCOORD);
     private final MeshView view = new MeshView(mesh);
+    private final PieceSight sight;
+    private boolean wanted = true;
+    private boolean behind;
     private CutPiece shape;
     private @Nullable Cut cut;
     private float[] places = {};
@@ -32,6 +37,7 @@ final class PieceMesh {
         this.piece = piece;
         this.xyz = xyz;
         this.corners = corners;
+        sight = new PieceSight(piece, xyz, corners);
         order = new int[piece.triangles().length];
         Arrays.setAll(order, i -> i);
         mesh.getNormals().setAll(0, 0, 1);
@@ -47,6 +53,27 @@ final class PieceMesh {
 
     MeshView view() {
         return view;
+    }
+
+    PieceSight sight() {
+        return sight;
+    }
+
+    /** Whether the piece is shown, where it is not seen from behind. */
+    void wanted(boolean newWanted) {
+        wanted = newWanted;
+        view.setVisible(wanted && !behind);
+    }
+
+    boolean wanted() {
+        return wanted;
+    }
+
+    /** Leaves the piece out where an eye, m, sees all of it from behind. */
+    void look(Vec3 eye) {
+        behind = sight.fromBehind(new Vec3(
+                eye.x() - view.getTranslateX(), eye.y() - view.getTranslateY(), eye.z() - view.getTranslateZ()));
+        view.setVisible(wanted && !behind);
     }
 
     /** Colours the corners; a place is 0..1 on the texture's line, [vertices of the surface]. */

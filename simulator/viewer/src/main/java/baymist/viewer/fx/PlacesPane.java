@@ -80,6 +80,16 @@ final class PlacesPane extends VBox {
         list.getSelectionModel().select(row);
     }
 
+    /** As if the button were pressed. */
+    void askWhy() {
+        why.fire();
+    }
+
+    /** As if the button were pressed. */
+    void askBest() {
+        best.fire();
+    }
+
     /** Rows that are listed. */
     List<RegionList.Row> rows() {
         return List.copyOf(list.getItems());

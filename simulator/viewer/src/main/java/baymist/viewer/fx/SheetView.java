@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import javafx.scene.Group;
 import javafx.scene.Node;
+import org.jspecify.annotations.Nullable;
 
 /** See-through pieces, kept in drawing order: pieces among each other for every picture, triangles within a piece as time allows. */
 final class SheetView {
@@ -34,7 +35,11 @@ final class SheetView {
                                 / 3;
             }
         }
-        sorter = new PieceSorter(centroids);
+        boolean[] leave = new boolean[centroids.length];
+        for (int p = 0; p < leave.length; p++) {
+            leave[p] = pieces.get(p).sight().neverHidesItself();
+        }
+        sorter = new PieceSorter(centroids, leave);
         depth = new float[pieces.size()];
     }
 
@@ -50,7 +55,7 @@ final class SheetView {
     int sort(Camera camera) {
         Vec3 eye = camera.eye();
         Vec3 ahead = camera.forward();
-        Vec3[] towards = new Vec3[pieces.size()];
+        @Nullable Vec3[] towards = new Vec3[pieces.size()];
         for (int p = 0; p < towards.length; p++) {
             PieceMesh piece = pieces.get(p);
             float[] c = piece.piece().centre();
@@ -58,7 +63,9 @@ final class SheetView {
             Vec3 from = new Vec3(c[0] + view.getTranslateX(), c[1] + view.getTranslateY(), c[2] + view.getTranslateZ())
                     .minus(eye);
             depth[p] = (float) from.dot(ahead);
-            towards[p] = from.times(1 / from.length());
+            piece.look(eye);
+            // what is not drawn needs no order until it is
+            towards[p] = view.isVisible() ? from.times(1 / from.length()) : null;
         }
         int[] now = DrawOrder.farthestFirst(depth);
         if (!java.util.Arrays.equals(now, order)) {

@@ -197,12 +197,18 @@ final class StructureLayer implements Picker.Showing {
     }
 
     private void arrange() {
-        film.forEach(m -> arrange(m.view(), groups.get(m.piece().group()), true));
-        sheets.forEach(m -> arrange(m.view(), groups.get(m.piece().group()), sheetsShown));
+        film.forEach(m -> arrange(m, true));
+        sheets.forEach(m -> arrange(m, sheetsShown));
         for (int p = 0; p < lines.size(); p++) {
             StructureLines.Lines l = lineSegments.get(p);
             arrange(lines.get(p).node(), new Place(l.part(), l.bay()), true);
         }
+    }
+
+    private void arrange(PieceMesh m, boolean wanted) {
+        Place place = groups.get(m.piece().group());
+        arrange(m.view(), place, wanted);
+        m.wanted(wanted && partShown[place.part()]);
     }
 
     private void arrange(Node node, Place place, boolean wanted) {
@@ -215,6 +221,8 @@ final class StructureLayer implements Picker.Showing {
 
     /** Brings the drawing order up to date; returns how many pieces still wait. */
     int sort(Camera camera) {
+        Vec3 eye = camera.eye();
+        film.forEach(m -> m.look(eye));
         return seeThrough.sort(camera);
     }
 

@@ -66,6 +66,10 @@ final class ViewerWindow {
         return stage;
     }
 
+    ViewRequest.Look look() {
+        return look;
+    }
+
     Desk desk() {
         return desk;
     }
@@ -80,6 +84,10 @@ final class ViewerWindow {
         BorderPane pane = new BorderPane();
         TabPane left = new TabPane(tab("Show", desk.showPane()), tab("Try", desk.whatIf()));
         TabPane right = new TabPane(tab("Bare places", desk.places()));
+        left.getSelectionModel()
+                .selectedIndexProperty()
+                .addListener((o, old, now) -> desk.handles().out(now.intValue() == 1));
+        desk.handles().out(false);
         left.setPrefWidth(290 * Math.sqrt(look.scale()));
         right.setPrefWidth(310 * Math.sqrt(look.scale()));
         SplitPane middle = new SplitPane(left, desk.views(), right);

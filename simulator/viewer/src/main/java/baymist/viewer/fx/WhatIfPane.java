@@ -31,6 +31,9 @@ final class WhatIfPane extends VBox {
         void whole(WhatIf now);
 
         void save(WhatIf now);
+
+        /** This pass is the one to be dragged in the picture. */
+        void handles(String pass);
     }
 
     private final VBox rows = new VBox(5);
@@ -82,12 +85,20 @@ final class WhatIfPane extends VBox {
         for (Field field : whatIf.fields()) {
             if (!field.pass().equals(pass)) {
                 pass = field.pass();
-                rows.getChildren().add(ShowPane.heading("Pass \"" + pass + "\""));
+                rows.getChildren().add(passHeading(pass));
             }
             rows.getChildren().add(row(field));
         }
         says.setText(
                 whatIf.changes().isEmpty() ? "Nothing is changed." : "Changed: " + String.join("; ", whatIf.changes()));
+    }
+
+    /** A pass's name; a click on it brings its handles out in the picture. */
+    private Label passHeading(String pass) {
+        Label heading = ShowPane.heading("Pass \"" + pass + "\"");
+        heading.setTooltip(new Tooltip("Click to drag this pass in the picture: depths, clock angle, entry"));
+        heading.setOnMouseClicked(e -> asked.handles(pass));
+        return heading;
     }
 
     /** Sets a field as if it had been typed. */
@@ -97,9 +108,16 @@ final class WhatIfPane extends VBox {
             return;
         }
         WhatIf.Edit edit = w.with(id, typed);
+        if (edit.refused()) {
+            show(w);
+        }
+        take(edit);
+    }
+
+    /** Takes an edit made elsewhere, such as in the picture, as if it had been made here. */
+    void take(WhatIf.Edit edit) {
         WhatIf next = edit.result();
         if (next == null) {
-            show(w);
             says.setText(edit.sentence());
             return;
         }

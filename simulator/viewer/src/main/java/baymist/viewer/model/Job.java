@@ -28,7 +28,12 @@ public final class Job<T> {
 
     /** A state at one time, exchanged as a whole. */
     private record Now<T>(
-            State state, double done, double jobTimeS, String stage, @Nullable T result, String sentence) {}
+            State state,
+            double done,
+            double jobTimeS,
+            String stage,
+            @Nullable T result,
+            String sentence) {}
 
     Job(String title, Work<T> work, Consumer<Job<T>> listener) {
         this.title = title;

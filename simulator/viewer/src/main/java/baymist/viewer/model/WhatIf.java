@@ -1,6 +1,7 @@
 package baymist.viewer.model;
 
 import baymist.geom.Vec3;
+import baymist.problem.SourcePlace;
 import baymist.scene.EntrySpec;
 import baymist.scene.PassSpec;
 import baymist.scene.Scene;
@@ -146,6 +147,31 @@ public final class WhatIf {
         Map<String, String> all = new LinkedHashMap<>(changes);
         all.put("entry:" + pass, drilled.words() + " and go in there in pass '" + pass + "'");
         return new Edit(new WhatIf(original, next, all), drilled.words());
+    }
+
+    /**
+     * A pass through an opening: by the entry that the scene has there, or by a new one along the opening's own axis.
+     *
+     * @param opening name of an opening of the cavity
+     */
+    public Edit throughOpening(String pass, String opening) {
+        if (scene.passes().stream().noneMatch(p -> p.name().equals(pass))) {
+            return new Edit(null, "There is no pass '" + pass + "' in this job.");
+        }
+        EntrySpec there = scene.entries().stream()
+                .filter(e -> e.opening().equals(opening))
+                .findFirst()
+                .orElse(null);
+        if (there != null) {
+            return with("entry:" + pass, there.name());
+        }
+        if (scene.entries().stream().anyMatch(e -> e.name().equals(opening))) {
+            return new Edit(null, "The name '" + opening + "' is taken by an entry at another opening.");
+        }
+        List<EntrySpec> entries = new ArrayList<>(scene.entries());
+        entries.add(new EntrySpec(opening, opening, null, SourcePlace.of(scene.file())));
+        Scene with = SceneEdit.of(scene).entries(entries).done();
+        return new WhatIf(original, with, changes).with("entry:" + pass, opening);
     }
 
     /** Names of the entries, in the order of the scene. */

@@ -7,11 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import baymist.geom.Vec3;
 import baymist.recording.Recording;
+import baymist.scene.SceneContent;
+import baymist.scene.io.SceneReader;
 import baymist.viewer.ViewRequest;
 import baymist.viewer.draw.Camera;
 import baymist.viewer.draw.LabelPlaces;
+import baymist.viewer.draw.PassHandle;
 import baymist.viewer.draw.View;
 import baymist.viewer.model.RegionList;
+import baymist.viewer.model.WhatIf;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -52,7 +56,9 @@ class WindowTest {
     @BeforeEach
     void plain() throws Exception {
         Fx.run(() -> {
-            window.relook(ViewRequest.Look.PLAIN);
+            if (!window.look().equals(ViewRequest.Look.PLAIN)) {
+                window.relook(ViewRequest.Look.PLAIN);
+            }
             ShowPane show = window.desk().showPane();
             show.cut(0, 0.5);
             show.apart(0);
@@ -73,7 +79,7 @@ class WindowTest {
     }
 
     private static void settle() throws Exception {
-        Thread.sleep(120);
+        Thread.sleep(40);
         Fx.until("a settled picture", 30, () -> window.desk().view().settled());
     }
 
@@ -260,6 +266,145 @@ class WindowTest {
             assertTrue(Fx.share(p, rgb -> near(rgb, e.getValue())) > 1e-4, e.getKey());
         }
         Fx.run(() -> window.desk().beside().clear());
+    }
+
+    private static void drag(Vec3 from, Vec3 to) throws Exception {
+        Point2D begin = Fx.on(() -> onScreen(from));
+        Point2D end = Fx.on(() -> onScreen(to));
+        for (Runnable step : List.<Runnable>of(
+                () -> new Robot().mouseMove(begin),
+                () -> new Robot().mousePress(MouseButton.PRIMARY),
+                () -> new Robot().mouseMove(begin.midpoint(end)),
+                () -> new Robot().mouseMove(end),
+                () -> new Robot().mouseRelease(MouseButton.PRIMARY))) {
+            Fx.run(step);
+            Thread.sleep(80);
+        }
+    }
+
+    private static Point2D onScreen(Vec3 place) {
+        HandleSheet sheet = view().handles();
+        Camera.Spot spot = view().camera().project(place, sheet.getWidth(), sheet.getHeight());
+        return sheet.localToScreen(spot.x(), spot.y());
+    }
+
+    @Test
+    void handlesInThePictureChangeTheFieldsOfTheJob() throws Exception {
+        String pass = "trailing edge";
+        Fx.run(() -> {
+            window.desk().whatIf().show(WhatIf.of(window.desk().opened().scene()));
+            window.desk().handles().pass(pass);
+            window.desk().handles().out(true);
+        });
+        settle();
+        Camera before = Fx.on(() -> view().camera());
+        PassHandle h = Fx.on(() -> view().handles().handle());
+        // the tip to half of its depth
+        Vec3 half = h.path().tipM(Math.max(h.toM(), 0.5 * h.fromM()));
+        drag(h.fromPlace(), half);
+        Fx.until("a shallower pass", 10, () -> view().handles().handle().fromM() < 0.7 * h.fromM());
+        double fromM =
+                Fx.on(() -> window.desk().whatIf().now().scene().passes().get(0).fromDepthM());
+        assertEquals(Math.max(h.toM(), 0.5 * h.fromM()), fromM, 0.03);
+        // the pin half round
+        PassHandle now = Fx.on(() -> view().handles().handle());
+        drag(now.pinPlace(), now.fromPlace().minus(now.pinPlace().minus(now.fromPlace())));
+        Fx.until("a turned pin", 10, () -> view().handles().handle().clockRad() != h.clockRad());
+        double clock =
+                Fx.on(() -> window.desk().whatIf().now().scene().passes().get(0).clockRad());
+        assertEquals(-1, Math.cos(clock - h.clockRad()), 0.02);
+        assertEquals(before, Fx.on(() -> view().camera()), "the camera stays");
+        assertEquals(2, Fx.on(() -> window.desk().whatIf().now().changes().size()));
+        Fx.run(() -> {
+            window.desk().whatIf().show(WhatIf.of(window.desk().opened().scene()));
+            window.desk().handles().out(false);
+        });
+    }
+
+    @Test
+    void aClickOnAnOpeningGoesInThere() throws Exception {
+        Fx.run(() -> window.desk().handles().out(true));
+        settle();
+        String entry =
+                Fx.on(() -> window.desk().whatIf().now().scene().passes().get(0).entry());
+        Overlay.Label other = Fx.on(() -> view().picture().labels().stream()
+                .filter(l -> !l.opening().equals(entry) && !l.text().contains(entry))
+                .findFirst()
+                .orElseThrow());
+        Point2D p = Fx.on(() -> onScreen(view().picture().placeOf(other)));
+        for (Runnable step : List.<Runnable>of(
+                () -> new Robot().mouseMove(p),
+                () -> new Robot().mousePress(MouseButton.PRIMARY),
+                () -> new Robot().mouseRelease(MouseButton.PRIMARY))) {
+            Fx.run(step);
+            Thread.sleep(80);
+        }
+        Fx.until(
+                "another entry",
+                10,
+                () -> !window.desk()
+                        .whatIf()
+                        .now()
+                        .scene()
+                        .passes()
+                        .get(0)
+                        .entry()
+                        .equals(entry));
+        Fx.run(() -> {
+            window.desk().whatIf().show(WhatIf.of(window.desk().opened().scene()));
+            window.desk().handles().out(false);
+        });
+    }
+
+    @Test
+    void whatIsTriedIsSavedAsAScene() throws Exception {
+        Path file = folder.resolve("tried.yaml");
+        Fx.run(() -> {
+            window.desk().whatIf().set("clock:trailing edge", "45");
+            window.desk().beside().saveTo(window.desk().whatIf().now(), file.toFile());
+        });
+        assertTrue(Fx.on(() -> window.desk().whatIf().told()).contains("Written to"));
+        assertTrue(SceneContent.same(Fx.on(() -> window.desk().whatIf().now().scene()), SceneReader.read(file)));
+        // a folder can't be written to as a file: told in a sentence
+        Fx.run(() -> window.desk().beside().saveTo(window.desk().whatIf().now(), folder.toFile()));
+        String told = Fx.on(() -> window.desk().notice().words());
+        assertTrue(told.contains("could not be written"), told);
+        Fx.run(() -> {
+            window.desk().notice().clear();
+            window.desk().whatIf().show(WhatIf.of(window.desk().opened().scene()));
+        });
+    }
+
+    @Test
+    void theBestPoseOfABarePlaceIsGhosted() throws Exception {
+        Fx.run(() -> {
+            window.desk().places().choose(0);
+            window.desk().places().askBest();
+        });
+        Fx.until("the pose", 120, () -> window.desk().places().told().toString().contains("Best pose"));
+        assertTrue(Fx.on(() -> view().picture().ghost().node().isVisible()));
+        Fx.run(() -> view().look(View.ISO));
+        settle();
+        Pixels with = Fx.picture(window.stage().getScene());
+        Fx.run(() -> view().picture().ghost().show(null));
+        settle();
+        Pixels without = Fx.picture(window.stage().getScene());
+        int changed = 0;
+        for (int i = 0; i < with.rgb().length; i++) {
+            changed += with.rgb()[i] != without.rgb()[i] ? 1 : 0;
+        }
+        assertTrue(changed > 100, "pixels of the ghost " + changed);
+    }
+
+    @Test
+    void whyAPlaceIsBareIsTold() throws Exception {
+        Fx.run(() -> {
+            window.desk().places().choose(0);
+            window.desk().patience(0.001);
+            window.desk().places().askWhy();
+        });
+        int before = 2;
+        Fx.until("the cause", 120, () -> window.desk().places().told().size() >= before + 3);
     }
 
     @Test

@@ -115,8 +115,9 @@ class JobRunnerTest {
             assertTrue(full.sentence().contains("memory"), full.sentence());
         }
         assertTrue(Sentences.of(new IOException("disk full")).contains("disk full"));
-        assertThrows(SceneException.class, () -> Runs.open(Fixture.root().resolve("pom.xml"), Fixture.TWO)
-                .run(baymist.run.RunObserver.NONE));
+        assertThrows(
+                SceneException.class,
+                () -> Runs.open(Fixture.root().resolve("pom.xml"), Fixture.TWO).run(baymist.run.RunObserver.NONE));
     }
 
     @Test

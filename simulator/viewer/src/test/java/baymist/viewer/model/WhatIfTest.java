@@ -7,9 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import baymist.scene.Scene;
 import baymist.scene.SceneContent;
+import baymist.scene.SceneEdit;
 import baymist.scene.io.SceneReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -110,6 +112,37 @@ class WhatIfTest {
         try (var files = Files.list(folder)) {
             assertEquals(1, files.count(), "nothing but the scene is left behind");
         }
+    }
+
+    @Test
+    void aPassGoesThroughAnyOpening(@TempDir Path folder) throws Exception {
+        WhatIf there = WhatIf.of(BOX)
+                .throughOpening(PASS, BOX.entries().get(1).opening())
+                .result();
+        assertNotNull(there);
+        assertEquals(BOX.entries().get(1).name(), there.scene().passes().get(0).entry());
+        assertEquals(BOX.entries().size(), there.scene().entries().size(), "the scene has an entry there");
+        // an opening that no entry of the scene is at gets one
+        String used = BOX.passes().get(0).entry();
+        String free = BOX.entries().stream()
+                .filter(e -> !e.name().equals(used))
+                .findFirst()
+                .orElseThrow()
+                .opening();
+        Scene fewer = SceneEdit.of(BOX)
+                .entries(BOX.entries().stream()
+                        .filter(e -> !e.opening().equals(free))
+                        .toList())
+                .passes(List.of(BOX.passes().get(0)))
+                .done();
+        WhatIf w = WhatIf.of(fewer).throughOpening(PASS, free).result();
+        assertNotNull(w);
+        assertEquals(free, w.scene().passes().get(0).entry());
+        assertEquals(free, w.scene().entries().get(fewer.entries().size()).opening());
+        Path file = folder.resolve("entered.yaml");
+        w.save(file);
+        assertTrue(SceneContent.same(w.scene(), SceneReader.read(file)));
+        assertTrue(WhatIf.of(BOX).throughOpening("no pass", free).refused());
     }
 
     @Test
