@@ -6,15 +6,18 @@ import baymist.card.CardSource;
 import baymist.card.WorkCard;
 import baymist.coverage.UnreachedRegion;
 import baymist.explain.ExplainOptions;
+import baymist.geom.Vec3;
 import baymist.print.CardPage;
 import baymist.print.CardUnits;
 import baymist.print.Paper;
+import baymist.problem.SceneException;
 import baymist.report.AtomicFile;
 import baymist.report.CardJson;
 import baymist.report.CardText;
 import baymist.report.KeptRun;
 import baymist.scene.CardSpec;
 import baymist.scene.Scene;
+import baymist.voxel.SurfelSet;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -155,16 +158,42 @@ final class CardCommand extends SceneCommand {
         List<UnreachedRegion> bare = source.coverage().unreached();
         for (UnreachedRegion r : bare.subList(0, Math.min(explain, bare.size()))) {
             if (!r.label().equals(UnreachedRegion.SPOTS)) {
-                try (Progress progress = progress()) {
-                    List<String> facts = List.of(stages().explain(
-                                    source.scene(), ExplainOptions.DEFAULT.about(r.label()), runOptions(), progress)
-                            .cause()
-                            .sentence());
-                    reasons.put(r.label(), facts.get(0));
-                }
+                reasons.put(r.label(), reason(source, r));
             }
         }
         return new CardOptions(options.interval(), options.workDate(), reasons);
+    }
+
+    /**
+     * Why a region is missed. It is asked for by a point on it: the planning runs of an explanation are coarser than the run of the card, and their
+     * regions may have other labels.
+     */
+    private String reason(CardSource source, UnreachedRegion region) {
+        try (Progress progress = progress()) {
+            ExplainOptions asked = ExplainOptions.DEFAULT.about(onRegion(source.grid().surfels(), region));
+            return stages().explain(source.scene(), asked, runOptions(), progress)
+                    .cause()
+                    .sentence();
+        } catch (SceneException e) {
+            if (e.findings().stream().allMatch(f -> f.id().startsWith("EXP-"))) {
+                return "Not explained: at planning resolution this place is not told from its surroundings.";
+            }
+            throw e;
+        }
+    }
+
+    /** The middle of the region's surfel nearest its centroid, m. */
+    private static Vec3 onRegion(SurfelSet q, UnreachedRegion region) {
+        Vec3 nearest = region.centroidM();
+        double least = Double.POSITIVE_INFINITY;
+        for (int s : region.surfels()) {
+            Vec3 at = new Vec3(q.centreX()[s], q.centreY()[s], q.centreZ()[s]);
+            if (at.distance(region.centroidM()) < least) {
+                least = at.distance(region.centroidM());
+                nearest = at;
+            }
+        }
+        return nearest;
     }
 
     /** The paper by its name. */

@@ -41,8 +41,8 @@ class RefitTest {
     }
 
     /**
-     * What somebody would note who looks at the job done at a hidden setting: 80 places, 20 of them dry, a film of 15 % scatter where there is one to wipe off
-     * and weigh, the eye's verdict everywhere. The rays of the hidden job are others.
+     * What somebody would note who looks at the job done at a hidden setting: 160 places, 40 of them dry, a film of 15 % scatter where
+     * there is one to wipe off and weigh, the eye's verdict everywhere. The rays of the hidden job are others.
      */
     private static Inspection findings(Setting hidden, long seed) {
         Scene truth = SceneEdit.of(hidden.of(scene)).raySeed(1 + seed).done();
@@ -51,7 +51,7 @@ class RefitTest {
         SurfelSet q = job.grid().surfels();
         List<Inspection.Place> places = new ArrayList<>();
         int dry = 0;
-        while (places.size() < 80) {
+        while (places.size() < 160) {
             int s = random.nextInt(q.count());
             if (!q.isStructure(s)) {
                 continue;
@@ -64,7 +64,7 @@ class RefitTest {
                     PlaceSamples.of(job, new Inspection("", List.of(point))).films()[0];
             Seen seen = FilmSpread.expected(film, scene.targets());
             dry += seen == Seen.DRY ? 1 : 0;
-            if (seen == Seen.DRY && dry > 20) {
+            if (seen == Seen.DRY && dry > 40) {
                 continue;
             }
             double read = film > 1e-6 ? film * Math.exp(0.15 * random.nextGaussian()) : Double.NaN;
@@ -80,7 +80,7 @@ class RefitTest {
             Setting truth = new Setting(hidden[seed][0], hidden[seed][1]);
             InspectionResult r = InspectionStudy.of(
                     stated,
-                    findings(truth, seed),
+                    findings(truth, 10 + seed),
                     new InspectionStudy.Options(true, false, Planning.FULL),
                     TWO,
                     RunObserver.NONE);

@@ -15,7 +15,7 @@ public final class CardPictures {
     public static final double WIDE_MM = 182;
 
     /** Height of a pass's picture, mm: two passes go on a page of either paper. */
-    private static final double PASS_MM = 58;
+    private static final double PASS_MM = 46;
 
     private static final double TOP = 4.6;
     private static final double GAP = 5;
@@ -48,7 +48,7 @@ public final class CardPictures {
             views.addAll(
                     finder.through(check.cavity().sheets().bounds().centre()).subList(0, 2));
         }
-        Laid laid = lay("overview", "Where openings, items and inspection points lie", views, 105);
+        Laid laid = lay("overview", "Where openings, items and inspection points lie", views, 88);
         for (CardView v : laid.views) {
             v.structure(check.cavity(), edges);
             int letter = 0;
@@ -122,7 +122,9 @@ public final class CardPictures {
         List<Vec3> tips = step.tipsM();
         Vec3 on = tips.get(0);
         Vec3 off = tips.get(tips.size() - 1);
-        Vec3 outside = step.entryM().plus(-WandLayer.OUTSIDE_M, step.axis());
+        // what sticks out stays within the room round the view
+        double stub = Math.min(WandLayer.OUTSIDE_M, v.metres(ROOM - 1.5));
+        Vec3 outside = step.entryM().plus(-stub, step.axis());
         if (tips.size() > 1) {
             v.line(tips, 2.2, 0.72);
         }

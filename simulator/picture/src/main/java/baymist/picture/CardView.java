@@ -29,6 +29,11 @@ final class CardView {
         this.mmPerM = mmPerM;
     }
 
+    /** Length in the structure, m, of a length on paper, mm. */
+    double metres(double mm) {
+        return mm / mmPerM;
+    }
+
     double x(Vec3 p) {
         return x0 + (p.dot(view.right()) - view.lowU()) * mmPerM;
     }

@@ -247,7 +247,8 @@ final class CardWords {
             m.put("rate", s.drawBackMPerS() > 0 ? units.rate(s.drawBackMPerS()) : "");
             m.put("hold", s.holdS() > 0 ? CardUnits.time(s.holdS()) : "");
             m.put("trigger", CardUnits.time(s.triggerS()));
-            m.put("wait", s.waitS() > 0 ? CardUnits.time(s.waitS()) : "");
+            String next = s.number() < card.steps().size() ? " before the next pass" : " before the hang time begins";
+            m.put("wait", s.waitS() > 0 ? CardUnits.time(s.waitS()) + next : "");
             m.put("clock", clock(s));
             m.put("product", units.volume(s.productM3()));
             m.put("passSvg", svg("pass-" + s.number()));
