@@ -1,6 +1,7 @@
 package baymist.explain;
 
 import baymist.access.Station;
+import baymist.run.ForwardingObserver;
 import baymist.run.RunMoment;
 import baymist.run.RunObserver;
 import baymist.spray.SizeBins;
@@ -15,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * Looks on while a job runs and keeps what a later question about any place may need: fog in each cell, friction on each surfel, fog through
  * each inner opening, moment by moment. For planning resolution; a fine grid would fill the memory. Changed only by the run that it watches.
  */
-final class RunHistory implements RunObserver {
+final class RunHistory extends ForwardingObserver {
     /**
      * One moment.
      *
@@ -38,33 +39,12 @@ final class RunHistory implements RunObserver {
         }
     }
 
-    private final RunObserver whole;
     private final List<Kept> moments = new ArrayList<>();
     private @Nullable SizeBins bins;
     private @Nullable VoxelGrid grid;
 
     RunHistory(RunObserver whole) {
-        this.whole = whole;
-    }
-
-    @Override
-    public void stage(String name) {
-        whole.stage(name);
-    }
-
-    @Override
-    public void note(String text) {
-        whole.note(text);
-    }
-
-    @Override
-    public void progress(double done, double jobTimeS) {
-        whole.progress(done, jobTimeS);
-    }
-
-    @Override
-    public boolean cancelled() {
-        return whole.cancelled();
+        super(whole);
     }
 
     @Override

@@ -2,6 +2,7 @@ package baymist.recording;
 
 import baymist.access.Insertion;
 import baymist.access.Station;
+import baymist.run.ForwardingObserver;
 import baymist.run.RunMoment;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
@@ -19,10 +20,9 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Looks on while a job runs and keeps what is needed to show it over time. Changed only by the run that it watches. */
-public final class Recorder implements RunObserver {
+public final class Recorder extends ForwardingObserver {
     private final Scene scene;
     private final RecordingOptions options;
-    private final RunObserver whole;
     private final LiveFilm live;
     private final List<WandTrack.Stretch> stretches = new ArrayList<>();
     private final List<double[]> curve = new ArrayList<>();
@@ -37,10 +37,10 @@ public final class Recorder implements RunObserver {
      * @param live is shown the film on the way
      */
     public Recorder(Scene scene, RecordingOptions options, RunObserver whole, LiveFilm live) {
+        super(whole);
         this.live = live;
         this.scene = scene;
         this.options = options;
-        this.whole = whole;
     }
 
     /**
@@ -59,26 +59,6 @@ public final class Recorder implements RunObserver {
             Scene scene, RunOptions run, RecordingOptions options, RunObserver observer, LiveFilm live) {
         Recorder recorder = new Recorder(scene, options, observer, live);
         return recorder.recording(Simulation.run(scene, run, recorder));
-    }
-
-    @Override
-    public void stage(String name) {
-        whole.stage(name);
-    }
-
-    @Override
-    public void note(String text) {
-        whole.note(text);
-    }
-
-    @Override
-    public void progress(double done, double jobTimeS) {
-        whole.progress(done, jobTimeS);
-    }
-
-    @Override
-    public boolean cancelled() {
-        return whole.cancelled();
     }
 
     @Override
@@ -110,7 +90,7 @@ public final class Recorder implements RunObserver {
         on.frames().add(new Frame(now.endS(), film, fog(now, on.cells())));
         curve.add(new double[] {now.sprayedKg(), onItemsKg});
         live.film(now.cavity(), on.grid(), now.endS(), film);
-        whole.moment(now);
+        super.moment(now);
     }
 
     private Sheet begin(VoxelGrid grid) {

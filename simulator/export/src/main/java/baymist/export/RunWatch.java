@@ -1,5 +1,6 @@
 package baymist.export;
 
+import baymist.run.ForwardingObserver;
 import baymist.run.RunMoment;
 import baymist.run.RunObserver;
 import baymist.scene.Scene;
@@ -13,8 +14,7 @@ import org.jspecify.annotations.Nullable;
  * Looks on while a job runs and keeps what a result alone does not hold: fog and air at certain times, and what arrived on each surfel
  * before it ran or crept on. Changes nothing about the run. One run, one thread.
  */
-public final class RunWatch implements RunObserver {
-    private final RunObserver next;
+public final class RunWatch extends ForwardingObserver {
     private final Scene scene;
     private final List<Double> timesS;
     private final List<FogSnapshot> kept = new ArrayList<>();
@@ -30,34 +30,14 @@ public final class RunWatch implements RunObserver {
      * @param next who else looks on
      */
     public RunWatch(Scene scene, List<Double> timesS, RunObserver next) {
+        super(next);
         this.scene = scene;
         this.timesS = timesS.stream().sorted().toList();
-        this.next = next;
-    }
-
-    @Override
-    public void stage(String name) {
-        next.stage(name);
-    }
-
-    @Override
-    public void note(String text) {
-        next.note(text);
-    }
-
-    @Override
-    public void progress(double done, double jobTimeS) {
-        next.progress(done, jobTimeS);
-    }
-
-    @Override
-    public boolean cancelled() {
-        return next.cancelled();
     }
 
     @Override
     public void moment(RunMoment moment) {
-        next.moment(moment);
+        super.moment(moment);
         arrivals(moment);
         int now = moment.station() == null ? -1 : moment.station().pass();
         if (timesS.isEmpty() && pass >= 0 && now != pass) {
