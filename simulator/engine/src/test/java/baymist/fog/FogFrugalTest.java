@@ -120,13 +120,13 @@ class FogFrugalTest {
             }
             assertEquals(0, Fields.closure(fog), 1e-12);
         }
+        double share = difference(frugal, all, grid);
+        assertTrue(share < 1e-3, "L1 of the film: " + share);
         double left = frugal.airborneKg(5);
         assertTrue(left > 0 && left <= FogBin.SPENT_SHARE * frugal.releasedKg(), left + " kg left");
         frugal.advance(swirl(grid), null, 0.5);
         assertEquals(left, frugal.airborneKg(5));
         assertTrue(1.25 * frugal.stats().updates() < all.stats().updates(), frugal.stats() + " against " + all.stats());
-        double share = difference(frugal, all, grid);
-        assertTrue(share < 1e-3, "L1 of the film: " + share);
         frugal.advance(swirl(grid), spray(grid), 0.1);
         frugal.advance(swirl(grid), null, 0.1);
         assertTrue(frugal.airborneKg(5) != left, "sizes that a jet adds to move again");
