@@ -170,7 +170,8 @@ final class CardCommand extends SceneCommand {
      */
     private String reason(CardSource source, UnreachedRegion region) {
         try (Progress progress = progress()) {
-            ExplainOptions asked = ExplainOptions.DEFAULT.about(onRegion(source.grid().surfels(), region));
+            ExplainOptions asked =
+                    ExplainOptions.DEFAULT.about(onRegion(source.grid().surfels(), region));
             return stages().explain(source.scene(), asked, runOptions(), progress)
                     .cause()
                     .sentence();
