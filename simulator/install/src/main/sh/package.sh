@@ -29,7 +29,7 @@ modules=$("$jdk/bin/jdeps" --ignore-missing-deps --multi-release 17 --print-modu
   --java-options '-XX:SharedArchiveFile=$APPDIR/baymist.jsa' --java-options '-Xlog:cds=off' --java-options '-Xlog:cds+dynamic=off'
 image=$out/image/baymist
 
-share=$image/share
+share=$image/lib/app/share
 mkdir -p "$share/man/man1"
 for page in "$out"/man/*.1; do gzip -9nc "$page" >"$share/man/man1/$(basename "$page").gz"; done
 java="$image/lib/runtime/bin/java"
