@@ -119,25 +119,9 @@ public final class TouchUp {
         }
         List<PassSpec> named = new ArrayList<>();
         for (PassSpec p : passes) {
-            named.add(named("touch-up " + (named.size() + 1), p));
+            named.add(p.withName("touch-up " + (named.size() + 1)));
         }
         return new Result(SceneEdit.of(scene).passes(named).done(), served, unserved);
-    }
-
-    private static PassSpec named(String name, PassSpec p) {
-        return new PassSpec(
-                name,
-                p.entry(),
-                p.wand(),
-                p.fromDepthM(),
-                p.toDepthM(),
-                p.drawBackMPerS(),
-                p.clockRad(),
-                p.holdS(),
-                p.hangS(),
-                p.aim(),
-                p.sag(),
-                p.place());
     }
 
     /** Casts every station of every way at every clock angle that matters. */

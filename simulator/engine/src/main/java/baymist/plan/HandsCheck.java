@@ -60,28 +60,12 @@ final class HandsCheck {
                 .withHangS(waitS);
         double held = Hands.heldS(hand);
         if (!(held > 0)) {
-            passes.add(named(done, number + ""));
+            passes.add(done.withName(number + ""));
             return;
         }
         // stops once on the way with the trigger held, then goes on
         double stop = from - hand.at() * (from - to);
-        passes.add(named(done.withDepthsM(from, stop).withHangS(0), number + ""));
-        passes.add(named(done.withDepthsM(stop, to).withHoldS(held), number + ", after a stop"));
-    }
-
-    private static PassSpec named(PassSpec p, String name) {
-        return new PassSpec(
-                name,
-                p.entry(),
-                p.wand(),
-                p.fromDepthM(),
-                p.toDepthM(),
-                p.drawBackMPerS(),
-                p.clockRad(),
-                p.holdS(),
-                p.hangS(),
-                p.aim(),
-                p.sag(),
-                p.place());
+        passes.add(done.withDepthsM(from, stop).withHangS(0).withName(number + ""));
+        passes.add(done.withDepthsM(stop, to).withHoldS(held).withName(number + ", after a stop"));
     }
 }

@@ -94,6 +94,12 @@ public record PassSpec(
         return copy(other, wand, fromDepthM, toDepthM, drawBackMPerS, clockRad, holdS, hangS);
     }
 
+    /** The same pass by another name. */
+    public PassSpec withName(String other) {
+        return new PassSpec(
+                other, entry, wand, fromDepthM, toDepthM, drawBackMPerS, clockRad, holdS, hangS, aim, sag, place);
+    }
+
     private PassSpec copy(
             String newEntry,
             String newWand,

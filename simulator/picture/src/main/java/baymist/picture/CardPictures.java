@@ -37,18 +37,7 @@ public final class CardPictures {
 
     /** The whole structure with letters at its openings, crosses at protected items and numbers where to look. */
     public CardPicture overview(WorkCard card) {
-        List<SectionView> views = new ArrayList<>();
-        for (SectionView v : finder.find()) {
-            if (v.whole()) {
-                views.add(v);
-            }
-        }
-        if (views.size() < 2) {
-            views.clear();
-            views.addAll(
-                    finder.through(check.cavity().sheets().bounds().centre()).subList(0, 2));
-        }
-        Laid laid = lay("overview", "Where openings, items and inspection points lie", views, 88);
+        Laid laid = lay("overview", "Where openings, items and inspection points lie", whole(), 88);
         for (CardView v : laid.views) {
             v.structure(check.cavity(), edges);
             int letter = 0;
@@ -60,20 +49,22 @@ public final class CardPictures {
         return laid.picture();
     }
 
-    /** Where to look afterwards: the numbers of the inspection points. */
-    public CardPicture points(WorkCard card) {
+    /** Views of the whole structure; two through its middle where the finder has fewer. */
+    private List<SectionView> whole() {
         List<SectionView> views = new ArrayList<>();
         for (SectionView v : finder.find()) {
             if (v.whole()) {
                 views.add(v);
             }
         }
-        if (views.size() < 2) {
-            views.clear();
-            views.addAll(
-                    finder.through(check.cavity().sheets().bounds().centre()).subList(0, 2));
-        }
-        Laid laid = lay("points", "Where to look afterwards", views, 88);
+        return views.size() < 2
+                ? finder.through(check.cavity().sheets().bounds().centre()).subList(0, 2)
+                : views;
+    }
+
+    /** Where to look afterwards: the numbers of the inspection points. */
+    public CardPicture points(WorkCard card) {
+        Laid laid = lay("points", "Where to look afterwards", whole(), 88);
         for (CardView v : laid.views) {
             v.structure(check.cavity(), edges);
             for (WorkCard.Point p : card.points()) {
