@@ -120,7 +120,7 @@ class ManualTest {
         List<String> mentions = new ArrayList<>();
         Matcher m = INLINE.matcher(withoutBlocks(text).replaceAll("\\n", " "));
         while (m.find()) {
-            mentions.add(m.group(1).strip());
+            mentions.add(m.group(1).replaceFirst("\\s>\\s.*$", "").strip());
         }
         return mentions;
     }
