@@ -8,6 +8,9 @@ package baymist.fog;
  * m³/s. Both coefficients are positive whatever P is; P to infinity is the donor cell, P = 0 is plain diffusion.
  */
 final class ExponentialFlux {
+    /** Drift over conductance from which what goes against the drift is below 1e-17 of it: no sum with the drift would show it. */
+    private static final double NONE = 43;
+
     private ExponentialFlux() {}
 
     /**
@@ -19,7 +22,7 @@ final class ExponentialFlux {
      */
     static double againstDrift(double drift, double conductance) {
         double f = Math.abs(drift);
-        if (f >= 700 * conductance) {
+        if (f >= NONE * conductance) {
             return 0;
         }
         double p = f / conductance;

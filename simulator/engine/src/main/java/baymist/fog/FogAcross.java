@@ -1,18 +1,16 @@
 package baymist.fog;
 
 /**
- * Links between cells of two levels, and those that share a side of a cell with another: what passes there is booked link by link. Sorted by the levels of
+ * Links between cells of two levels, and those that share a side of a cell with another: what comes in there is booked link by link. Sorted by the levels of
  * the finer and the coarser cell. Arranged anew for each window, then only read.
  */
 final class FogAcross {
     private static final int KINDS = RateLevels.COARSEST + 1;
 
-    /** Places of the finer and the coarser cell times the lanes, and their inverse volumes, 1/m³. */
+    /** Places of the finer and the coarser cell times the lanes. */
     int[] finer = new int[0];
 
     int[] coarser = new int[0];
-    double[] perFiner = new double[0];
-    double[] perCoarser = new double[0];
     int[] link = new int[0];
     boolean[] finerIsHigh = new boolean[0];
 
@@ -31,8 +29,8 @@ final class FogAcross {
         return start[KINDS * fine + coarse + 1];
     }
 
-    /** Lists the links of a schedule whose places are known; marks the cells that they end at. */
-    void arrange(FogLinks links, RateLevels levels, int[] place, double[] perM3, boolean[] border) {
+    /** Lists the links of a schedule whose places are known. */
+    void arrange(FogLinks links, RateLevels levels, int[] place) {
         java.util.Arrays.fill(start, 0);
         byte[] of = levels.ofCell;
         for (int l = 0; l < links.count(); l++) {
@@ -40,8 +38,6 @@ final class FogAcross {
             int b = of[links.high[l]];
             if (a != b || links.extra[l]) {
                 start[KINDS * Math.min(a, b) + Math.max(a, b) + 1]++;
-                border[links.low[l]] = true;
-                border[links.high[l]] = true;
             }
         }
         for (int i = 0; i + 1 < start.length; i++) {
@@ -61,8 +57,6 @@ final class FogAcross {
             int i = next[KINDS * of[fine] + of[coarse]]++;
             finer[i] = FogGroup.LANES * place[fine];
             coarser[i] = FogGroup.LANES * place[coarse];
-            perFiner[i] = perM3[fine];
-            perCoarser[i] = perM3[coarse];
             link[i] = l;
             finerIsHigh[i] = flip;
         }
@@ -73,8 +67,6 @@ final class FogAcross {
             int room = count() + count() / 4;
             finer = new int[room];
             coarser = new int[room];
-            perFiner = new double[room];
-            perCoarser = new double[room];
             link = new int[room];
             finerIsHigh = new boolean[room];
         }

@@ -49,10 +49,10 @@ final class FogGroup {
 
     final double[] room;
 
-    /** Volumes that pass across in a step of the finer cell, from it and to it, m³, [across], lanes. */
-    double[] acrossForth = new double[0];
+    /** Share of the other cell's concentration that comes across in a step of the finer cell, into it and into the coarser one, [across], lanes. */
+    double[] acrossFiner = new double[0];
 
-    double[] acrossBack = new double[0];
+    double[] acrossCoarser = new double[0];
 
     /** What the spray adds in a step, kg/m³, [entries of the spray by level], lanes. */
     double[] added = new double[0];
@@ -116,27 +116,20 @@ final class FogGroup {
         }
     }
 
-    /** Adds up the rates of cells from..to-1 but for vents and beams. */
+    /** Adds up the rates of cells from..to-1 but for vents, beams and links that share a side. */
     void rates(SurfelsByCell walls, FogSinks[] sinks, boolean limited, int from, int to) {
         for (int c = from; c < to; c++) {
             int p = LANES * c;
+            double flat = common.outRate[c];
+            double flatSloped = limited ? common.slopedRate[c] : 0;
             for (int q = 0; q < LANES; q++) {
-                out[p + q] = q < used ? common.outRate[c] : 0;
-                sloped[p + q] = q < used && limited ? common.slopedRate[c] : 0;
+                out[p + q] = q < used ? flat : 0;
+                sloped[p + q] = q < used ? flatSloped : 0;
             }
-            double perM3 = common.perM3[c];
-            for (int j = links.cellStart[c]; j < links.cellStart[c + 1]; j++) {
-                int place = common.falling[links.ofCell[j] >> 1];
-                if (place < 0) {
-                    continue;
-                }
-                boolean high = (links.ofCell[j] & 1) != 0;
-                double[] leaving = high ? downOf : upOf;
-                double sense = high ? -perM3 : perM3;
-                for (int q = 0; q < used; q++) {
-                    out[p + q] += perM3 * leaving[LANES * place + q];
-                    double lean = sense * leanOf[LANES * place + q];
-                    sloped[p + q] += lean > 0 ? lean : 0;
+            for (int a = 0; a < 3; a++) {
+                if (common.fallsAlong[a]) {
+                    falls(c, links.side[6 * c + 2 * a], downOf, -common.perM3[c], limited);
+                    falls(c, links.side[6 * c + 2 * a + 1], upOf, common.perM3[c], limited);
                 }
             }
             for (int j = walls.start()[c]; j < walls.start()[c + 1]; j++) {
@@ -144,6 +137,35 @@ final class FogGroup {
                 for (int q = 0; q < used; q++) {
                     out[p + q] += sinks[bin[q]].wallRate[s];
                 }
+            }
+        }
+    }
+
+    /** Adds what leaves a cell through a falling link; {@code perM3} is negative where the cell is the high one. */
+    private void falls(int c, int l, double[] leaving, double perM3, boolean limited) {
+        if (l < 0) {
+            return;
+        }
+        int p = LANES * c;
+        int at = LANES * common.falling[l];
+        double size = Math.abs(perM3);
+        for (int q = 0; q < LANES; q++) {
+            out[p + q] += size * leaving[at + q];
+        }
+        if (limited) {
+            for (int q = 0; q < LANES; q++) {
+                double lean = perM3 * leanOf[at + q];
+                sloped[p + q] += lean > 0 ? lean : 0;
+            }
+        }
+    }
+
+    /** The same for links that share a side of a cell with others. */
+    void ratesOfExtras(boolean limited) {
+        for (int l : links.extras) {
+            if (common.falling[l] >= 0) {
+                falls(links.low[l], l, upOf, common.perM3[links.low[l]], limited);
+                falls(links.high[l], l, downOf, -common.perM3[links.high[l]], limited);
             }
         }
     }
@@ -200,29 +222,7 @@ final class FogGroup {
                     room[at] = LimitedSlope.room(stepS * out[in], stepS * sloped[in]);
                 }
             }
-            if (s.border[c]) {
-                takeOutAcross(s, c, p, stepS);
-            }
             fallIn(s, c, p, stepS);
-        }
-    }
-
-    /** What links to cells of other levels take is not in the cell's own share. */
-    private void takeOutAcross(FogSchedule s, int c, int p, double stepS) {
-        for (int j = links.cellStart[c]; j < links.cellStart[c + 1]; j++) {
-            int l = links.ofCell[j] >> 1;
-            if (!s.isAcross(l)) {
-                continue;
-            }
-            boolean high = (links.ofCell[j] & 1) != 0;
-            int place = common.falling[l];
-            double factor = stepS * common.perM3[c];
-            for (int q = 0; q < LANES; q++) {
-                double volume = place < 0
-                        ? (high ? common.down : common.up)[l]
-                        : (high ? downOf : upOf)[LANES * place + q];
-                give[LANES * p + q] = Math.max(0, give[LANES * p + q] - factor * volume);
-            }
         }
     }
 
@@ -231,13 +231,14 @@ final class FogGroup {
         double factor = stepS * common.perM3[c];
         for (int i = 0; i < sides; i++) {
             int to = LANES * (sides * p + i);
-            int l = links.side[6 * c + s.fallSides[i]];
-            if (l < 0 || s.isAcross(l)) {
-                Arrays.fill(fallIn, to, to + LANES, 0);
+            if (s.near[6 * p + s.levelSides.length + i] == LANES * p) {
+                for (int q = 0; q < LANES; q++) {
+                    fallIn[to + q] = 0;
+                }
                 continue;
             }
             double[] coming = (s.fallSides[i] & 1) != 0 ? downOf : upOf;
-            int place = LANES * common.falling[l];
+            int place = LANES * common.falling[links.side[6 * c + s.fallSides[i]]];
             for (int q = 0; q < LANES; q++) {
                 fallIn[to + q] = factor * coming[place + q];
             }
@@ -247,20 +248,22 @@ final class FogGroup {
     /** Works out what links across levels pass, and what the spray adds. */
     void sortAcross(FogSchedule s, @Nullable SprayHits spray, int bins) {
         FogAcross across = s.across;
-        if (acrossForth.length < LANES * across.count()) {
-            acrossForth = new double[LANES * (across.count() + across.count() / 4)];
-            acrossBack = new double[acrossForth.length];
+        if (acrossFiner.length < LANES * across.count()) {
+            acrossFiner = new double[LANES * (across.count() + across.count() / 4)];
+            acrossCoarser = new double[acrossFiner.length];
         }
         for (int i = 0; i < across.count(); i++) {
             int l = across.link[i];
             double stepS = s.levels.stepS(s.levels.ofLink[l]);
             boolean flip = across.finerIsHigh[i];
             int place = common.falling[l];
+            double perLow = common.perM3[links.low[l]];
+            double perHigh = common.perM3[links.high[l]];
             for (int q = 0; q < LANES; q++) {
-                double up = stepS * (place < 0 ? common.up[l] : upOf[LANES * place + q]);
-                double down = stepS * (place < 0 ? common.down[l] : downOf[LANES * place + q]);
-                acrossForth[LANES * i + q] = flip ? down : up;
-                acrossBack[LANES * i + q] = flip ? up : down;
+                double up = stepS * perHigh * (place < 0 ? common.up[l] : upOf[LANES * place + q]);
+                double down = stepS * perLow * (place < 0 ? common.down[l] : downOf[LANES * place + q]);
+                acrossFiner[LANES * i + q] = flip ? up : down;
+                acrossCoarser[LANES * i + q] = flip ? down : up;
             }
         }
         if (spray == null) {

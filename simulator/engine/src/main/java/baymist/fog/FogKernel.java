@@ -14,7 +14,8 @@ interface FogKernel {
     void gather(FogGroup g, FogSchedule s, int level, boolean note);
 
     /**
-     * What donor cells give through links between two levels, in a step of the finer one.
+     * What comes in through links between two levels, in a step of the finer one. What goes out there is in the cells' own share, as their concentrations
+     * hold for all of their steps.
      *
      * @param noteFiner how many such steps count towards the change of the finer cell: 1, or 0 without slopes
      * @param noteCoarser the same for the coarser one: 0 if its step has begun before

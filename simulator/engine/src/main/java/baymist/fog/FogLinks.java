@@ -3,6 +3,7 @@ package baymist.fog;
 import baymist.voxel.FaceSet;
 import baymist.voxel.VoxelGrid;
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * The grid's face entries merged to one link for each pair of cells, and the links chained to lines along each axis.
@@ -38,8 +39,14 @@ final class FogLinks {
     /** Link on each side of a cell, side 2 * axis, one more towards high, or -1, [6 * cells]. */
     final int[] side;
 
+    /** Cell beyond that link, or the cell itself, [6 * cells]. */
+    final int[] beside;
+
     /** Whether a side that a link should stand at was taken by another (merged cells), [links]. */
     final boolean[] extra;
+
+    /** Those links. */
+    final int[] extras;
 
     /** Links of each cell, twice their number, one more where the cell is the high one; first of each cell, [cells + 1]. */
     final int[] ofCell;
@@ -83,6 +90,11 @@ final class FogLinks {
         entryStart[links] = entries;
         extra = new boolean[links];
         side = sides(grid.cellCount());
+        beside = new int[side.length];
+        for (int i = 0; i < side.length; i++) {
+            beside[i] = side[i] < 0 ? i / 6 : (i & 1) != 0 ? high[side[i]] : low[side[i]];
+        }
+        extras = IntStream.range(0, links).filter(l -> extra[l]).toArray();
         cellStart = new int[grid.cellCount() + 1];
         ofCell = byCell();
         behindLow = new int[links];

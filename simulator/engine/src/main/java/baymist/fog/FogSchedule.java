@@ -37,9 +37,6 @@ final class FogSchedule {
     /** Share of a neighbour's concentration that comes in through links that nothing falls through, [places * level sides]. */
     final double[] share;
 
-    /** Whether a cell has links across, [cells]. */
-    final boolean[] border;
-
     final FogAcross across = new FogAcross();
 
     /** Links with slopes: nothing falls, droplets fall, and of both kinds those with cells of more than one level. */
@@ -74,7 +71,6 @@ final class FogSchedule {
         place = new int[cells];
         near = new int[6 * cells];
         share = new double[levelSides.length * cells];
-        border = new boolean[cells];
         sink = new boolean[cells];
     }
 
@@ -87,11 +83,6 @@ final class FogSchedule {
             }
         }
         return Arrays.copyOf(found, count);
-    }
-
-    /** Whether a link is booked by itself and not with its cells. */
-    boolean isAcross(int link) {
-        return links.extra[link] || levels.ofCell[links.low[link]] != levels.ofCell[links.high[link]];
     }
 
     /** Sorts cells, and links across, for the chosen levels. */
@@ -119,8 +110,7 @@ final class FogSchedule {
             cell[p] = c;
             place[c] = p;
         }
-        Arrays.fill(border, false);
-        across.arrange(links, levels, place, perM3, border);
+        across.arrange(links, levels, place);
         sortSpray(spray);
     }
 
@@ -149,21 +139,24 @@ final class FogSchedule {
 
     /** Finds the neighbours of places from..to-1 and what comes in from them. */
     void findNear(int from, int to) {
+        byte[] level = levels.ofCell;
+        int flat = levelSides.length;
         for (int p = from; p < to; p++) {
             int c = cell[p];
-            double factor = levels.stepS(levels.ofCell[c]) * perM3[c];
+            int own = level[c];
+            double factor = levels.stepS(own) * perM3[c];
             int n = 6 * p;
-            for (int i = 0; i < levelSides.length; i++) {
-                int l = links.side[6 * c + levelSides[i]];
-                boolean none = l < 0 || isAcross(l);
-                boolean up = (levelSides[i] & 1) != 0;
-                near[n++] = FogGroup.LANES * (none ? p : place[up ? links.high[l] : links.low[l]]);
-                share[levelSides.length * p + i] = none ? 0 : factor * (up ? common.down : common.up)[l];
+            for (int i = 0; i < flat; i++) {
+                int d = levelSides[i];
+                int other = links.beside[6 * c + d];
+                boolean none = other == c || level[other] != own;
+                near[n++] = FogGroup.LANES * (none ? p : place[other]);
+                share[flat * p + i] =
+                        none ? 0 : factor * ((d & 1) != 0 ? common.down : common.up)[links.side[6 * c + d]];
             }
-            for (int side : fallSides) {
-                int l = links.side[6 * c + side];
-                boolean none = l < 0 || isAcross(l);
-                near[n++] = FogGroup.LANES * (none ? p : place[(side & 1) != 0 ? links.high[l] : links.low[l]]);
+            for (int d : fallSides) {
+                int other = links.beside[6 * c + d];
+                near[n++] = FogGroup.LANES * (level[other] != own ? p : place[other]);
             }
         }
     }

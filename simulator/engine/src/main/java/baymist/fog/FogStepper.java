@@ -205,7 +205,7 @@ public final class FogStepper {
     /** Adds fog to one cell, split over the bins by their shares, kg. */
     public void release(int cell, double massKg) {
         put(cell, massKg);
-        notePeak();
+        peak[cell] = Math.max(peak[cell], concentrationKgPerM3(cell));
     }
 
     private void put(int cell, double massKg) {

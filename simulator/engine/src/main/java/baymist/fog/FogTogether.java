@@ -96,6 +96,7 @@ final class FogTogether {
             }
         });
         for (FogGroup g : groups.subList(0, busy)) {
+            g.ratesOfExtras(slopes);
             for (int q = 0; q < g.used; q++) {
                 addVentsAndBeams(g, q, sinks[g.bin[q]], window, slopes);
             }
@@ -134,6 +135,7 @@ final class FogTogether {
             g.rates(walls, sinks, slopes, 0, pace.length);
         });
         for (FogGroup g : groups.subList(0, busy)) {
+            g.ratesOfExtras(slopes);
             for (int q = 0; q < g.used; q++) {
                 addVentsAndBeams(g, q, sinks[g.bin[q]], window, slopes);
             }
@@ -284,9 +286,12 @@ final class FogTogether {
             for (int q = 0; q < g.used; q++) {
                 if (g.bin[q] == bin) {
                     double[] exposure = new double[pace.length];
-                    for (int c = 0; c < exposure.length; c++) {
-                        double stepS = schedule.levels.stepS(schedule.levels.ofCell[c]);
-                        exposure[c] = stepS * grid.volumeM3(c) * g.sum[FogGroup.LANES * schedule.place[c] + q];
+                    for (int k = 0; k <= schedule.levels.coarsest(); k++) {
+                        double stepS = schedule.levels.stepS(k);
+                        for (int p = schedule.sinkStart[k]; p < schedule.end[k]; p++) {
+                            int c = schedule.cell[p];
+                            exposure[c] = stepS * grid.volumeM3(c) * g.sum[FogGroup.LANES * p + q];
+                        }
                     }
                     fog[bin].finish(window, schedule.levels, exposure);
                 }

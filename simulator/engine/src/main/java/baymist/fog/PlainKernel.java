@@ -101,31 +101,44 @@ final class PlainKernel implements FogKernel {
 
     @Override
     public void across(FogGroup g, FogAcross x, int finer, int coarser, double noteFiner, double noteCoarser) {
-        double[] nowA = g.now[finer];
-        double[] nowB = g.now[coarser];
-        double[] nextA = g.next[finer];
-        double[] nextB = g.next[coarser];
-        double[] forth = g.acrossForth;
-        double[] back = g.acrossBack;
-        double[] change = g.change;
-        int end = x.end(finer, coarser);
-        for (int i = x.start(finer, coarser); i < end; i++) {
-            int a = x.finer[i];
-            int b = x.coarser[i];
+        int from = x.start(finer, coarser);
+        int to = x.end(finer, coarser);
+        across(x.finer, x.coarser, g.acrossFiner, g.now[coarser], g.next[finer], from, to);
+        across(x.coarser, x.finer, g.acrossCoarser, g.now[finer], g.next[coarser], from, to);
+        if (noteFiner != 0) {
+            note(x.finer, x.coarser, g.acrossFiner, g.now[coarser], g.change, noteFiner, from, to);
+        }
+        if (noteCoarser != 0) {
+            note(x.coarser, x.finer, g.acrossCoarser, g.now[finer], g.change, noteCoarser, from, to);
+        }
+    }
+
+    private static void across(int[] into, int[] out, double[] share, double[] now, double[] next, int from, int to) {
+        for (int i = from; i < to; i++) {
+            int a = into[i];
+            int b = out[i];
             int k = W * i;
-            double perA = x.perFiner[i];
-            double perB = x.perCoarser[i];
-            for (int q = 0; q < W; q++) {
-                double moved = forth[k + q] * nowA[a + q] - back[k + q] * nowB[b + q];
-                double left = perA * moved;
-                double came = perB * moved;
-                nextA[a + q] -= left;
-                nextB[b + q] += came;
-                if (noteFiner != 0) {
-                    change[a + q] -= left;
-                    change[b + q] += noteCoarser * came;
-                }
-            }
+            double c0 = share[k] * now[b];
+            double c1 = share[k + 1] * now[b + 1];
+            double c2 = share[k + 2] * now[b + 2];
+            double c3 = share[k + 3] * now[b + 3];
+            next[a] += c0;
+            next[a + 1] += c1;
+            next[a + 2] += c2;
+            next[a + 3] += c3;
+        }
+    }
+
+    private static void note(
+            int[] into, int[] out, double[] share, double[] now, double[] change, double times, int from, int to) {
+        for (int i = from; i < to; i++) {
+            int a = into[i];
+            int b = out[i];
+            int k = W * i;
+            change[a] += times * (share[k] * now[b]);
+            change[a + 1] += times * (share[k + 1] * now[b + 1]);
+            change[a + 2] += times * (share[k + 2] * now[b + 2]);
+            change[a + 3] += times * (share[k + 3] * now[b + 3]);
         }
     }
 

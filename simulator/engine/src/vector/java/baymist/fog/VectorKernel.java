@@ -57,26 +57,30 @@ final class VectorKernel implements FogKernel {
 
     @Override
     public void across(FogGroup g, FogAcross x, int finer, int coarser, double noteFiner, double noteCoarser) {
-        double[] nowA = g.now[finer];
-        double[] nowB = g.now[coarser];
-        double[] nextA = g.next[finer];
-        double[] nextB = g.next[coarser];
-        double[] forth = g.acrossForth;
-        double[] back = g.acrossBack;
-        double[] change = g.change;
-        int end = x.end(finer, coarser);
-        for (int i = x.start(finer, coarser); i < end; i++) {
-            int a = x.finer[i];
-            int b = x.coarser[i];
-            DoubleVector moved = at(forth, W * i).mul(at(nowA, a)).sub(at(back, W * i).mul(at(nowB, b)));
-            DoubleVector left = moved.mul(x.perFiner[i]);
-            DoubleVector came = moved.mul(x.perCoarser[i]);
-            at(nextA, a).sub(left).intoArray(nextA, a);
-            at(nextB, b).add(came).intoArray(nextB, b);
-            if (noteFiner != 0) {
-                at(change, a).sub(left).intoArray(change, a);
-                at(change, b).add(came.mul(noteCoarser)).intoArray(change, b);
-            }
+        int from = x.start(finer, coarser);
+        int to = x.end(finer, coarser);
+        across(x.finer, x.coarser, g.acrossFiner, g.now[coarser], g.next[finer], from, to);
+        across(x.coarser, x.finer, g.acrossCoarser, g.now[finer], g.next[coarser], from, to);
+        if (noteFiner != 0) {
+            note(x.finer, x.coarser, g.acrossFiner, g.now[coarser], g.change, noteFiner, from, to);
+        }
+        if (noteCoarser != 0) {
+            note(x.coarser, x.finer, g.acrossCoarser, g.now[finer], g.change, noteCoarser, from, to);
+        }
+    }
+
+    private static void across(int[] into, int[] out, double[] share, double[] now, double[] next, int from, int to) {
+        for (int i = from; i < to; i++) {
+            DoubleVector came = at(share, W * i).mul(at(now, out[i]));
+            at(next, into[i]).add(came).intoArray(next, into[i]);
+        }
+    }
+
+    private static void note(
+            int[] into, int[] out, double[] share, double[] now, double[] change, double times, int from, int to) {
+        for (int i = from; i < to; i++) {
+            DoubleVector came = at(share, W * i).mul(at(now, out[i]));
+            at(change, into[i]).add(came.mul(times)).intoArray(change, into[i]);
         }
     }
 
