@@ -87,7 +87,9 @@ final class FogGroup {
     void fall(FogWindow window, double[] settlingMPerS, boolean limited, int from, int to) {
         Arrays.fill(upOf, LANES * from, LANES * to, 0);
         Arrays.fill(downOf, LANES * from, LANES * to, 0);
-        Arrays.fill(leanOf, LANES * from, LANES * to, 0);
+        if (limited) {
+            Arrays.fill(leanOf, LANES * from, LANES * to, 0);
+        }
         for (int place = from; place < to; place++) {
             int l = common.fallingLink[place];
             for (int e = links.entryStart[l]; e < links.entryStart[l + 1]; e++) {
@@ -121,9 +123,11 @@ final class FogGroup {
         for (int c = from; c < to; c++) {
             int p = LANES * c;
             double flat = common.outRate[c];
-            double flatSloped = limited ? common.slopedRate[c] : 0;
+            double flatSloped = common.slopedRate[c];
             for (int q = 0; q < LANES; q++) {
                 out[p + q] = q < used ? flat : 0;
+            }
+            for (int q = 0; limited && q < LANES; q++) {
                 sloped[p + q] = q < used ? flatSloped : 0;
             }
             for (int a = 0; a < 3; a++) {
@@ -190,12 +194,15 @@ final class FogGroup {
     }
 
     /** Pace of a lane's cell, 1/s. */
-    double pace(int place) {
-        return out[place] + FogRates.SLOPED_WEIGHT * sloped[place];
+    double pace(int place, boolean limited) {
+        return limited ? out[place] + FogRates.SLOPED_WEIGHT * sloped[place] : out[place];
     }
 
-    /** Puts all levels back to the first of their two arrays. */
-    void rewind() {
+    /** Puts all levels back to the first of their two arrays, and sums to nothing. */
+    void rewind(FogSchedule s) {
+        for (int k = 0; k < next.length; k++) {
+            Arrays.fill(sum, LANES * s.sinkStart[k], LANES * s.end[k], 0);
+        }
         Arrays.fill(next, one);
         Arrays.fill(now, two);
     }
@@ -212,15 +219,19 @@ final class FogGroup {
         for (int p = from; p < to; p++) {
             int c = s.cell[p];
             double stepS = s.levels.stepS(s.levels.ofCell[c]);
+            int at = LANES * p;
+            int in = LANES * c;
+            for (int q = 0; q < used; q++) {
+                one[at + q] = massKg[bin[q]][c] * common.perM3[c];
+            }
+            for (int q = used; q < LANES; q++) {
+                one[at + q] = 0;
+            }
             for (int q = 0; q < LANES; q++) {
-                int at = LANES * p + q;
-                int in = LANES * c + q;
-                one[at] = q < used ? massKg[bin[q]][c] * common.perM3[c] : 0;
-                sum[at] = 0;
-                give[at] = stepS * out[in];
-                if (limited) {
-                    room[at] = LimitedSlope.room(stepS * out[in], stepS * sloped[in]);
-                }
+                give[at + q] = stepS * out[in + q];
+            }
+            for (int q = 0; limited && q < LANES; q++) {
+                room[at + q] = LimitedSlope.room(stepS * out[in + q], stepS * sloped[in + q]);
             }
             fallIn(s, c, p, stepS);
         }

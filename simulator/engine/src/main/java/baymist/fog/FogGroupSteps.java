@@ -29,7 +29,7 @@ final class FogGroupSteps {
     void advance(FogGroup g) {
         double[] elapsed = new double[RateLevels.COARSEST + 1];
         double[] share = new double[RateLevels.COARSEST + 1];
-        g.rewind();
+        g.rewind(schedule);
         for (long i = 0; i < schedule.levels.finestSteps(); i++) {
             int level = Math.min(top, Long.numberOfTrailingZeros(i));
             for (int k = 0; k <= level; k++) {

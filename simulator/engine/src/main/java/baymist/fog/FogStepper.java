@@ -437,6 +437,17 @@ public final class FogStepper {
         return fog[bin].mass(cell) / grid.volumeM3(cell);
     }
 
+    /** Concentration of all bins together, kg/m³, [cells]; a copy. */
+    public double[] concentrationOfAllKgPerM3() {
+        double[] all = new double[grid.cellCount()];
+        workers.forBlocks(all.length, FogLinks.BLOCK, (from, to) -> {
+            for (int c = from; c < to; c++) {
+                all[c] = concentrationKgPerM3(c);
+            }
+        });
+        return all;
+    }
+
     /** Concentration of all bins together, kg/m³. */
     public double concentrationKgPerM3(int cell) {
         double sum = 0;

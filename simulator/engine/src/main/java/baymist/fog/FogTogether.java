@@ -101,7 +101,7 @@ final class FogTogether {
                 addVentsAndBeams(g, q, sinks[g.bin[q]], window, slopes);
             }
         }
-        workers.forBlocks(pace.length, FogLinks.BLOCK, this::findPace);
+        workers.forBlocks(pace.length, FogLinks.BLOCK, (from, to) -> findPace(slopes, from, to));
         boolean split = false;
         for (int b = 0; b < fog.length; b++) {
             if (joint[b]) {
@@ -140,7 +140,7 @@ final class FogTogether {
                 addVentsAndBeams(g, q, sinks[g.bin[q]], window, slopes);
             }
         }
-        workers.forBlocks(pace.length, FogLinks.BLOCK, this::findPace);
+        workers.forBlocks(pace.length, FogLinks.BLOCK, (from, to) -> findPace(slopes, from, to));
     }
 
     /** Puts the bins that go together into groups; whether there are any. */
@@ -192,7 +192,7 @@ final class FogTogether {
                 + (slopes ? FogRates.SLOPED_WEIGHT * common.airSlopedRate[cell] : 0);
     }
 
-    private void findPace(int from, int to) {
+    private void findPace(boolean slopes, int from, int to) {
         int at = from / FogLinks.BLOCK * fog.length;
         java.util.Arrays.fill(pace, from, to, 0);
         for (FogGroup g : groups.subList(0, busy)) {
@@ -200,7 +200,7 @@ final class FogTogether {
                 double most = 0;
                 int where = -1;
                 for (int c = from; c < to; c++) {
-                    double p = g.pace(FogGroup.LANES * c + q);
+                    double p = g.pace(FogGroup.LANES * c + q, slopes);
                     pace[c] = p > pace[c] ? p : pace[c];
                     if (p > most) {
                         most = p;
