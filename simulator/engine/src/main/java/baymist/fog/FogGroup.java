@@ -72,8 +72,6 @@ final class FogGroup {
         downOf = new double[fall];
         leanOf = new double[fall];
         driftOf = new double[fall];
-        out = new double[LANES * cells];
-        sloped = new double[LANES * cells];
         one = new double[LANES * cells];
         two = new double[LANES * cells];
         give = new double[LANES * cells];
@@ -81,6 +79,9 @@ final class FogGroup {
         sum = new double[LANES * cells];
         change = new double[LANES * cells];
         room = new double[LANES * cells];
+        // Rates are of no use any more when the first step fills these.
+        out = two;
+        sloped = change;
     }
 
     /** Fills in what passes through falling links from..to-1. */

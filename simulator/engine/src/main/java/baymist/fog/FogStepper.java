@@ -107,7 +107,7 @@ public final class FogStepper {
             WallFinish finish,
             Transport transport,
             Workers workers) {
-        this(grid, bins, droplets, lawful(droplets, air, finish), gravityMPerS2, transport, workers);
+        this(grid, bins, droplets, WallSpeed.of(droplets, air, finish), gravityMPerS2, transport, workers);
     }
 
     FogStepper(
@@ -162,23 +162,6 @@ public final class FogStepper {
             droplets[b] = FogDroplet.of(bins.diameterM()[b], density, air, gravityMPerS2);
         }
         return droplets;
-    }
-
-    private static WallSpeed lawful(FogDroplet[] droplets, Air air, WallFinish finish) {
-        DepositionLaw[] laws = Arrays.stream(droplets)
-                .map(d -> new DepositionLaw(d, air, finish))
-                .toArray(DepositionLaw[]::new);
-        return new WallSpeed() {
-            @Override
-            public double speedMPerS(int surfel, int bin, double frictionSpeedMPerS, double normalUp) {
-                return laws[bin].speedMPerS(frictionSpeedMPerS, normalUp);
-            }
-
-            @Override
-            public boolean dependsOnPlace() {
-                return false;
-            }
-        };
     }
 
     private static int openings(VoxelGrid grid) {
