@@ -120,21 +120,25 @@ public final class Simulation {
             clock.begin("wand");
             Approach.Ways ways = Approach.ways(scene, cavity);
             List<Finding> findings = new ArrayList<>(RunFindings.geometry(scene, cavity, grid));
-            findings.addAll(OutsideCheck.findings(scene, ways.insertions()));
             findings.addAll(ways.findings());
             findings.addAll(Nozzles.findings(scene));
             List<Insertion> insertions = ways.insertions().stream().distinct().toList();
-            RunEstimate estimate = estimate(scene, cavity, grid, ways);
+            RunEstimate estimate = estimate(scene, cavity, grid, ways, findings);
             return new CheckResult(scene, cavity, grid, insertions, estimate, findings);
         }
     }
 
-    /** What a run would take, or null where a pass can't be made: its finding says so, and there is nothing to reckon. */
-    private static @Nullable RunEstimate estimate(Scene scene, Cavity cavity, VoxelGrid grid, Approach.Ways ways) {
-        if (!ways.insertions().stream().allMatch(Insertion::feasible)) {
+    /** What a run would take, or null where a pass can't be made: then an error says so, and there is nothing to reckon. */
+    private static @Nullable RunEstimate estimate(
+            Scene scene, Cavity cavity, VoxelGrid grid, Approach.Ways ways, List<Finding> into) {
+        List<Finding> refused = Stations.refusals(scene, ways.insertions());
+        if (!refused.isEmpty()) {
+            into.addAll(refused);
+            into.addAll(OutsideCheck.findings(scene, ways.insertions()));
             return null;
         }
         PassPlan plan = Stations.plan(scene, ways.insertions());
+        into.addAll(plan.findings());
         return RunEstimate.of(scene, grid, Timeline.of(scene, cavity, ways.insertions(), plan));
     }
 
