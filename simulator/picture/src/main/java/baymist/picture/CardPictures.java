@@ -28,6 +28,9 @@ public final class CardPictures {
     /** What is shown round such a wand, share of its length inside. */
     private static final double PART_MARGIN = 0.5;
 
+    /** The least that is shown on either side of it, share of the structure's width, so that it is seen where in the structure it is. */
+    private static final double LEAST = 0.18;
+
     /** Room for marks round a view, mm. */
     private static final double ROOM = 7;
 
@@ -104,7 +107,8 @@ public final class CardPictures {
         List<SectionView> views = new ArrayList<>();
         for (SectionView v : finder.through(middle)) {
             if (Math.abs(way.get(v.axis())) < 0.75) {
-                views.add(v.round(places(step), PART_MARGIN * length(step.wayM()), PART));
+                double margin = Math.max(PART_MARGIN * length(step.wayM()), LEAST * (v.highU() - v.lowU()));
+                views.add(v.round(places(step), margin, PART));
             }
         }
         Laid laid = lay("pass-" + step.number(), "Pass " + step.number() + ", " + step.name(), views, PASS_MM);

@@ -70,6 +70,10 @@ public record CardUnits(boolean inches, boolean psi, boolean fahrenheit) {
         return inches ? mil + " (" + um + ")" : um + " (" + mil + ")";
     }
 
+    String filmUnit() {
+        return inches ? "mil" : "\u00b5m";
+    }
+
     /** A film build in one unit. */
     String thin(double m) {
         if (m > 0 && m < 1e-8) {

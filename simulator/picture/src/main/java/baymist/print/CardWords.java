@@ -76,6 +76,7 @@ final class CardWords {
                 card.dripM3() < 1e-6 ? "less than " + units.volume(1e-6) : "about " + units.volume(card.dripM3()));
         balance(w);
         w.put("points", points());
+        w.put("filmUnit", units.filmUnit());
         w.put("hasPoints", !card.points().isEmpty());
         prediction(w);
         due(w);

@@ -2,6 +2,7 @@ package baymist.print;
 
 import baymist.card.WorkCard;
 import baymist.card.WorkCard.Step;
+import baymist.picture.CardPictures;
 import baymist.scene.WandSpec;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -42,6 +43,7 @@ final class StepWords {
         m.put("number", s.number());
         m.put("name", s.name());
         m.put("entry", s.entry().equals(s.opening()) ? s.opening() : s.entry() + " (" + s.opening() + ")");
+        m.put("letter", letter(s.opening()));
         m.put("wand", s.wand());
         m.put("from", units.both(s.fromM()));
         m.put("to", units.both(s.toM()));
@@ -72,6 +74,16 @@ final class StepWords {
         double afterS = s.triggerS() * card.product().cupM3() / s.productM3();
         return (before.isEmpty() ? "" : before + "; ") + "this pass takes more than one: every " + CardUnits.time(afterS)
                 + " trigger off, fill up, go on from the same mark";
+    }
+
+    /** Letter of an opening in the table and the overview; empty for one that is not in them. */
+    private String letter(String opening) {
+        for (int i = 0; i < card.openings().size(); i++) {
+            if (card.openings().get(i).name().equals(opening)) {
+                return CardPictures.letter(i);
+            }
+        }
+        return "";
     }
 
     private static String way(Step s) {
