@@ -33,6 +33,8 @@ final class StepWords {
             Map<String, Object> m = step(s);
             m.put("fill", fill(s, fill ? usedM3 : 0));
             usedM3 = (fill ? 0 : usedM3) + s.productM3();
+            // filled up on the way, too
+            usedM3 -= card.product().cupM3() * Math.floor(usedM3 / card.product().cupM3() * (1 - 1e-9));
             all.add(m);
         }
         return all;
