@@ -177,41 +177,85 @@ public final class Planner {
         if (kept != null && kept.film() != null) {
             planned = PlanMasks.bagged(planned, kept.film().itemsHit());
         }
-        RunResult verified = options.full() && !passes.isEmpty() ? Simulation.run(planned, run, observer) : null;
-        if (verified != null) {
-            List<String> hit = PlanHits.of(verified);
-            if (!hit.isEmpty()) {
-                // finer voxels saw more: the figures told must be those of the scene that is written
-                planned = PlanMasks.bagged(planned, hit);
-                verified = Simulation.run(planned, run, observer);
-            }
-        }
-        HandsResult hands = strokes.isEmpty() || refined == null ? null : Hands.study(refined.anchored(), strokes);
-        if (hands != null && refined != null && options.full()) {
-            hands = hands.with(HandsCheck.of(refined.anchored(), strokes, best.waitS(), run, observer));
-        }
+        Handed handed = handed(best, kept, strokes, planned);
+        HandsResult hands = hands(best, handed);
         PlanScore predicted = keepOwn && own != null
                 ? own.score()
-                : refined == null ? PlanScore.NONE : best.matrix().score(strokes);
+                : strokes.isEmpty() ? PlanScore.NONE : best.matrix().score(handed.strokes());
         return new PlanResult(
                 stated,
-                planned,
+                handed.planned(),
                 best.matrix(),
-                strokes,
+                handed.strokes(),
                 best.limits(),
                 predicted,
                 best.rounds(),
-                kept == null ? PlanScore.NONE : kept.score(),
+                handed.checked(),
                 own == null ? null : own.score(),
                 keepOwn,
                 options.dose().planning().words(),
                 best.runs(),
                 keepOwn ? List.of() : best.variant().panels(),
                 holes,
-                PlanMasks.more(planned, stated),
+                PlanMasks.more(handed.planned(), stated),
                 BlindBay.of(best.matrix(), best.limits()),
-                verified,
+                handed.verified(),
+                handed.rounds(),
                 hands);
+    }
+
+    /** The plan that is handed over, with what the matrix knows after its full run. */
+    private record Handed(
+            List<Stroke> strokes,
+            Scene planned,
+            PlanScore checked,
+            @Nullable DoseMatrix matrix,
+            @Nullable RunResult verified,
+            List<PlanResult.Round> rounds) {}
+
+    /** The plan as it stands, or what full runs made of it. */
+    private Handed handed(Found best, PlanTrials.@Nullable Trial kept, List<Stroke> strokes, Scene planned) {
+        PlanScore checked = kept == null ? PlanScore.NONE : kept.score();
+        PlanRefiner.@Nullable Refined refined = strokes.isEmpty() ? null : best.refined();
+        @Nullable DoseMatrix matrix = refined == null ? null : refined.anchored();
+        if (!options.full() || planned.passes().isEmpty()) {
+            return new Handed(strokes, planned, checked, matrix, null, List.of());
+        }
+        FullRounds full = new FullRounds(best.limits(), best.waitS(), run, observer);
+        if (matrix == null) {
+            FullRounds.Ran ran = full.ran(planned);
+            PlanResult.Round round = new PlanResult.Round(checked, FullRounds.found(ran.result()));
+            return new Handed(strokes, ran.scene(), checked, null, ran.result(), List.of(round));
+        }
+        FullRounds.Verified v = full.of(planned, strokes, matrix, checked, options.fullRounds());
+        PlanScore score = v.strokes().equals(strokes) ? checked : checked(best, v.strokes());
+        return new Handed(
+                v.strokes(), v.ran().scene(), score, v.matrix(), v.ran().result(), v.rounds());
+    }
+
+    /** What a planning run of other strokes finds. */
+    private PlanScore checked(Found best, List<Stroke> strokes) {
+        try (Workers workers = new Workers(run.threads())) {
+            return new PlanTrials(best.matrix(), workers, observer, best.waitS(), options.runs())
+                    .of(List.of(strokes))
+                    .get(0)
+                    .score();
+        }
+    }
+
+    private @Nullable HandsResult hands(Found best, Handed handed) {
+        DoseMatrix matrix = handed.matrix();
+        if (matrix == null) {
+            return null;
+        }
+        HandsResult hands = Hands.study(matrix, handed.strokes());
+        if (!options.full()) {
+            return hands;
+        }
+        List<HandsResult.Check> checks =
+                new ArrayList<>(HandsCheck.of(matrix, handed.strokes(), best.waitS(), run, observer));
+        checks.add(HandsCheck.inFull(matrix, handed.strokes(), best.waitS(), handed.planned(), run, observer));
+        return hands.with(checks);
     }
 
     private static void refuseNothing(Scene scene) {

@@ -35,12 +35,8 @@ final class PlanJson {
         root.set("checked", score(r.checked()));
         root.set("own", score(r.own()));
         root.set("verified", verified(r.verified()));
-        ArrayNode rounds = root.putArray("rounds");
-        for (PlanResult.Round round : r.rounds()) {
-            ObjectNode o = rounds.addObject();
-            o.set("predicted", score(round.predicted()));
-            o.set("found", score(round.found()));
-        }
+        rounds(root.putArray("rounds"), r.rounds());
+        rounds(root.putArray("fullRounds"), r.fullRounds());
         ObjectNode limits = root.putObject("limits");
         Json.number(limits, "slowestMPerS", r.limits().slowestMPerS());
         Json.number(limits, "fastestMPerS", r.limits().fastestMPerS());
@@ -50,6 +46,14 @@ final class PlanJson {
         root.put("runs", r.runs());
         root.set("hands", hands(r.hands()));
         Json.write(root, out);
+    }
+
+    private static void rounds(ArrayNode array, List<PlanResult.Round> rounds) {
+        for (PlanResult.Round round : rounds) {
+            ObjectNode o = array.addObject();
+            o.set("predicted", score(round.predicted()));
+            o.set("found", score(round.found()));
+        }
     }
 
     private static ObjectNode pass(PassSpec p) {
@@ -156,6 +160,7 @@ final class PlanJson {
             Json.number(x, "rank", c.rank());
             Json.number(x, "matrixReached", c.byMatrix());
             Json.number(x, "runReached", c.byRun());
+            x.put("full", c.full());
         }
         return o;
     }
