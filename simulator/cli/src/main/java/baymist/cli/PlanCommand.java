@@ -141,7 +141,8 @@ final class PlanCommand extends SceneCommand {
                 runs,
                 !coarse,
                 drill,
-                fullRounds);
+                fullRounds,
+                true);
         PlanResult plan;
         try (Progress progress = progress()) {
             plan = stages().plan(asked, options, runOptions(), progress);

@@ -12,6 +12,7 @@ package baymist.plan;
  * @param full whether the plan is verified by a run at the scene's own resolution
  * @param drill whether holes may be proposed where the scene's `drilling` allows them
  * @param fullRounds most further plans that are run in full where the full run reaches less than was promised, 0 or more
+ * @param handRuns whether, with a full run, some of the jobs of sampled hands are run too
  */
 public record PlanOptions(
         DoseSettings dose,
@@ -22,7 +23,8 @@ public record PlanOptions(
         int runs,
         boolean full,
         boolean drill,
-        int fullRounds) {
+        int fullRounds,
+        boolean handRuns) {
     /** Runs at planning resolution that a plan may take. */
     public static final int RUNS = 48;
 
@@ -42,7 +44,7 @@ public record PlanOptions(
             int runs,
             boolean full,
             boolean drill) {
-        this(dose, store, triggerS, productM3, passes, runs, full, drill, FULL_ROUNDS);
+        this(dose, store, triggerS, productM3, passes, runs, full, drill, FULL_ROUNDS, true);
     }
 
     public PlanOptions {
@@ -54,21 +56,21 @@ public record PlanOptions(
 
     /** The same with another limit of product, m³, and none of trigger time. */
     public PlanOptions withProductM3(double most) {
-        return new PlanOptions(dose, store, Double.POSITIVE_INFINITY, most, passes, runs, full, drill, fullRounds);
+        return new PlanOptions(dose, store, Double.POSITIVE_INFINITY, most, passes, runs, full, drill, fullRounds, handRuns);
     }
 
     /** The same without a full run. */
     public PlanOptions coarse() {
-        return new PlanOptions(dose, store, triggerS, productM3, passes, runs, false, drill, fullRounds);
+        return new PlanOptions(dose, store, triggerS, productM3, passes, runs, false, drill, fullRounds, handRuns);
     }
 
     /** The same with or without holes. */
     public PlanOptions withDrill(boolean holes) {
-        return new PlanOptions(dose, store, triggerS, productM3, passes, runs, full, holes, fullRounds);
+        return new PlanOptions(dose, store, triggerS, productM3, passes, runs, full, holes, fullRounds, handRuns);
     }
 
-    /** The same with other further plans run in full. */
-    public PlanOptions withFullRounds(int most) {
-        return new PlanOptions(dose, store, triggerS, productM3, passes, runs, full, drill, most);
+    /** The same without runs of sampled hands. */
+    public PlanOptions withoutHandRuns() {
+        return new PlanOptions(dose, store, triggerS, productM3, passes, runs, full, drill, fullRounds, false);
     }
 }

@@ -249,7 +249,7 @@ public final class Planner {
             return null;
         }
         HandsResult hands = Hands.study(matrix, handed.strokes());
-        if (!options.full()) {
+        if (!options.full() || !options.handRuns()) {
             return hands;
         }
         List<HandsResult.Check> checks =

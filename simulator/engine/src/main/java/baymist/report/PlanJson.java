@@ -30,6 +30,9 @@ final class PlanJson {
         root.set("panels", names(r.panels()));
         root.set("masked", names(r.masked()));
         root.set("holes", holes(r));
+        if (!PlanReport.holes(r).isEmpty()) {
+            root.put("caution", CompareReport.DRILLING);
+        }
         root.set("blind", blind(r));
         root.set("predicted", score(r.predicted()));
         root.set("checked", score(r.checked()));
@@ -90,9 +93,10 @@ final class PlanJson {
 
     private static ArrayNode holes(PlanResult r) {
         ArrayNode array = Json.object().putArray("holes");
-        for (HoleStudy.Chosen c : PlanReport.holes(r)) {
+        List<HoleStudy.Chosen> all = PlanReport.holes(r);
+        for (HoleStudy.Chosen c : all) {
             ObjectNode o = array.addObject();
-            o.put("name", c.name());
+            HoleWords.json(o, c, all);
             o.put("where", c.site().words());
         }
         return array;

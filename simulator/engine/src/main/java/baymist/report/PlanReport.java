@@ -133,9 +133,13 @@ public final class PlanReport {
         r.masked()
                 .forEach(m -> page.wrapped(
                         "* ", "Bag '" + m + "': unmasked, this plan puts more film on it than its limit allows."));
-        holes.forEach(
-                h -> page.wrapped("* ", "Drill '" + h.name() + "': " + h.site().words() + "."));
-        if (!holes.isEmpty()) {
+        for (HoleStudy.Chosen h : holes) {
+            page.wrapped("* ", "Drill '" + h.name() + "': " + h.site().words() + ", for " + h.wand() + ".");
+            page.wrapped("  ", HoleWords.keeps(h, holes));
+            page.wrapped("  ", HoleWords.gains(h) + " (With the scene's own passes and one through the hole.)");
+        }
+        if (!holes.isEmpty() && sought != null) {
+            page.wrapped("  ", "No more holes: " + sought.stop() + ".");
             page.wrapped("  ", CompareReport.DRILLING);
         } else if (sought != null) {
             page.wrapped(

@@ -15,7 +15,7 @@ public final class PlansPage {
             Written by `baymist verify --write DIR --plans SCENE` (with `--full` for the last two columns); do not edit. *Grid*: single passes through one entry, \
             evenly over entries and wands, clock angles, draw-back rates and start depths (`GriddedPasses`), each run at planning resolution with projected air. \
             *Best pass*: the one that reaches most. *Plan*: by `baymist plan` with no more product than the best pass takes, run in the same way. First figure: \
-            share of all structure inside with 1 µm or what the scene states as haze (reached); second: share with the build that protects. *Full*: the reached \
+            share of all structure inside with 1 µm or what the scene states as haze (reached); second, where given: share with the build that protects. *Full*: the reached \
             shares of the same two jobs at the scene's own resolution with its air. *Drilled*: where a scene allows drilling and no plan reaches more, the plan \
             with holes, within the same product. *All*: plan and best pass alike reach all that is not in a bay which no wand at hand can spray; there \
             the plan has to protect more or take less.
@@ -35,10 +35,10 @@ public final class PlansPage {
                 .filter(l -> l.startsWith("| ") && !l.startsWith("| scene "))
                 .forEach(l -> rows.put(l.substring(2, l.indexOf(" |", 2)), l));
         rows.keySet().removeIf(k -> k.equals(scene) || k.equals(scene + DRILLED));
-        rows.put(scene, row(scene, proof, proof.plan()));
+        rows.put(scene, row(scene, proof, proof.plan(), !proof.reachesMore() && proof.betterAtTheSame()));
         PlanResult drilled = proof.drilled();
         if (drilled != null) {
-            rows.put(scene + DRILLED, row(scene + DRILLED, proof, drilled));
+            rows.put(scene + DRILLED, row(scene + DRILLED, proof, drilled, false));
         }
         return HEAD + String.join("\n", rows.values()) + "\n";
     }
@@ -74,12 +74,11 @@ public final class PlansPage {
                 + holes;
     }
 
-    private static String row(String scene, PlanProof p, PlanResult plan) {
+    private static String row(String scene, PlanProof p, PlanResult plan, boolean all) {
         PlanScore best = p.best().score();
         PlanScore checked = plan.checked();
         RunResult verified = plan.verified();
         RunResult grid = p.gridFull();
-        boolean all = plan.equals(p.plan()) && !p.reachesMore() && p.betterAtTheSame();
         return String.format(
                 Locale.ROOT,
                 "| %s | %d | %s | %.2f mL | %s%s | %.2f mL | %d | %d | %s | %s |",
