@@ -4,6 +4,7 @@ import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.run.Simulation;
+import baymist.run.Structures;
 import baymist.scene.Scene;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -24,13 +25,15 @@ final class FullRounds {
 
     private final PlanLimits limits;
     private final double waitS;
+    private final Structures structures;
     private final RunOptions run;
     private final RunObserver observer;
 
     /** @param waitS wait between passes, s */
-    FullRounds(PlanLimits limits, double waitS, RunOptions run, RunObserver observer) {
+    FullRounds(PlanLimits limits, double waitS, Structures structures, RunOptions run, RunObserver observer) {
         this.limits = limits;
         this.waitS = waitS;
+        this.structures = structures;
         this.run = run;
         this.observer = observer;
     }
@@ -73,13 +76,13 @@ final class FullRounds {
 
     /** A full run, with bags over what only finer voxels show to be sprayed. */
     Ran ran(Scene planned) {
-        RunResult result = Simulation.run(planned, run, observer);
+        RunResult result = Simulation.run(planned, run, observer, structures);
         List<String> hit = PlanHits.of(result);
         if (hit.isEmpty()) {
             return new Ran(planned, result);
         }
         Scene bagged = PlanMasks.bagged(planned, hit);
-        return new Ran(bagged, Simulation.run(bagged, run, observer));
+        return new Ran(bagged, Simulation.run(bagged, run, observer, structures));
     }
 
     /** What a full run found. */

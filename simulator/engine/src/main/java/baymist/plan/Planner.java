@@ -6,7 +6,7 @@ import baymist.problem.SourcePlace;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
-import baymist.run.Simulation;
+import baymist.run.Structures;
 import baymist.scene.PassSpec;
 import baymist.scene.Scene;
 import baymist.scene.SceneEdit;
@@ -31,6 +31,7 @@ public final class Planner {
     private final PlanOptions options;
     private final RunOptions run;
     private final RunObserver observer;
+    private final Structures structures = Structures.shared();
 
     private Planner(Scene stated, PlanOptions options, RunOptions run, RunObserver observer) {
         this.stated = stated;
@@ -91,7 +92,7 @@ public final class Planner {
     /** Holes as one more variant of the scene. */
     private HoleStudy.Holes holes(List<PlanVariant> variants) {
         observer.stage("access holes");
-        PlanningRun runs = new PlanningRun(Planning.DEFAULT, StudyStore.none());
+        PlanningRun runs = new PlanningRun(Planning.DEFAULT, StudyStore.none(), structures);
         HoleStudy.Holes holes = new HoleStudy(runs, run.threads()).run(stated, Comparison.Watch.NONE);
         if (!holes.chosen().isEmpty()) {
             Scene drilled = SceneEdit.of(holes.job()).passes(stated.passes()).done();
@@ -106,13 +107,14 @@ public final class Planner {
     /** The best plan of one variant; null where no wand goes in. */
     private @Nullable Found found(PlanVariant variant, @Nullable PlanLimits given) {
         observer.stage("plan" + variant.words());
-        DoseMatrix matrix = DoseMatrices.of(variant.scene(), options.dose(), options.store(), run, observer);
+        DoseMatrix matrix = DoseMatrices.of(
+                variant.scene(), options.dose(), options.store(), structures, run, observer);
         if (matrix.lines().isEmpty()) {
             return null;
         }
         try (Workers workers = new Workers(run.threads())) {
             double waitS = PlanPasses.hangS(stated);
-            PlanTrials trials = new PlanTrials(matrix, workers, observer, waitS, options.runs());
+            PlanTrials trials = new PlanTrials(matrix, structures, workers, observer, waitS, options.runs());
             PlanTrials.Trial own = stated.passes().isEmpty() ? null : trials.of(matrix.scene());
             PlanLimits limits = given != null
                     ? given
@@ -221,7 +223,7 @@ public final class Planner {
         if (!options.full() || planned.passes().isEmpty()) {
             return new Handed(strokes, planned, checked, matrix, null, List.of());
         }
-        FullRounds full = new FullRounds(best.limits(), best.waitS(), run, observer);
+        FullRounds full = new FullRounds(best.limits(), best.waitS(), structures, run, observer);
         if (matrix == null) {
             FullRounds.Ran ran = full.ran(planned);
             PlanResult.Round round = new PlanResult.Round(checked, FullRounds.found(ran.result()));
@@ -236,7 +238,7 @@ public final class Planner {
     /** What a planning run of other strokes finds. */
     private PlanScore checked(Found best, List<Stroke> strokes) {
         try (Workers workers = new Workers(run.threads())) {
-            return new PlanTrials(best.matrix(), workers, observer, best.waitS(), options.runs())
+            return new PlanTrials(best.matrix(), structures, workers, observer, best.waitS(), options.runs())
                     .of(List.of(strokes))
                     .get(0)
                     .score();

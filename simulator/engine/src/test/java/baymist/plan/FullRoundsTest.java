@@ -10,6 +10,7 @@ import baymist.cavity.CavityBuilder;
 import baymist.numeric.Workers;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
+import baymist.run.Structures;
 import baymist.scene.Scene;
 import baymist.scene.VoxelSpec;
 import baymist.voxel.SurfelSet;
@@ -86,7 +87,7 @@ class FullRoundsTest {
         Scene planned = BLOCK.withPasses(PlanPasses.of(matrix, poor, 0));
         // a promise that no run keeps: the next plans by the matrix have to be run in full
         PlanScore promised = new PlanScore(1, 1, 1, 1e-6);
-        FullRounds full = new FullRounds(limits, 0, new RunOptions(2), RunObserver.NONE);
+        FullRounds full = new FullRounds(limits, 0, Structures.shared(), new RunOptions(2), RunObserver.NONE);
         FullRounds.Verified one = full.of(planned, poor, matrix, promised, 0);
         assertEquals(1, one.rounds().size());
         assertEquals(poor, one.strokes());
