@@ -9,8 +9,9 @@ import baymist.run.RunResult;
 import baymist.run.Structures;
 import baymist.scene.PassSpec;
 import baymist.scene.Scene;
-import baymist.scene.SceneEdit;
+import baymist.study.Change;
 import baymist.study.Comparison;
+import baymist.study.HoleSite;
 import baymist.study.HoleStudy;
 import baymist.study.Planning;
 import baymist.study.PlanningRun;
@@ -72,6 +73,9 @@ public final class Planner {
         @Nullable Found base = null;
         @Nullable Found best = null;
         for (PlanVariant v : variants) {
+            if (best != null && best.worth() > PlanScore.MOST_WORTH - v.cost()) {
+                continue; // not even all of it would pay for what has to be opened or drilled more
+            }
             Found found = found(v, base == null ? null : base.limits());
             if (found == null) {
                 continue;
@@ -89,17 +93,20 @@ public final class Planner {
         return closed(base, best, holes);
     }
 
-    /** Holes as one more variant of the scene. */
+    /** Holes as more variants of the scene: the first one alone, the first two ... */
     private HoleStudy.Holes holes(List<PlanVariant> variants) {
         observer.stage("access holes");
         PlanningRun runs = new PlanningRun(Planning.DEFAULT, StudyStore.none(), structures);
         HoleStudy.Holes holes = new HoleStudy(runs, run.threads()).run(stated, Comparison.Watch.NONE);
-        if (!holes.chosen().isEmpty()) {
-            Scene drilled = SceneEdit.of(holes.job()).passes(stated.passes()).done();
-            variants.add(new PlanVariant(
-                    drilled,
-                    List.of(),
-                    holes.chosen().stream().map(HoleStudy.Chosen::name).toList()));
+        Scene drilled = stated;
+        List<String> names = new ArrayList<>();
+        for (HoleStudy.Chosen c : holes.chosen()) {
+            HoleSite site = c.site();
+            drilled = new Change.RoundHole(
+                            c.name(), site.part(), site.centreM(), site.drill().diameterM())
+                    .apply(drilled);
+            names.add(c.name());
+            variants.add(new PlanVariant(drilled, List.of(), names));
         }
         return holes;
     }

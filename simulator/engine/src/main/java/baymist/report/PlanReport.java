@@ -139,7 +139,12 @@ public final class PlanReport {
             page.wrapped("  ", HoleWords.gains(h) + " (With the scene's own passes and one through the hole.)");
         }
         if (!holes.isEmpty() && sought != null) {
-            page.wrapped("  ", "No more holes: " + sought.stop() + ".");
+            boolean fewer = holes.size() < sought.chosen().size();
+            page.wrapped(
+                    "  ",
+                    "No more holes: "
+                            + (fewer ? "another would not lift the plan by two points" : sought.stop())
+                            + ".");
             page.wrapped("  ", CompareReport.DRILLING);
         } else if (sought != null) {
             page.wrapped(
