@@ -6,6 +6,8 @@ import baymist.numeric.Workers;
 import baymist.run.BayNaming;
 import baymist.run.EngineBuild;
 import baymist.run.Nozzles;
+import baymist.run.MemoryBudget;
+import baymist.run.MemoryCheck;
 import baymist.run.RunCancelledException;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
@@ -21,6 +23,7 @@ import java.io.UncheckedIOException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Supplier;
 
 /** Builds dose matrices, station by station, on all threads; what a store has is not computed again. */
 public final class DoseMatrices {
@@ -43,6 +46,7 @@ public final class DoseMatrices {
                 .numerics(coarse.sizeBins(), coarse.raysPerJet(), spacing)
                 .done();
         try (Workers workers = new Workers(run.threads())) {
+            MemoryCheck.voxels(scene, cavity, run.memory());
             VoxelGrid grid = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
             Scene sprayed = scene.withPasses(
                     lines.stream().map(DoseLine::pass).distinct().toList());
@@ -63,6 +67,7 @@ public final class DoseMatrices {
                     stationOf[i] = k;
                 }
             }
+            long oneBytes = MemoryCheck.room(scene, cavity, grid, run.memory());
             observer.stage("dose matrix: " + total + " stations");
             AtomicInteger done = new AtomicInteger();
             int all = total;
@@ -72,7 +77,7 @@ public final class DoseMatrices {
                 String key = key(base, line, stationOf[i]);
                 DoseColumn column = store.get(key, bins.count(), grid.surfels().count());
                 if (column == null) {
-                    column = builder.column(line, stationOf[i]);
+                    column = within(run.memory(), oneBytes, () -> builder.column(line, stationOf[i]));
                     put(store, key, column);
                 }
                 columns[lineOf[i]][stationOf[i]] = column;
@@ -86,6 +91,13 @@ public final class DoseMatrices {
             Arrays.fill(corrections, 1);
             double[] offset = new double[corrections.length];
             return new DoseMatrix(scene, cavity, grid, lines, columns, ones, corrections, offset);
+        }
+    }
+
+    private static DoseColumn within(MemoryBudget memory, long bytes, Supplier<DoseColumn> made) {
+        try (MemoryBudget.Lease lease = memory.lease()) {
+            lease.take(bytes);
+            return made.get();
         }
     }
 

@@ -55,6 +55,7 @@ public final class Rehearsal {
     private final Cavity cavity;
     private final VoxelGrid grid;
     private final double[] areasM2;
+    private final MemoryBudget memory = MemoryBudget.ofHeap();
     private final Map<WayKey, Insertion> ways = new ConcurrentHashMap<>();
     private final Map<CastKey, SprayHits> casts = new ConcurrentHashMap<>();
     private final Map<DropletSpec, Jets> jets = new ConcurrentHashMap<>();
@@ -99,6 +100,7 @@ public final class Rehearsal {
                     "rehearsals are made in projected or still air, without fog at the start");
         }
         Cavity cavity = CavityBuilder.build(scene);
+        MemoryCheck.voxels(scene, cavity, MemoryBudget.ofHeap());
         return new Rehearsal(
                 scene, cavity, BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels()));
     }
@@ -152,7 +154,9 @@ public final class Rehearsal {
         @Nullable FilmCreep creep = job.product().creepM() > 0 ? new FilmCreep(grid, job.product()) : null;
         double sprayedKg = 0;
         double triggerS = 0;
-        try (Workers one = new Workers(1)) {
+        try (Workers one = new Workers(1);
+                MemoryBudget.Lease lease = memory.lease()) {
+            lease.take(MemoryCheck.room(job, cavity, grid, memory));
             FogStepper fog = new FogStepper(
                     grid,
                     bins,
