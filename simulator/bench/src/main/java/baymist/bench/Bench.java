@@ -12,6 +12,7 @@ public final class Bench {
         Arguments rest = new Arguments(List.of(args).subList(Math.min(1, args.length), args.length));
         switch (first) {
             case "ratios" -> Ratios.main(rest);
+            case "demos" -> Demos.main(rest);
             default -> org.openjdk.jmh.Main.main(Arrays.copyOf(args, args.length));
         }
     }
