@@ -2,6 +2,7 @@ package baymist.airflow;
 
 import baymist.geom.Vec3;
 import baymist.scene.AirSpec;
+import baymist.spray.JetPush;
 import baymist.spray.SprayHits;
 import baymist.voxel.FaceSet;
 import baymist.voxel.VoxelGrid;
@@ -162,7 +163,7 @@ public final class ResolvedAir {
         double[] mixed = new double[air.faces];
         double[] power = new double[air.cells];
         if (hits != null) {
-            pushJets(hits, push, mixed, power);
+            pushJets(hits.push(), push, mixed, power);
         }
         if (excessMPerS2 > 0) {
             pullFog(push);
@@ -174,15 +175,15 @@ public final class ResolvedAir {
      * Jets arrive at the cap: mass flow {@code J/cap} at that speed takes the place of the air that is there, which gains
      * {@code J (1 - u/cap)}. So the grid is never driven beyond the cap, however narrow the space.
      */
-    private void pushJets(SprayHits hits, double[] push, double[] mixed, double[] power) {
+    private void pushJets(JetPush jets, double[] push, double[] mixed, double[] power) {
         FlowGrid air = solver.grid();
         double density = plan.settings().air().densityKgPerM3();
-        double[][] force = {hits.pushX(), hits.pushY(), hits.pushZ()};
+        double[][] force = {jets.x(), jets.y(), jets.z()};
         lostPushN = 0;
-        for (int i = 0; i < hits.pushCell().length; i++) {
-            int c = air.cellOf[hits.pushCell()[i]];
-            power[c] += hits.pushPowerW()[i] / density;
-            double arriving = hits.pushFlowKgPerS()[i] / density;
+        for (int i = 0; i < jets.count(); i++) {
+            int c = air.cellOf[jets.cell()[i]];
+            power[c] += jets.powerW()[i] / density;
+            double arriving = jets.flowKgPerS()[i] / density;
             for (int a = 0; a < 3; a++) {
                 lostPushN += Math.abs(share(c, a, force[a][i] / density, push)) * density;
                 share(c, a, arriving, mixed);

@@ -22,10 +22,7 @@ package baymist.spray;
  * @param powerBay bay that receives it
  * @param beyondFreeJetKgPerS mass rate of spray whose path runs beyond the free-jet law's confinement limit, kg/s
  * @param sprayedKgPerS liquid leaving the tip, kg/s
- * @param pushCell cells to which the jets hand their momentum where they have slowed to the cap, [pushes]
- * @param pushX,pushY,pushZ force on the air of that cell, N, [pushes]
- * @param pushFlowKgPerS mass flow that arrives with that momentum, kg/s, [pushes]
- * @param pushPowerW turbulent power handed over there, W, [pushes]
+ * @param push where the jets hand their momentum over
  */
 public record SprayHits(
         int[] hitSurfel,
@@ -48,12 +45,7 @@ public record SprayHits(
         int powerBay,
         double beyondFreeJetKgPerS,
         double sprayedKgPerS,
-        int[] pushCell,
-        double[] pushX,
-        double[] pushY,
-        double[] pushZ,
-        double[] pushFlowKgPerS,
-        double[] pushPowerW) {
+        JetPush push) {
     /** Without hand-over of momentum: what projected air needs. */
     public SprayHits(
             int[] hitSurfel,
@@ -97,42 +89,6 @@ public record SprayHits(
                 powerBay,
                 beyondFreeJetKgPerS,
                 sprayedKgPerS,
-                new int[0],
-                new double[0],
-                new double[0],
-                new double[0],
-                new double[0],
-                new double[0]);
-    }
-
-    /** The same jets handing their momentum over in these cells. */
-    public SprayHits withPush(int[] cell, double[] x, double[] y, double[] z, double[] flowKgPerS, double[] powerW) {
-        return new SprayHits(
-                hitSurfel,
-                hitKgPerS,
-                fogCell,
-                fogKgPerS,
-                escapedKgPerS,
-                streamCell,
-                streamX,
-                streamY,
-                streamZ,
-                scourCell,
-                scourSurfel,
-                scourM3PerS,
-                scourEfficiency,
-                airM3PerS,
-                airCell,
-                thrustN,
-                turbulentPowerW,
-                powerBay,
-                beyondFreeJetKgPerS,
-                sprayedKgPerS,
-                cell,
-                x,
-                y,
-                z,
-                flowKgPerS,
-                powerW);
+                JetPush.NONE);
     }
 }

@@ -141,12 +141,13 @@ final class SprayTally {
                 strongestBay(),
                 beyondKgPerS,
                 sprayedKgPerS,
-                ints(pushes.keys()),
-                pushes.column(0),
-                pushes.column(1),
-                pushes.column(2),
-                pushes.column(3),
-                pushes.column(4));
+                new JetPush(
+                        ints(pushes.keys()),
+                        pushes.column(0),
+                        pushes.column(1),
+                        pushes.column(2),
+                        pushes.column(3),
+                        pushes.column(4)));
     }
 
     SprayDetail detail() {

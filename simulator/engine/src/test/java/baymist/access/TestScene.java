@@ -2,17 +2,14 @@ package baymist.access;
 
 import baymist.geom.Vec3;
 import baymist.problem.SourcePlace;
-import baymist.scene.AirSpec;
 import baymist.scene.CavitySpec;
 import baymist.scene.DropletSpec;
 import baymist.scene.PassSpec;
 import baymist.scene.PhaseStates;
-import baymist.scene.ProductSpec;
 import baymist.scene.Scene;
+import baymist.scene.SceneEdit;
+import baymist.scene.SceneFixtures;
 import baymist.scene.SupplySpec;
-import baymist.scene.TargetSpec;
-import baymist.scene.VoxelSpec;
-import baymist.units.Air;
 import java.util.List;
 import java.util.Map;
 
@@ -27,29 +24,14 @@ public final class TestScene {
     }
 
     public static Scene of(double spacingM, double hangS, Map<String, PhaseStates> states, PassSpec... passes) {
-        return new Scene(
-                "job.yaml",
-                "0",
-                "t",
-                "s",
-                new CavitySpec.Block("b", new Vec3(0.4, 0.6, 0.15), Vec3.ZERO, Vec3.ZERO, 0.6e-3, List.of(), HERE),
-                List.of(),
-                states,
-                Map.of(),
-                new ProductSpec("oil", 880, 0.04, 0.03, 1, 293.15),
-                new SupplySpec.Pressure(551_581, 0.85, 5e-4, new DropletSpec.Tracer()),
-                List.of(),
-                List.of(passes),
-                hangS,
-                TargetSpec.DEFAULT,
-                new Vec3(0, 0, -1),
-                9.80665,
-                VoxelSpec.AUTO,
-                AirSpec.DEFAULT,
-                null,
-                8,
-                128,
-                spacingM,
-                Air.STANDARD);
+        CavitySpec block =
+                new CavitySpec.Block("b", new Vec3(0.4, 0.6, 0.15), Vec3.ZERO, Vec3.ZERO, 0.6e-3, List.of(), HERE);
+        SupplySpec supply = new SupplySpec.Pressure(551_581, 0.85, 5e-4, new DropletSpec.Tracer());
+        SceneEdit edit = SceneEdit.of(SceneFixtures.bare("job.yaml", block, supply))
+                .passes(List.of(passes))
+                .hangS(hangS)
+                .numerics(8, 128, spacingM);
+        states.forEach(edit::state);
+        return edit.done();
     }
 }

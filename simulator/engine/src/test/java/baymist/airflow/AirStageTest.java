@@ -19,17 +19,14 @@ import baymist.scene.CavitySpec;
 import baymist.scene.DropletSpec;
 import baymist.scene.OpeningState;
 import baymist.scene.PhaseStates;
-import baymist.scene.ProductSpec;
 import baymist.scene.Scene;
+import baymist.scene.SceneFixtures;
 import baymist.scene.SupplySpec;
-import baymist.scene.TargetSpec;
-import baymist.scene.VoxelSpec;
 import baymist.spray.SprayHits;
 import baymist.units.Air;
 import baymist.voxel.VoxelGrid;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class AirStageTest {
@@ -198,30 +195,9 @@ class AirStageTest {
     @Test
     void settingsComeFromTheScene() {
         SourcePlace place = SourcePlace.of("job.yaml");
-        Scene scene = new Scene(
-                "job.yaml",
-                "",
-                "",
-                "",
-                new CavitySpec.Block("box", new Vec3(1, 1, 1), Vec3.ZERO, Vec3.ZERO, 1e-3, List.of(), place),
-                List.of(),
-                Map.of(),
-                Map.of(),
-                new ProductSpec("oil", 880, 0.04, 0.03, 1, 293.15),
-                new SupplySpec.Pressure(550_000, 0.85, 5e-4, new DropletSpec.Tracer()),
-                List.of(),
-                List.of(),
-                300,
-                TargetSpec.DEFAULT,
-                new Vec3(0, 0, -1),
-                9.80665,
-                VoxelSpec.AUTO,
-                AirSpec.DEFAULT,
-                null,
-                8,
-                64,
-                0,
-                Air.STANDARD);
+        CavitySpec box = new CavitySpec.Block("box", new Vec3(1, 1, 1), Vec3.ZERO, Vec3.ZERO, 1e-3, List.of(), place);
+        Scene scene = SceneFixtures.bare(
+                "job.yaml", box, new SupplySpec.Pressure(550_000, 0.85, 5e-4, new DropletSpec.Tracer()));
         AirSettings settings = AirSettings.of(scene, Air.STANDARD);
         assertEquals(AirProjector.TOLERANCE, settings.tolerance());
         assertTrue(settings.residualConvection());

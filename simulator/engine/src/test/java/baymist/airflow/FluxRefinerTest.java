@@ -3,6 +3,8 @@ package baymist.airflow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import baymist.geom.Vec3;
+import baymist.spray.JetPush;
 import baymist.spray.SprayHits;
 import baymist.voxel.FaceSet;
 import baymist.voxel.VoxelGrid;
@@ -103,20 +105,16 @@ class FluxRefinerTest {
         VoxelGrid grid = twoBays();
         double[] areas = {16 * 4e-4, 1e-4};
         int cell = 3 + 15 * (4 + 9 * 3);
-        SprayHits hits = GridFixtures.supply(0.5e-3, cell)
-                .withPush(
-                        new int[] {cell},
-                        new double[] {0.02},
-                        new double[] {0},
-                        new double[] {0},
-                        new double[] {0.02 / 5},
-                        new double[] {0.01});
+        JetPush push = new JetPush(
+                new int[] {cell},
+                new double[] {0.02},
+                new double[] {0},
+                new double[] {0},
+                new double[] {0.02 / 5},
+                new double[] {0.01});
+        SprayHits hits = GridFixtures.air(0.5e-3, cell, new int[0], new Vec3[0], 0, 0, push);
         AirSettings settings = new AirSettings(
-                baymist.scene.AirSpec.DEFAULT,
-                baymist.units.Air.STANDARD,
-                new baymist.geom.Vec3(0, 0, -1),
-                9.80665,
-                1e-8);
+                baymist.scene.AirSpec.DEFAULT, baymist.units.Air.STANDARD, new Vec3(0, 0, -1), 9.80665, 1e-8);
         AirStage plan = AirStage.plan(
                 settings,
                 areas,

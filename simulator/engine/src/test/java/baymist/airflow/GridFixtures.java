@@ -2,6 +2,7 @@ package baymist.airflow;
 
 import baymist.geom.Box3;
 import baymist.geom.Vec3;
+import baymist.spray.JetPush;
 import baymist.spray.SprayHits;
 import baymist.voxel.Bay;
 import baymist.voxel.FaceSet;
@@ -238,6 +239,17 @@ final class GridFixtures {
 
     /** Spray with air alone: a supply and a stream through given cells. */
     static SprayHits air(double airM3PerS, int airCell, int[] streamCell, Vec3[] streamM4PerS, double powerW, int bay) {
+        return air(airM3PerS, airCell, streamCell, streamM4PerS, powerW, bay, JetPush.NONE);
+    }
+
+    static SprayHits air(
+            double airM3PerS,
+            int airCell,
+            int[] streamCell,
+            Vec3[] streamM4PerS,
+            double powerW,
+            int bay,
+            JetPush push) {
         int n = streamCell.length;
         double[] x = new double[n];
         double[] y = new double[n];
@@ -269,7 +281,8 @@ final class GridFixtures {
                 powerW,
                 bay,
                 0,
-                0);
+                0,
+                push);
     }
 
     static SprayHits supply(double airM3PerS, int airCell) {

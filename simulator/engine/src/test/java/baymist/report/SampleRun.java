@@ -32,20 +32,18 @@ import baymist.run.RunRecord;
 import baymist.run.RunResult;
 import baymist.run.TimePoint;
 import baymist.run.VoxelStudy;
-import baymist.scene.AirSpec;
 import baymist.scene.CavitySpec;
 import baymist.scene.DropletSpec;
 import baymist.scene.EntrySpec;
 import baymist.scene.OpeningState;
 import baymist.scene.PhaseStates;
-import baymist.scene.ProductSpec;
 import baymist.scene.Scene;
+import baymist.scene.SceneEdit;
+import baymist.scene.SceneFixtures;
 import baymist.scene.SupplySpec;
 import baymist.scene.TargetSpec;
 import baymist.scene.TipSpec;
-import baymist.scene.VoxelSpec;
 import baymist.scene.WandSpec;
-import baymist.units.Air;
 import baymist.voxel.SurfelSet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -177,30 +175,11 @@ public final class SampleRun {
     public static Scene scene(String title, String file) {
         CavitySpec.Block block = new CavitySpec.Block(
                 "block", new Vec3(1, 1, 1), Vec3.ZERO, Vec3.ZERO, 0.001, List.of(), SourcePlace.of(file));
-        return new Scene(
-                file,
-                "5e1d".repeat(16),
-                title,
-                "A sample.",
-                block,
-                List.of(),
-                Map.of(),
-                Map.of(),
-                new ProductSpec("spray oil", 880, 0.04, 0.03, 1, 293.15),
-                new SupplySpec.Pressure(550e3, 0.85, 0.5e-3, new DropletSpec.RosinRammler(30e-6, 2.4)),
-                List.of(),
-                List.of(),
-                300,
-                TargetSpec.DEFAULT,
-                new Vec3(0, 0, -1),
-                9.80665,
-                VoxelSpec.AUTO,
-                AirSpec.DEFAULT,
-                null,
-                10,
-                256,
-                0,
-                Air.STANDARD);
+        SupplySpec supply = new SupplySpec.Pressure(550e3, 0.85, 0.5e-3, new DropletSpec.RosinRammler(30e-6, 2.4));
+        return SceneEdit.of(SceneFixtures.bare(file, block, supply))
+                .title(title, "A sample.")
+                .numerics(10, 256, 0)
+                .done();
     }
 
     private static Opening hole(LatticeCavity lattice, String name, String part, double y) {

@@ -186,6 +186,46 @@ public final class SceneFixtures {
                 protectedItems,
                 obstacles,
                 bayLabels,
-                walls);
+                walls,
+                Transport.AUTO,
+                0,
+                null,
+                Studies.USUAL);
+    }
+
+    /** A structure and a supply, five minutes of hang and nothing else: no openings, wands and passes. */
+    public static Scene bare(String file, CavitySpec cavity, SupplySpec supply) {
+        return new Scene(
+                file,
+                "0".repeat(64),
+                "bare",
+                "",
+                cavity,
+                List.of(),
+                Map.of(),
+                Map.of(),
+                new ProductSpec("oil", 880, 0.04, 0.03, 1, 293.15),
+                supply,
+                List.of(),
+                List.of(),
+                300,
+                TargetSpec.DEFAULT,
+                new Vec3(0, 0, -1),
+                9.80665,
+                VoxelSpec.AUTO,
+                AirSpec.DEFAULT,
+                null,
+                8,
+                128,
+                0,
+                Air.STANDARD,
+                List.of(),
+                List.of(),
+                List.of(),
+                WallFinish.SMOOTH,
+                Transport.AUTO,
+                0,
+                null,
+                Studies.USUAL);
     }
 }

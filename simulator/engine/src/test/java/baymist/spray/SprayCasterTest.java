@@ -273,12 +273,12 @@ class SprayCasterTest {
         WandSpec w = wand(new TipSpec.Jet(0, 0, 1e-3, 1, 1));
         SprayHits h = caster(box, new SupplySpec.ExitSpeed(60, LIQUID, OIL), OIL, 512)
                 .cast(at(0.205, 0), w, new double[] {1, 0});
-        assertEquals(h.thrustN(), Math.abs(sum(h.pushY())), 0.02 * h.thrustN());
-        assertEquals(0, sum(h.pushX()), 0.02 * h.thrustN());
-        assertEquals(0, sum(h.pushZ()), 0.02 * h.thrustN());
-        assertEquals(h.thrustN() / 5, sum(h.pushFlowKgPerS()), 1e-9 * h.thrustN());
-        assertEquals(0.15 * h.thrustN() * 5, sum(h.pushPowerW()), 1e-9);
-        assertTrue(Arrays.stream(h.pushCell()).allMatch(c -> box.grid.bayOfCell(c) == 0));
+        assertEquals(h.thrustN(), Math.abs(sum(h.push().y())), 0.02 * h.thrustN());
+        assertEquals(0, sum(h.push().x()), 0.02 * h.thrustN());
+        assertEquals(0, sum(h.push().z()), 0.02 * h.thrustN());
+        assertEquals(h.thrustN() / 5, sum(h.push().flowKgPerS()), 1e-9 * h.thrustN());
+        assertEquals(0.15 * h.thrustN() * 5, sum(h.push().powerW()), 1e-9);
+        assertTrue(Arrays.stream(h.push().cell()).allMatch(c -> box.grid.bayOfCell(c) == 0));
     }
 
     @Test
@@ -288,13 +288,15 @@ class SprayCasterTest {
         SprayHits h = caster(box, new SupplySpec.ExitSpeed(150, LIQUID, OIL), OIL, 512)
                 .cast(at(0.205, 0), w, new double[] {1, 0});
         double outwards = 0;
-        for (int i = 0; i < h.pushCell().length; i++) {
-            outwards += Math.hypot(h.pushX()[i], h.pushZ()[i]);
+        for (int i = 0; i < h.push().cell().length; i++) {
+            outwards += Math.hypot(h.push().x()[i], h.push().z()[i]);
         }
         assertTrue(outwards > 0.3 * h.thrustN() && outwards < 0.8 * h.thrustN(), "outwards " + outwards / h.thrustN());
-        assertEquals(0, sum(h.pushX()), 0.03 * h.thrustN());
-        assertEquals(0, sum(h.pushZ()), 0.03 * h.thrustN());
-        assertTrue(Math.abs(sum(h.pushY())) < 0.1 * h.thrustN(), "square " + sum(h.pushY()) / h.thrustN());
+        assertEquals(0, sum(h.push().x()), 0.03 * h.thrustN());
+        assertEquals(0, sum(h.push().z()), 0.03 * h.thrustN());
+        assertTrue(
+                Math.abs(sum(h.push().y())) < 0.1 * h.thrustN(),
+                "square " + sum(h.push().y()) / h.thrustN());
     }
 
     @Test
