@@ -217,24 +217,38 @@ final class FogGroup {
 
     /** Sorts places from..to-1 in, at the beginning of a window: masses, shares that pass in a step. */
     void sortIn(FogSchedule s, double[][] massKg, boolean limited, int from, int to) {
+        for (int q = 0; q < LANES; q++) {
+            if (q < used) {
+                concentrate(s, massKg[bin[q]], q, from, to);
+            } else {
+                for (int p = from; p < to; p++) {
+                    one[LANES * p + q] = 0;
+                }
+            }
+        }
         for (int p = from; p < to; p++) {
             int c = s.cell[p];
-            double stepS = s.levels.stepS(s.levels.ofCell[c]);
             int at = LANES * p;
             int in = LANES * c;
-            for (int q = 0; q < used; q++) {
-                one[at + q] = massKg[bin[q]][c] * common.perM3[c];
-            }
-            for (int q = used; q < LANES; q++) {
-                one[at + q] = 0;
-            }
-            for (int q = 0; q < LANES; q++) {
-                give[at + q] = stepS * out[in + q];
-            }
-            for (int q = 0; limited && q < LANES; q++) {
-                room[at + q] = LimitedSlope.room(stepS * out[in + q], stepS * sloped[in + q]);
+            double stepS = s.levels.stepS(s.levels.ofCell[c]);
+            give[at] = stepS * out[in];
+            give[at + 1] = stepS * out[in + 1];
+            give[at + 2] = stepS * out[in + 2];
+            give[at + 3] = stepS * out[in + 3];
+            if (limited) {
+                for (int q = 0; q < LANES; q++) {
+                    room[at + q] = LimitedSlope.room(give[at + q], stepS * sloped[in + q]);
+                }
             }
             fallIn(s, c, p, stepS);
+        }
+    }
+
+    private void concentrate(FogSchedule s, double[] massKg, int lane, int from, int to) {
+        int[] cell = s.cell;
+        double[] perM3 = common.perM3;
+        for (int p = from; p < to; p++) {
+            one[LANES * p + lane] = massKg[cell[p]] * perM3[cell[p]];
         }
     }
 

@@ -9,9 +9,18 @@ final class PlainKernel implements FogKernel {
         if (s.fallSides.length != 2) {
             gatherAny(g, s, level, note);
         } else if (note) {
-            gatherNoting(g, s, level);
+            gather(g, s, level, g.change);
+            addUp(g.now[level], g.change, g.next[level], W * s.start[level], W * s.end[level]);
         } else {
-            gather(g, s, s.start[level], s.end[level], g.now[level], g.next[level]);
+            gather(g, s, level, g.next[level]);
+        }
+    }
+
+    private static void gather(FogGroup g, FogSchedule s, int level, double[] into) {
+        if (g.used <= 2) {
+            gatherTwo(g, s, s.start[level], s.end[level], g.now[level], into);
+        } else {
+            gather(g, s, s.start[level], s.end[level], g.now[level], into);
         }
     }
 
@@ -61,9 +70,38 @@ final class PlainKernel implements FogKernel {
         return c < FogBin.VANISHING && c > -FogBin.VANISHING ? 0 : c;
     }
 
-    private static void gatherNoting(FogGroup g, FogSchedule s, int level) {
-        gather(g, s, s.start[level], s.end[level], g.now[level], g.change);
-        addUp(g.now[level], g.change, g.next[level], W * s.start[level], W * s.end[level]);
+    /** The same where two lanes at most have a bin. */
+    private static void gatherTwo(FogGroup g, FogSchedule s, int from, int to, double[] now, double[] next) {
+        int[] near = s.near;
+        double[] share = s.share;
+        double[] fall = g.fallIn;
+        double[] give = g.give;
+        for (int p = from; p < to; p++) {
+            int n = 6 * p;
+            int i = 4 * p;
+            int f = 2 * W * p;
+            int at = W * p;
+            int a = near[n];
+            double x = share[i];
+            double in0 = x * now[a];
+            double in1 = x * now[a + 1];
+            for (int j = 1; j < 4; j++) {
+                a = near[n + j];
+                x = share[i + j];
+                in0 += x * now[a];
+                in1 += x * now[a + 1];
+            }
+            a = near[n + 4];
+            int b = near[n + 5];
+            in0 = in0 + fall[f] * now[a] + fall[f + 4] * now[b];
+            in1 = in1 + fall[f + 1] * now[a + 1] + fall[f + 5] * now[b + 1];
+            double h0 = now[at];
+            double h1 = now[at + 1];
+            next[at] = sound(h0 + (in0 - give[at] * h0));
+            next[at + 1] = sound(h1 + (in1 - give[at + 1] * h1));
+            next[at + 2] = 0;
+            next[at + 3] = 0;
+        }
     }
 
     /** From the ends of steps, which stand in {@code change}, to the ends and the changes. */
@@ -223,7 +261,13 @@ final class PlainKernel implements FogKernel {
             FogGroup g, FogSchedule s, FogLeans list, int level, double[] elapsed, double[] share, boolean falling) {
         double stepS = s.levels.stepS(level);
         double[] change = g.change;
-        for (int i = list.start[level]; i < list.start[level + 1]; i++) {
+        double[] room = g.room;
+        // Where nothing falls one drift serves all lanes.
+        double[] drifts = falling ? g.driftOf : s.drift();
+        double[] leans = falling ? g.leanOf : s.lean();
+        int stride = falling ? 1 : 0;
+        int end = list.start[level + 1];
+        for (int i = list.start[level]; i < end; i++) {
             int a = list.donor[i];
             int b = list.receiver[i];
             int f = list.behind[i];
@@ -241,18 +285,18 @@ final class PlainKernel implements FogKernel {
             double lateF = elapsed[list.behindLevel[i]];
             double part = share[levelA];
             double sense = list.sense[i] * stepS;
-            int l = list.link[i];
+            int l = falling ? W * list.link[i] : list.link[i];
             for (int q = 0; q < W; q++) {
-                double drift = sense * (falling ? g.driftOf[W * l + q] : s.drift()[l]);
-                double lean = sense * (falling ? g.leanOf[W * l + q] : s.lean()[l]);
+                double drift = sense * drifts[l + stride * q];
+                double lean = sense * leans[l + stride * q];
                 double along = positive(drift) * perA;
                 double carried = late * change[a + q];
                 double c = nowA[a + q] + carried;
                 double back = c - (nowF[f + q] + lateF * change[f + q]);
                 double ahead = nowB[b + q] + lateB * change[b + q] - c;
                 double across = carried + 0.5 * (part * change[a + q] + along * back);
-                double moved = positive(lean)
-                        * LimitedSlope.beyond(nowA[a + q], back, ahead, along, across, g.room[a + q]);
+                double moved =
+                        positive(lean) * LimitedSlope.beyond(nowA[a + q], back, ahead, along, across, room[a + q]);
                 nextA[a + q] -= perA * moved;
                 nextB[b + q] += perB * moved;
             }
