@@ -34,8 +34,8 @@ public final class FogTransportRate {
     private static final int NZ = 50;
 
     /**
-     * What a run does by default without a jet and with one (limited slopes; donor cells; four sizes side by side in both); the same with set-up spread over a long window, which
-     * is the kernel; and donor cells one size at a time, in plain loops whatever Java was started with.
+     * What a run does by default without a jet and with one (limited slopes; donor cells; four sizes side by side in both); the latter with
+     * set-up spread over a long window, which is the kernel; and donor cells one size at a time, in plain loops whatever Java was started with.
      */
     private static final List<Way> WAYS = List.of(
             new Way("auto, no jet", Transport.AUTO, false, 0.25),

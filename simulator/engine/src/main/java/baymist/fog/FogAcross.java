@@ -1,8 +1,8 @@
 package baymist.fog;
 
 /**
- * Links between cells of two levels, and those that share a side of a cell with another: what comes in there is booked link by link. Sorted by the levels of
- * the finer and the coarser cell. Arranged anew for each window, then only read.
+ * Links between cells of two levels, and those that share a side of a cell with another: what comes in there is booked link by link.
+ * Sorted by the levels of the finer and the coarser cell. Arranged anew for each window, then only read.
  */
 final class FogAcross {
     private static final int KINDS = RateLevels.COARSEST + 1;

@@ -7,8 +7,8 @@ import baymist.voxel.VoxelGrid;
 import java.util.Arrays;
 
 /**
- * What the air does in one window to every bin alike: all of it at links that nothing falls through, the air's own part at the others. Refilled for each
- * window, then read by all bins.
+ * What the air does in one window to every bin alike: all of it at links that nothing falls through, the air's own part at the others.
+ * Refilled for each window, then read by all bins.
  */
 final class FogCommon {
     private final VoxelGrid grid;

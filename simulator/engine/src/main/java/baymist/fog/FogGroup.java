@@ -6,7 +6,8 @@ import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Up to four bins side by side, as the kernels step them: the bin innermost, so that what four bins do at a link is done at once. Filled anew for each
+ * Up to four bins side by side, as the kernels step them: the bin innermost, so that what four bins do at a link is done at once. Filled
+ * anew for each
  * window. Arrays of lanes hold {@link #LANES} values a place; lanes without a bin hold zeros.
  */
 final class FogGroup {
@@ -49,7 +50,10 @@ final class FogGroup {
 
     final double[] room;
 
-    /** Share of the other cell's concentration that comes across in a step of the finer cell, into it and into the coarser one, [across], lanes. */
+    /**
+     * Share of the other cell's concentration that comes across in a step of the finer cell, into it and into the coarser one, [across],
+     * lanes.
+     */
     double[] acrossFiner = new double[0];
 
     double[] acrossCoarser = new double[0];

@@ -1,15 +1,21 @@
 package baymist.fog;
 
 /**
- * Explicit steps of a group of bins, every cell at the pace of its level, by donor cells or with limited slopes (second order in space and time):
+ * Explicit steps of a group of bins, every cell at the pace of its level, by donor cells or with limited slopes (second order in space
+ * and time):
  * docs/theory/fog.md, section 2.
  *
- * <p>As in {@link MultirateSteps} a link moves fog at the steps of the finer of its cells, cells are seen by others as they were at the start of
- * their own step, and what passes is gathered until that step ends. First the donor cells give: each cell gathers what comes from its neighbours of the same
+ * <p>As in {@link MultirateSteps} a link moves fog at the steps of the finer of its cells, cells are seen by others as they were at the
+ * start of
+ * their own step, and what passes is gathered until that step ends. First the donor cells give: each cell gathers what comes from its
+ * neighbours of the same
  * level; links to other levels follow one by one. With slopes, that tells how each cell changes. Then, where fog drifts,
- * follows what the value at the link in the middle of its step has beyond the donor's: a limited slope along the link, and the donor's change by everything
- * else (Colella 1990, J. Comput. Phys. 87, 171-200: corner transport upwind). Where cells began their steps at different times, their values are carried on
- * to the beginning of the link's. Conservative; positive, as the additions take no more than the share that a step leaves; uniform fog has no slopes
+ * follows what the value at the link in the middle of its step has beyond the donor's: a limited slope along the link, and the donor's
+ * change by everything
+ * else (Colella 1990, J. Comput. Phys. 87, 171-200: corner transport upwind). Where cells began their steps at different times, their
+ * values are carried on
+ * to the beginning of the link's. Conservative; positive, as the additions take no more than the share that a step leaves; uniform fog
+ * has no slopes
  * and does not change, and stays uniform.
  */
 final class FogGroupSteps {

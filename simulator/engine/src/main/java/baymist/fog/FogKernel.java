@@ -1,12 +1,14 @@
 package baymist.fog;
 
 /**
- * The innermost loops of steps of a {@link FogGroup}: docs/theory/fog.md, section 2. Two forms, plain and with the vectors of the Java platform, do the
+ * The innermost loops of steps of a {@link FogGroup}: docs/theory/fog.md, section 2. Two forms, plain and with the vectors of the Java
+ * platform, do the
  * same operations in the same order. Each handles what belongs to one level.
  */
 interface FogKernel {
     /**
-     * Donor cells' exchange of a level's cells with their neighbours of the same level, and what walls, vents and beams take: concentrations at the ends
+     * Donor cells' exchange of a level's cells with their neighbours of the same level, and what walls, vents and beams take:
+     * concentrations at the ends
      * of the steps from those at their starts.
      *
      * @param note whether the change is kept for slopes
@@ -14,7 +16,8 @@ interface FogKernel {
     void gather(FogGroup g, FogSchedule s, int level, boolean note);
 
     /**
-     * What comes in through links between two levels, in a step of the finer one. What goes out there is in the cells' own share, as their concentrations
+     * What comes in through links between two levels, in a step of the finer one. What goes out there is in the cells' own share, as
+     * their concentrations
      * hold for all of their steps.
      *
      * @param noteFiner how many such steps count towards the change of the finer cell: 1, or 0 without slopes

@@ -1,7 +1,8 @@
 package baymist.fog;
 
 /**
- * A list of links with slopes as kernels read it, sorted by the level of the link: places of donor, receiver and the cell behind the donor, times the lanes.
+ * A list of links with slopes as kernels read it, sorted by the level of the link: places of donor, receiver and the cell behind the
+ * donor, times the lanes.
  * Arranged anew for each window, then only read.
  */
 final class FogLeans {
@@ -32,10 +33,7 @@ final class FogLeans {
     private final int[] filled = new int[RateLevels.COARSEST + 1];
 
     /** Makes room for the counts that {@code start[level + 1]} holds; {@link #add} fills in. */
-    void open(boolean counted) {
-        if (!counted) {
-            return;
-        }
+    void open() {
         for (int k = 0; k + 1 < start.length; k++) {
             start[k + 1] += start[k];
             filled[k] = start[k];

@@ -6,7 +6,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Who moves when in one window: levels of cells and links that hold for every bin, cells sorted by level, finest first, with their neighbours of the same
+ * Who moves when in one window: levels of cells and links that hold for every bin, cells sorted by level, finest first, with their
+ * neighbours of the same
  * level beside them, and lists of the links that need more. Arranged anew for each window, then only read.
  */
 final class FogSchedule {
@@ -31,7 +32,9 @@ final class FogSchedule {
     final int[] sinkStart = new int[RateLevels.COARSEST + 1];
     final int[] end = new int[RateLevels.COARSEST + 1];
 
-    /** Places of the neighbours of the same level times the lanes, level sides first; the place itself where there is none, [6 * places]. */
+    /**
+     * Places of the neighbours of the same level times the lanes, level sides first; the place itself where there is none, [6 * places].
+     */
     final int[] near;
 
     /** Share of a neighbour's concentration that comes in through links that nothing falls through, [places * level sides]. */
@@ -183,8 +186,10 @@ final class FogSchedule {
                     list(l, links.high[l], links.low[l], links.behindHigh[l], -1, add);
                 }
             }
-            for (FogLeans list : leans) {
-                list.open(!add);
+            if (!add) {
+                for (FogLeans list : leans) {
+                    list.open();
+                }
             }
         }
     }

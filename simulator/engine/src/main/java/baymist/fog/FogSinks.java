@@ -6,7 +6,10 @@ import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
 import java.util.Arrays;
 
-/** What takes the droplets of one bin out of the air in one window, and what the spray hands in. Owned by a {@link FogBin}, refilled for each window. */
+/**
+ * What takes the droplets of one bin out of the air in one window, and what the spray hands in. Owned by a {@link FogBin}, refilled for
+ * each window.
+ */
 final class FogSinks {
     private final VoxelGrid grid;
     private final int bin;

@@ -67,7 +67,8 @@ public final class Workers implements AutoCloseable {
     }
 
     /**
-     * Begins a piece of work that goes on beside what the caller does next, {@link #forEach} included. With one thread it is done when it is asked for.
+     * Begins a piece of work that goes on beside what the caller does next, {@link #forEach} included. With one thread it is done when it
+     * is asked for.
      *
      * @return its result, to be asked for once by the caller; waits and rethrows the failure, if there was one
      */

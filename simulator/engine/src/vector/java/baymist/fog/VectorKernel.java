@@ -6,7 +6,8 @@ import jdk.incubator.vector.VectorOperators;
 import jdk.incubator.vector.VectorSpecies;
 
 /**
- * The kernel with vectors of four doubles, for a Java platform started with {@code --add-modules jdk.incubator.vector}. The same operations in the same
+ * The kernel with vectors of four doubles, for a Java platform started with {@code --add-modules jdk.incubator.vector}. The same
+ * operations in the same
  * order as {@link PlainKernel}; branches that choose between vectors are avoided, as they cost more than they save.
  */
 final class VectorKernel implements FogKernel {
