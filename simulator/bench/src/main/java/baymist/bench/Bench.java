@@ -13,6 +13,7 @@ public final class Bench {
         switch (first) {
             case "ratios" -> Ratios.main(rest);
             case "demos" -> Demos.main(rest);
+            case "scale" -> Scale.main(rest);
             default -> org.openjdk.jmh.Main.main(Arrays.copyOf(args, args.length));
         }
     }
