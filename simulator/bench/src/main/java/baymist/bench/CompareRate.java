@@ -37,7 +37,7 @@ public final class CompareRate {
         System.out.printf(
                 "%s: %d candidates, %d of them run, the others cut or refused; best of %d%n",
                 file.getFileName(), one.compared().rows().size(), ran, repeats);
-        System.out.println("| threads | work shared | structures made | s by the clock | s of processor | hash of all films |");
+        System.out.println("| threads | work shared | structures made | s by the clock | s of processor (user + system) | hash of all films |");
         System.out.println("|---|---|---|---|---|---|");
         row("1", "yes", one);
         row("2", "yes", two);
@@ -46,6 +46,13 @@ public final class CompareRate {
         System.out.printf(
                 "two threads over one: %.2f; sharing saves %.1f %% of the processor's time%n",
                 one.wallS() / two.wallS(), 100 * (1 - two.processorS() / apart.processorS()));
+        String hash = hash(one.compared());
+        for (Time t : new Time[] {two, three, apart}) {
+            if (!hash(t.compared()).equals(hash)) {
+                System.out.println("the films differ between rows: not the same bits");
+                System.exit(1);
+            }
+        }
     }
 
     /** Time of a whole comparison with one thread over that with {@code threads}, best of the repeats. */

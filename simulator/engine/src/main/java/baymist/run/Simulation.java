@@ -16,6 +16,7 @@ import baymist.voxel.VoxelGrid;
 import baymist.voxel.Voxelizer;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import java.util.function.Supplier;
 
 /** The whole program: from a scene to the surfaces that its passes miss. Read {@link #run} from top to bottom. */
@@ -125,25 +126,32 @@ public final class Simulation {
             clock.begin("wand");
             Approach.Ways ways = Approach.ways(scene, cavity);
             List<Finding> findings = new ArrayList<>(RunFindings.geometry(scene, cavity, grid));
-            findings.addAll(OutsideCheck.findings(scene, ways.insertions()));
             findings.addAll(ways.findings());
             findings.addAll(Nozzles.findings(scene));
             List<Insertion> insertions = ways.insertions().stream().distinct().toList();
-            // without an estimate where a pass can't be made: its finding says so
-            RunEstimate estimate = null;
-            if (ways.insertions().stream().allMatch(Insertion::feasible)) {
-                Timeline timeline =
-                        Timeline.of(scene, cavity, ways.insertions(), Stations.plan(scene, ways.insertions()));
-                estimate = RunEstimate.of(scene, grid, timeline);
-                MemoryCheck.Reckoning takes = g -> RunEstimate.of(scene, g, timeline).memory();
-                Finding large =
-                        MemoryCheck.finding(Severity.WARNING, scene, cavity, grid, takes, options.memory());
-                if (large != null) {
-                    findings.add(large);
-                }
-            }
+            RunEstimate estimate = estimate(scene, cavity, grid, ways, options.memory(), findings);
             return new CheckResult(scene, cavity, grid, insertions, estimate, findings);
         }
+    }
+
+    /** What a run would take, or null where a pass can't be made: then an error says so, and there is nothing to reckon. */
+    private static @Nullable RunEstimate estimate(
+            Scene scene, Cavity cavity, VoxelGrid grid, Approach.Ways ways, MemoryBudget memory, List<Finding> into) {
+        List<Finding> refused = Stations.refusals(scene, ways.insertions());
+        if (!refused.isEmpty()) {
+            into.addAll(refused);
+            into.addAll(OutsideCheck.findings(scene, ways.insertions()));
+            return null;
+        }
+        PassPlan plan = Stations.plan(scene, ways.insertions());
+        into.addAll(plan.findings());
+        Timeline timeline = Timeline.of(scene, cavity, ways.insertions(), plan);
+        MemoryCheck.Reckoning takes = g -> RunEstimate.of(scene, g, timeline).memory();
+        Finding large = MemoryCheck.finding(Severity.WARNING, scene, cavity, grid, takes, memory);
+        if (large != null) {
+            into.add(large);
+        }
+        return RunEstimate.of(scene, grid, timeline);
     }
 
     /** Looks where wands get to: every entry with every wand, search, sag, share of the cavity. Nothing is sprayed. */
