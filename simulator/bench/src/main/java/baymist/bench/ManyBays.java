@@ -16,7 +16,7 @@ final class ManyBays {
     private static final double BAY_MM = 400;
 
     /** Air of one bay, m³, about. */
-    static final double BAY_M3 = 0.0205;
+    static final double BAY_M3 = 0.02186;
 
     private ManyBays() {}
 

@@ -48,9 +48,14 @@ final class PeakMemory {
 
     /** Collects now, so that what is held at this moment counts. */
     void look() {
+        heldBytes.accumulateAndGet(heldNowBytes(), Math::max);
+    }
+
+    /** What is left after a collection now, bytes. */
+    static long heldNowBytes() {
         System.gc();
         Runtime r = Runtime.getRuntime();
-        heldBytes.accumulateAndGet(r.totalMemory() - r.freeMemory(), Math::max);
+        return r.totalMemory() - r.freeMemory();
     }
 
     /** Largest amount left after a full collection, bytes. */
