@@ -30,28 +30,21 @@ import org.jspecify.annotations.Nullable;
  */
 final class Airing {
     /** Moments computed together; more would only hold more fields in memory. */
-    private static final int AHEAD = 8;
-
-    /** The same on a grid of more than {@link #MANY_CELLS}, where each field is large. */
-    private static final int FEW_AHEAD = 2;
-
-    private static final int MANY_CELLS = 2_000_000;
+    static final int AHEAD = 8;
 
     private final AirStage stage;
     private final Workers workers;
-    private final @Nullable AirField[] ahead;
+    private final @Nullable AirField[] ahead = new AirField[AHEAD];
     private final @Nullable ResolvedAir resolved;
-    private int first;
+    private int first = -AHEAD;
     private final int cells;
     private int resolvedWindows;
 
-    private Airing(AirStage stage, Workers workers, @Nullable ResolvedAir resolved, VoxelGrid grid) {
-        this.ahead = new AirField[ahead(grid)];
-        this.first = -ahead.length;
+    private Airing(AirStage stage, Workers workers, @Nullable ResolvedAir resolved, int cells) {
         this.stage = stage;
         this.workers = workers;
         this.resolved = resolved;
-        this.cells = grid.cellCount();
+        this.cells = cells;
     }
 
     /** @throws SceneException if the cavity would be pumped up beyond the scene's limit */
@@ -87,12 +80,7 @@ final class Airing {
         observer.note(estimate.airLine(scene.air()));
         ResolvedCost cost = estimate.air();
         ResolvedAir resolved = cost == null ? null : ResolvedAir.of(stage, grid, areas, cost.factor());
-        return new Airing(stage, workers, resolved, grid);
-    }
-
-    /** Moments that are computed together in a grid. */
-    static int ahead(VoxelGrid grid) {
-        return grid.cellCount() > MANY_CELLS ? FEW_AHEAD : AHEAD;
+        return new Airing(stage, workers, resolved, grid.cellCount());
     }
 
     /** Carries the fog through a moment; every field passes by {@code look} first. */
@@ -149,9 +137,9 @@ final class Airing {
 
     /** Air of a moment; moments are asked for in order. */
     AirField field(int moment) {
-        if (moment >= first + ahead.length) {
+        if (moment >= first + AHEAD) {
             first = moment;
-            int count = Math.min(ahead.length, stage.windows() - moment);
+            int count = Math.min(AHEAD, stage.windows() - moment);
             workers.forEach(count, i -> ahead[i] = stage.field(first + i));
         }
         AirField field = ahead[moment - first];

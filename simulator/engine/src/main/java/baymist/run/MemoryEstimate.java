@@ -52,7 +52,7 @@ public record MemoryEstimate(long gridBytes, long fogBytes, long airBytes) {
                 4 * lattice + 40 * cells + 21 * faces + 105 * surfels,
                 cells * (FOG_CELL + FOG_GROUP * groups + FOG_BIN * bins),
                 resolved == null
-                        ? 8 * (Airing.ahead(grid) * (faces + 2 * cells + surfels) + 12 * cells)
+                        ? 8 * (Airing.AHEAD * (faces + 2 * cells + surfels) + 12 * cells)
                         : 8 * (2 * (faces + 2 * cells + surfels) + 4 * cells) + resolved.bytes(grid));
     }
 
