@@ -34,7 +34,7 @@ import java.util.Locale;
  *
  * <ul>
  *   <li>{@code big}: voxels and one solve of the air's pressure on many cells, largest heap.
- *   <li>{@code steps}: time of one step of the fog against cells, from 1.2 to 6 million.
+ *   <li>{@code steps}: time of one step of the fog against cells, from 0.6 to 3 million (more does not fit into 10 GB).
  *   <li>{@code bays}: a whole run with bays added, voxels and job the same; and with every bay sprayed.
  *   <li>{@code refine}: a whole run with finer voxels.
  * </ul>
@@ -112,7 +112,7 @@ final class Scale {
     /** A window of some steps of donor cells at a time for all cells alike: stirred fog in air that swirls through every bay. */
     private void steps() {
         List<String> rows = new ArrayList<>();
-        double[] cells = args.has("--small") ? new double[] {1e5, 4e5} : new double[] {1.2e6, 2.7e6, 6e6};
+        double[] cells = args.has("--small") ? new double[] {1e5, 4e5} : new double[] {0.6e6, 1.2e6, 3e6};
         double[] n = new double[cells.length];
         double[] stepS = new double[cells.length];
         try (Workers workers = new Workers(2)) {
