@@ -24,7 +24,8 @@ public final class MemoryBudget {
 
     /** What Java's heap (-Xmx) leaves for runs. */
     public static MemoryBudget ofHeap() {
-        return new MemoryBudget(Math.max(0, Math.round(SHARE * Runtime.getRuntime().maxMemory()) - APART));
+        return new MemoryBudget(
+                Math.max(0, Math.round(SHARE * Runtime.getRuntime().maxMemory()) - APART));
     }
 
     /** Heap that leaves this much for runs, bytes. */

@@ -81,12 +81,7 @@ public final class MemoryCheck {
 
     /** The refusal, as an error or as a warning for a scene that is only looked at; null if there is room. */
     static @Nullable Finding finding(
-            Severity severity,
-            Scene scene,
-            Cavity cavity,
-            VoxelGrid grid,
-            Reckoning reckoning,
-            MemoryBudget memory) {
+            Severity severity, Scene scene, Cavity cavity, VoxelGrid grid, Reckoning reckoning, MemoryBudget memory) {
         long needed = reckoning.in(grid).totalBytes();
         if (needed <= memory.bytes()) {
             return null;
@@ -102,8 +97,7 @@ public final class MemoryCheck {
     }
 
     /** Voxels in which the job was found to have room, or none. */
-    private static String fitting(
-            Cavity cavity, Vec3 sizeM, Reckoning reckoning, long needed, MemoryBudget memory) {
+    private static String fitting(Cavity cavity, Vec3 sizeM, Reckoning reckoning, long needed, MemoryBudget memory) {
         double longer = Math.cbrt((double) needed / Math.max(1_000_000, memory.bytes()));
         try (Workers one = new Workers(1)) {
             for (int n = 0; n < TRIALS; n++) {

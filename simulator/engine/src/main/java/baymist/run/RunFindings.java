@@ -140,7 +140,9 @@ final class RunFindings {
                             least.name(),
                             fewest,
                             "xyz".charAt(axis),
-                            shallow > 1 ? " (and " + (shallow - 1) + " more have less than " + (int) FEW_VOXELS + ")" : "",
+                            shallow > 1
+                                    ? " (and " + (shallow - 1) + " more have less than " + (int) FEW_VOXELS + ")"
+                                    : "",
                             1e3 * size[axis] * fewest / FEW_VOXELS,
                             "xyz".charAt(axis),
                             FEW_VOXELS));

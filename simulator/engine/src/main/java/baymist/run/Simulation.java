@@ -16,8 +16,8 @@ import baymist.voxel.VoxelGrid;
 import baymist.voxel.Voxelizer;
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /** The whole program: from a scene to the surfaces that its passes miss. Read {@link #run} from top to bottom. */
 public final class Simulation {
@@ -73,7 +73,8 @@ public final class Simulation {
             List<Insertion> insertions = ways.insertions();
             PassPlan plan = Stations.plan(scene, insertions).with(ways.findings());
             Timeline timeline = Timeline.of(scene, cavity, insertions, plan);
-            MemoryCheck.Reckoning takes = g -> RunEstimate.of(scene, g, timeline).memory();
+            MemoryCheck.Reckoning takes =
+                    g -> RunEstimate.of(scene, g, timeline).memory();
             memory.take(MemoryCheck.job(scene, cavity, grid, takes, options.memory()));
 
             clock.begin("spray");

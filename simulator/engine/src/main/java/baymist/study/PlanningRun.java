@@ -139,7 +139,8 @@ public final class PlanningRun {
         StudyResult result;
         try {
             Scene coarse = planning.of(scene, structures.cavity(scene));
-            result = StudyResult.of(key, Simulation.run(coarse, new RunOptions(threads, memory), stopping(watch), structures));
+            result = StudyResult.of(
+                    key, Simulation.run(coarse, new RunOptions(threads, memory), stopping(watch), structures));
         } catch (SceneException e) {
             if (MemoryCheck.isRefusal(e)) {
                 // no property of the job: with more memory it can be done

@@ -82,7 +82,8 @@ public final class FaceWalk {
         if (i < 0 || j < 0 || k < 0 || i >= nx || j >= ny || k >= nz) {
             return 0;
         }
-        // along each axis: the ray's parameter at the next plane and from plane to plane; infinite where it runs in a plane
+        // along each axis: the ray's parameter at the next plane and from plane to plane; infinite where it runs in a
+        // plane
         double stepX = sizeX / Math.abs(dx);
         double stepY = sizeY / Math.abs(dy);
         double stepZ = sizeZ / Math.abs(dz);

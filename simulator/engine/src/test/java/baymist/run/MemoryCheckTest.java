@@ -87,15 +87,16 @@ class MemoryCheckTest {
     void aLookAtTheSceneWarnsAndNamesTheSame() {
         long needed = needed(check(SCENE, Long.MAX_VALUE));
         List<Finding> findings = check(SCENE, needed / 2).findings();
-        assertTrue(findings.stream().anyMatch(f -> f.id().equals("RUN-008") && f.text().contains("would fit")));
+        assertTrue(findings.stream()
+                .anyMatch(f -> f.id().equals("RUN-008") && f.text().contains("would fit")));
         assertTrue(check(SCENE, Long.MAX_VALUE).findings().stream().noneMatch(f -> f.id().equals("RUN-008")));
     }
 
     @Test
     void aStudyIsRefusedRatherThanToldAsUndoable() {
         PlanningRun runs = new PlanningRun(Planning.OWN, StudyStore.none()).within(new MemoryBudget(2_000_000));
-        SceneException e = assertThrows(
-                SceneException.class, () -> runs.runAll(List.of(SCENE), 1, PlanningRun.Watch.NONE));
+        SceneException e =
+                assertThrows(SceneException.class, () -> runs.runAll(List.of(SCENE), 1, PlanningRun.Watch.NONE));
         assertTrue(MemoryCheck.isRefusal(e));
     }
 
