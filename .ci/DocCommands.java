@@ -1,102 +1,147 @@
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Queue;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * Runs every command that README and docs show, in the order of the page, in a scratch copy of the project: {@code java
- * .ci/DocCommands.java [--list] [PAGE...]}. A command is a line of a fenced block that starts with {@code baymist} or with {@code
- * java -jar simulator/cli/target/baymist.jar}. Commands that take {@code --voxel} and do not state it get a coarse one, so that all of
- * them end in minutes; nothing else is changed. A window is given some seconds: it has passed if it is still open then. Where there is no
- * screen, windows and their pictures get one in memory (xvfb-run). Ends with 1 if a command ends with anything but 0.
+ * Runs every command that README and docs show: {@code java .ci/DocCommands.java [--list] [PAGE...]}. A command is a line of a fenced block
+ * that starts with {@code baymist} or with {@code java -jar simulator/cli/target/baymist.jar}; blocks marked as text are left alone.
+ *
+ * <p>The commands of a page run in its order in a scratch copy of scenes, models and docs; pages run two at a time, each lane in a copy of
+ * its own. So that all of them end in minutes the scenes of a copy are made quick: coarse voxels, projected air, few rays and droplet sizes, short
+ * waits.
+ * {@code DOC_FULL=1} leaves them as they are. The first job of the guide keeps its air. Commands without operators of the shell share
+ * one Java machine a lane; all others go through bash. A window is given some seconds: it has passed if it is still open then. Where there
+ * is no screen, windows and their pictures get one in memory (xvfb-run). Ends with 1 if a command ends with anything but 0.
  */
 final class DocCommands {
     private static final String JAR = "simulator/cli/target/baymist.jar";
     private static final Pattern COMMAND = Pattern.compile("^(?:\\$ )?(java -jar " + Pattern.quote(JAR) + "|baymist)(\\s.*)$");
-    private static final String COARSE = System.getenv().getOrDefault("DOC_VOXEL", "24 mm");
-    private static final int LIMIT_S = Integer.parseInt(System.getenv().getOrDefault("DOC_LIMIT_S", "300"));
+    private static final Pattern SHELL = Pattern.compile("[|&;<>$*`]");
+    private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|'([^']*)'|(\\S+)");
 
-    private static final int WINDOW_S = Integer.parseInt(System.getenv().getOrDefault("DOC_WINDOW_S", "25"));
+    /** Voxels of the quick scenes by the beginning of their names; what is not named here gets the last. */
+    private static final Map<String, String> VOXELS = new LinkedHashMap<>();
+
+    static {
+        VOXELS.put("tail-cone", "60 mm");
+        VOXELS.put("wing-box", "45 mm");
+        VOXELS.put("open-", "90 mm");
+        VOXELS.put("", "20 mm");
+    }
+
+    private static final int LIMIT_S = Integer.parseInt(setting("DOC_LIMIT_S", "300"));
+    private static final int WINDOW_S = Integer.parseInt(setting("DOC_WINDOW_S", "15"));
+    private static final int LANES = Integer.parseInt(setting("DOC_LANES", "2"));
+    private static final boolean FULL = setting("DOC_FULL", "").equals("1");
+
+    /** These programs are short: the first compiler is enough, and the simplest collector. */
+    private static final List<String> QUICK_JAVA = List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xmx2g");
+
+    /** Of the guide's first job the reader sees the figures, so its air stays as it is. */
+    private static final Set<String> AS_THEY_ARE = Set.of("first-job.yaml", "second-job.yaml");
+
     private static final String SCREEN = "xvfb-run -a -s '-screen 0 1400x900x24 +extension GLX' ";
 
-    /** Seconds after which no further command is begun; 0 = all are run. */
-    private static final double BUDGET_S = Double.parseDouble(System.getenv().getOrDefault("DOC_BUDGET_S", "0"));
-
-    private final Path root = Path.of("").toAbsolutePath();
-    private final Map<String, Boolean> takesVoxel = new TreeMap<>();
+    private static final Path ROOT = Path.of("").toAbsolutePath();
 
     record Shown(Path page, int line, String command) {}
+
+    record Ran(Shown shown, int code, double seconds, String log) {}
 
     public static void main(String[] args) throws Exception {
         List<String> pages = new ArrayList<>(List.of(args));
         boolean list = pages.remove("--list");
-        System.exit(new DocCommands().run(pages, list));
+        System.exit(run(pages.isEmpty() ? everyPage() : pages.stream().map(Path::of).toList(), list));
     }
 
-    private int run(List<String> pages, boolean list) throws Exception {
-        List<Shown> all = new ArrayList<>();
-        for (Path page : pages.isEmpty() ? turned(everyPage()) : pages.stream().map(Path::of).toList()) {
-            all.addAll(shown(page));
+    private static String setting(String name, String otherwise) {
+        return System.getenv().getOrDefault(name, otherwise);
+    }
+
+    private static int run(List<Path> pages, boolean list) throws Exception {
+        Map<Path, List<Shown>> all = new TreeMap<>();
+        for (Path page : pages) {
+            List<Shown> shown = shown(page);
+            if (!shown.isEmpty()) {
+                all.put(page, shown);
+            }
         }
         if (list) {
-            all.forEach(s -> System.out.println(s.page + ":" + s.line + ": " + s.command));
+            all.values().forEach(l -> l.forEach(s -> System.out.println(s.page + ":" + s.line + ": " + s.command)));
             return 0;
         }
-        if (!Files.exists(root.resolve(JAR))) {
+        if (!Files.exists(ROOT.resolve(JAR))) {
             System.err.println(JAR + " is missing: mvn package first.");
             return 1;
         }
-        Path scratch = scratch();
-        List<Shown> failed = new ArrayList<>();
+        // long pages first, so that the lanes end together
+        Queue<List<Shown>> queue = new ConcurrentLinkedQueue<>(all.values().stream()
+                .sorted((a, b) -> Integer.compare(b.size(), a.size()))
+                .toList());
+        List<Ran> ran = Collections.synchronizedList(new ArrayList<>());
         long start = System.nanoTime();
-        Set<String> done = new HashSet<>();
-        List<Shown> left = new ArrayList<>();
-        for (Shown s : all) {
-            if (BUDGET_S > 0 && System.nanoTime() - start > BUDGET_S * 1e9) {
-                left.add(s);
-                continue;
-            }
-            if (!done.add(COMMAND.matcher(s.command).replaceFirst("$2").strip().replaceAll("\\s+", " "))) {
-                continue; // another page shows it, too
-            }
-            long t = System.nanoTime();
-            int code = call(s, scratch);
-            System.out.printf("%-6s %5.1f s  %s:%d: %s%n", code == 0 ? "ok" : "FAILED", (System.nanoTime() - t) * 1e-9, s.page, s.line, s.command);
-            if (code != 0) {
-                System.out.println(Files.readString(scratch.resolve("doc-command.log")).lines().map(l -> "       | " + l)
-                        .limit(30).reduce("", (a, b) -> a + b + "\n"));
-                failed.add(s);
-            }
+        List<Thread> threads = new ArrayList<>();
+        for (int i = 0; i < LANES; i++) {
+            Thread t = new Thread(() -> lane(queue, ran));
+            t.start();
+            threads.add(t);
         }
-        System.out.printf("%d commands of the documentation run in %.0f s, %d failed%n", done.size(), (System.nanoTime() - start) * 1e-9, failed.size());
-        if (!left.isEmpty()) {
-            System.out.printf("%d more commands were not run: the budget of %.0f s was used up%n", left.size(), BUDGET_S);
-            left.forEach(s -> System.out.println("not run  " + s.page + ":" + s.line + ": " + s.command));
+        for (Thread t : threads) {
+            t.join();
         }
-        return failed.isEmpty() && !all.isEmpty() ? 0 : 1;
+        long shown = all.values().stream().mapToInt(List::size).sum();
+        long failed = ran.stream().filter(r -> r.code != 0).count();
+        System.out.printf(
+                "%d commands of the documentation, %d of them run in %.0f s (the others stand twice), %d failed%n",
+                shown, ran.size(), (System.nanoTime() - start) * 1e-9, failed);
+        return failed == 0 && !ran.isEmpty() && queue.isEmpty() ? 0 : 1;
     }
 
-    /** With a budget the pages begin elsewhere each day, so that over some days every page has its turn. */
-    private static List<Path> turned(List<Path> pages) {
-        List<Path> turned = new ArrayList<>(pages);
-        if (BUDGET_S > 0) {
-            Collections.rotate(turned, -(int) (LocalDate.now().toEpochDay() * 7 % pages.size()));
+    private static void lane(Queue<List<Shown>> queue, List<Ran> ran) {
+        try (Lane lane = new Lane(scratch())) {
+            Set<String> done = new HashSet<>();
+            for (List<Shown> page = queue.poll(); page != null; page = queue.poll()) {
+                for (Shown s : page) {
+                    // another page shows it, too
+                    if (done.add(COMMAND.matcher(s.command).replaceFirst("$2").strip().replaceAll("\\s+", " "))) {
+                        ran.add(told(lane.call(s)));
+                    }
+                }
+            }
+        } catch (IOException | InterruptedException e) {
+            e.printStackTrace();
+            ran.add(new Ran(new Shown(Path.of("."), 0, "lane"), 1, 0, e.toString()));
         }
-        return turned;
     }
 
-    private List<Path> everyPage() throws IOException {
+    private static synchronized Ran told(Ran r) {
+        System.out.printf("%-6s %5.1f s  %s:%d: %s%n", r.code == 0 ? "ok" : "FAILED", r.seconds, r.shown.page, r.shown.line, r.shown.command);
+        if (r.code != 0) {
+            System.out.print("       | ended with " + r.code + "\n"
+                    + r.log.lines().limit(30).map(l -> "       | " + l + "\n").collect(Collectors.joining()));
+        }
+        return r;
+    }
+
+    private static List<Path> everyPage() throws IOException {
         List<Path> pages = new ArrayList<>(List.of(Path.of("README.md"), Path.of("DEVELOPERS.md")));
         try (Stream<Path> walk = Files.walk(Path.of("docs"))) {
             walk.filter(p -> p.toString().endsWith(".md") && !p.startsWith(Path.of("docs", "changes"))).sorted().forEach(pages::add);
@@ -138,45 +183,118 @@ final class DocCommands {
         return command.replaceFirst("\\s\\s*#\\s.*$", "").stripTrailing();
     }
 
-    private Path scratch() throws IOException, InterruptedException {
+    private static Path scratch() throws IOException, InterruptedException {
         Path scratch = Files.createTempDirectory("doc-commands");
         for (String part : List.of("scenes", "models", "docs")) {
-            must(new ProcessBuilder("cp", "-r", root.resolve(part).toString(), scratch.resolve(part).toString()));
+            if (new ProcessBuilder("cp", "-r", ROOT.resolve(part).toString(), scratch.resolve(part).toString()).inheritIO().start().waitFor() != 0) {
+                throw new IOException("could not copy " + part);
+            }
         }
         Files.createDirectories(scratch.resolve(JAR).getParent());
-        Files.createSymbolicLink(scratch.resolve(JAR), root.resolve(JAR));
+        Files.createSymbolicLink(scratch.resolve(JAR), ROOT.resolve(JAR));
         Files.createDirectories(scratch.resolve("out"));
+        if (!FULL) {
+            try (Stream<Path> scenes = Files.list(scratch.resolve("scenes"))) {
+                for (Path scene : scenes.filter(p -> p.toString().endsWith(".yaml")).toList()) {
+                    makeQuick(scene);
+                }
+            }
+        }
         return scratch;
     }
 
-    private static void must(ProcessBuilder call) throws IOException, InterruptedException {
-        if (call.inheritIO().start().waitFor() != 0) {
-            throw new IOException("failed: " + call.command());
+    /** What a scene computes gets coarse; what it says stays. */
+    private static void makeQuick(Path scene) throws IOException {
+        String text = Files.readAllLines(scene).stream()
+                .filter(l -> !l.startsWith("voxel:") && !l.startsWith("air:") && !l.startsWith("numerics:"))
+                .map(l -> l + "\n")
+                .collect(Collectors.joining());
+        String name = scene.getFileName().toString();
+        String voxel = VOXELS.entrySet().stream().filter(e -> name.startsWith(e.getKey())).findFirst().orElseThrow().getValue();
+        if (AS_THEY_ARE.contains(name)) {
+            Files.writeString(scene, text + "voxel: " + voxel + "\n");
+            return;
         }
+        String shorter = text.replaceFirst("(?m)^hang: .*", "hang: 10 s").replaceAll("hang: \\d+ s\\}", "hang: 2 s}");
+        Files.writeString(scene, shorter + "voxel: " + voxel + "\nair: projected\nnumerics: {rays_per_jet: 16, size_bins: 2, fog: first_order}\n");
     }
 
-    private int call(Shown s, Path scratch) throws IOException, InterruptedException {
-        Matcher m = COMMAND.matcher(s.command);
-        if (!m.matches()) {
-            throw new IOException("no command: " + s.command);
+    /** A scratch copy with a Java machine that runs commands there. */
+    private static final class Lane implements AutoCloseable {
+        private final Path scratch;
+        private final Path log;
+        private Process worker;
+        private BufferedReader answers;
+        private PrintStream orders;
+
+        Lane(Path scratch) throws IOException {
+            this.scratch = scratch;
+            this.log = scratch.resolve("doc-command.log");
+            hire();
         }
-        String rest = m.group(2).strip();
-        String word = rest.split("\\s+", 2)[0];
-        boolean coarse = !rest.contains("--voxel") && takesVoxel.computeIfAbsent(word, this::takesVoxel);
-        boolean view = word.equals("view");
-        boolean window = view && !rest.contains("--picture");
-        String screen = view && System.getenv("DISPLAY") == null ? SCREEN : "";
-        Path file = scratch.resolve("doc-command.sh");
-        // The word of the shell stands for the installed program in both spellings.
-        String script = "set -o pipefail\nbaymist() { command=$1; shift; " + screen + "\"${JAVA:-java}\" -jar " + JAR + " \"$command\" \"$@\"" + (coarse ? " --voxel \"" + COARSE + "\"" : "")
-                + "; }\nbaymist " + rest + "\n";
-        Files.writeString(file, script);
-        Process process = new ProcessBuilder("bash", file.toString())
-                .directory(scratch.toFile())
-                .redirectErrorStream(true)
-                .redirectOutput(scratch.resolve("doc-command.log").toFile())
-                .start();
-        if (!process.waitFor(window ? WINDOW_S : LIMIT_S, TimeUnit.SECONDS)) {
+
+        private void hire() throws IOException {
+            List<String> call = new ArrayList<>(List.of(java()));
+            call.addAll(QUICK_JAVA);
+            call.addAll(List.of("-cp", ROOT.resolve(JAR).toString(), ROOT.resolve(".ci/DocWorker.java").toString()));
+            worker = new ProcessBuilder(call).directory(scratch.toFile()).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+            answers = worker.inputReader(StandardCharsets.UTF_8);
+            orders = new PrintStream(worker.getOutputStream(), true, StandardCharsets.UTF_8);
+        }
+
+        private static String java() {
+            return System.getenv().getOrDefault("JAVA", "java");
+        }
+
+        Ran call(Shown s) throws IOException, InterruptedException {
+            Matcher m = COMMAND.matcher(s.command);
+            if (!m.matches()) {
+                throw new IOException("no command: " + s.command);
+            }
+            String rest = m.group(2).strip();
+            long t = System.nanoTime();
+            boolean plain = !SHELL.matcher(rest).find() && !rest.startsWith("view");
+            int code = plain ? here(rest) : inShell(rest);
+            return new Ran(s, code, (System.nanoTime() - t) * 1e-9, Files.exists(log) ? Files.readString(log) : "");
+        }
+
+        private int here(String rest) throws IOException, InterruptedException {
+            List<String> parts = new ArrayList<>(List.of(log.toString()));
+            for (Matcher w = WORD.matcher(rest); w.find(); ) {
+                parts.add(w.group(1) != null ? w.group(1) : w.group(2) != null ? w.group(2) : w.group(3));
+            }
+            orders.println(String.join("\t", parts));
+            for (long until = System.nanoTime() + LIMIT_S * 1_000_000_000L; System.nanoTime() < until; ) {
+                if (answers.ready()) {
+                    return Integer.parseInt(answers.readLine());
+                }
+                if (!worker.isAlive()) {
+                    break;
+                }
+                Thread.sleep(20);
+            }
+            int code = worker.isAlive() ? 124 : worker.exitValue();
+            worker.destroyForcibly().waitFor();
+            hire();
+            return code == 0 ? 1 : code;
+        }
+
+        private int inShell(String rest) throws IOException, InterruptedException {
+            boolean view = rest.startsWith("view");
+            boolean window = view && !rest.contains("--picture");
+            String screen = view && System.getenv("DISPLAY") == null ? SCREEN : "";
+            // The word of the shell stands for the installed program in both spellings.
+            String script = "set -o pipefail\nbaymist() { " + screen + java() + " " + String.join(" ", QUICK_JAVA) + " -jar " + JAR + " \"$@\"; }\nbaymist " + rest + "\n";
+            Path file = scratch.resolve("doc-command.sh");
+            Files.writeString(file, script);
+            Process process = new ProcessBuilder("bash", file.toString())
+                    .directory(scratch.toFile())
+                    .redirectErrorStream(true)
+                    .redirectOutput(log.toFile())
+                    .start();
+            if (process.waitFor(window ? WINDOW_S : LIMIT_S, TimeUnit.SECONDS)) {
+                return window ? 1 : process.exitValue(); // nobody closed the window
+            }
             process.descendants().forEach(ProcessHandle::destroy); // an orderly end, so that a screen in memory goes with it
             process.destroy();
             if (!process.waitFor(5, TimeUnit.SECONDS)) {
@@ -185,15 +303,18 @@ final class DocCommands {
             }
             return window ? 0 : 124;
         }
-        return window ? 1 : process.exitValue(); // nobody closed the window
-    }
 
-    private boolean takesVoxel(String word) {
-        try {
-            Process help = new ProcessBuilder("java", "-jar", root.resolve(JAR).toString(), word, "--help").redirectErrorStream(true).start();
-            return new String(help.getInputStream().readAllBytes()).contains("--voxel");
-        } catch (IOException e) {
-            return false;
+        @Override
+        public void close() throws IOException {
+            orders.close();
+            try {
+                if (!worker.waitFor(10, TimeUnit.SECONDS)) {
+                    worker.destroyForcibly();
+                }
+                new ProcessBuilder("rm", "-rf", scratch.toString()).start().waitFor();
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
         }
     }
 }

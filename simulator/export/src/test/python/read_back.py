@@ -219,9 +219,8 @@ def gltf(folder, mesh):
     same("vertices in glTF", vertices, count)
     holds("a wand in glTF", lines > 0)
     holds("film has many colours", len(reds) > 20)
-    if math.isfinite(low):
-        same("thinnest film in glTF, um", low, float(film.min()), 1e-6)
-        same("thickest film in glTF, um", high, float(film.max()), 1e-6)
+    same("thinnest film in glTF, um", low, float(film.min()), 1e-6)
+    same("thickest film in glTF, um", high, float(film.max()), 1e-6)
     for axis, (column, sign) in enumerate(((0, 1), (2, 1), (1, -1))):
         ends = sorted(sign * float(f(points[:, column])) for f in (lambda p: p.min(), lambda p: p.max()))
         holds("extent of glTF along axis %d" % axis, abs(bounds[2 * axis] - ends[0]) < 1e-5 and abs(bounds[2 * axis + 1] - ends[1]) < 1e-5)

@@ -10,7 +10,6 @@ import baymist.study.Comparison;
 import baymist.study.Planning;
 import baymist.study.PlanningRun;
 import baymist.study.StudyStore;
-import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 
 /**
@@ -56,6 +55,13 @@ public final class CompareRate {
         }
     }
 
+    /** Time of a whole comparison with one thread over that with {@code threads}, best of the repeats. */
+    static double gain(Scene scene, int threads, int repeats) {
+        compare(scene, threads, true);
+        return best(scene, 1, true, repeats).wallS()
+                / best(scene, threads, true, repeats).wallS();
+    }
+
     private static void row(String threads, String shared, Time t) {
         System.out.printf(
                 "| %s | %s | %d | %.1f | %.1f | %s |%n",
@@ -75,16 +81,10 @@ public final class CompareRate {
         Structures structures = shared ? Structures.shared() : Structures.fresh();
         PlanningRun runs = new PlanningRun(Planning.DEFAULT, StudyStore.none(), structures);
         long start = System.nanoTime();
-        long processor = processorNs();
+        long processor = Triad.processorNs();
         Compared compared = new Comparison(runs, threads).run(scene, Comparison.Watch.NONE);
         return new Time(
-                1e-9 * (System.nanoTime() - start), 1e-9 * (processorNs() - processor), compared, structures.made());
-    }
-
-    /** Time of all threads of this process, ns. */
-    private static long processorNs() {
-        return ((com.sun.management.OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
-                .getProcessCpuTime();
+                1e-9 * (System.nanoTime() - start), 1e-9 * (Triad.processorNs() - processor), compared, structures.made());
     }
 
     private static String hash(Compared compared) {

@@ -20,9 +20,19 @@ public final class Main {
         PDF_LIBRARY.setLevel(Level.SEVERE);
         PrintWriter out = new PrintWriter(new FileOutputStream(FileDescriptor.out), true, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
-        int code = Cli.execute(args, new Console(out, err, Terminals.watched()), Stages.ENGINE);
+        System.exit(run(args, out, err, Terminals.watched()));
+    }
+
+    /**
+     * Runs one command for a caller who goes on afterwards, such as a check of many commands.
+     *
+     * @param watched whether somebody sees progress as it goes
+     * @return the exit code
+     */
+    public static int run(String[] args, PrintWriter out, PrintWriter err, boolean watched) {
+        int code = Cli.execute(args, new Console(out, err, watched), Stages.ENGINE);
         out.flush();
         err.flush();
-        System.exit(code);
+        return code;
     }
 }

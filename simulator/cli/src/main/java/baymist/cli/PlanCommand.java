@@ -100,8 +100,9 @@ final class PlanCommand extends SceneCommand {
     @Option(
             names = "--full-rounds",
             paramLabel = "N",
-            description = "Most further plans run in full where the full run reaches over a point less than was promised; default"
-                    + " ${DEFAULT-VALUE}.")
+            description =
+                    "Most further plans run in full where the full run reaches over a point less than was promised; default"
+                            + " ${DEFAULT-VALUE}.")
     private int fullRounds = PlanOptions.FULL_ROUNDS;
 
     @Option(names = "--resolved", description = "Full run with resolved air, whatever the scene says; takes long.")

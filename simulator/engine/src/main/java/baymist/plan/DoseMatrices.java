@@ -3,6 +3,8 @@ package baymist.plan;
 import baymist.cavity.Cavity;
 import baymist.numeric.Workers;
 import baymist.run.EngineBuild;
+import baymist.run.MemoryBudget;
+import baymist.run.MemoryCheck;
 import baymist.run.Nozzles;
 import baymist.run.RunCancelledException;
 import baymist.run.RunObserver;
@@ -19,6 +21,7 @@ import java.io.UncheckedIOException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Supplier;
 
 /** Builds dose matrices, station by station, on all threads; what a store has is not computed again. */
 public final class DoseMatrices {
@@ -73,6 +76,7 @@ public final class DoseMatrices {
                     stationOf[i] = k;
                 }
             }
+            long oneBytes = MemoryCheck.room(scene, cavity, grid, run.memory());
             observer.stage("dose matrix: " + total + " stations");
             AtomicInteger done = new AtomicInteger();
             int all = total;
@@ -82,7 +86,7 @@ public final class DoseMatrices {
                 String key = key(base, line, stationOf[i]);
                 DoseColumn column = store.get(key, bins.count(), grid.surfels().count());
                 if (column == null) {
-                    column = builder.column(line, stationOf[i]);
+                    column = within(run.memory(), oneBytes, () -> builder.column(line, stationOf[i]));
                     put(store, key, column);
                 }
                 columns[lineOf[i]][stationOf[i]] = column;
@@ -96,6 +100,13 @@ public final class DoseMatrices {
             Arrays.fill(corrections, 1);
             double[] offset = new double[corrections.length];
             return new DoseMatrix(scene, cavity, grid, lines, columns, ones, corrections, offset);
+        }
+    }
+
+    private static DoseColumn within(MemoryBudget memory, long bytes, Supplier<DoseColumn> made) {
+        try (MemoryBudget.Lease lease = memory.lease()) {
+            lease.take(bytes);
+            return made.get();
         }
     }
 

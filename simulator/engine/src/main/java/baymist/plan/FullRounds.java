@@ -66,7 +66,8 @@ final class FullRounds {
             }
             known.add(next);
             Scene scene = best.ran().scene().withPasses(PlanPasses.of(best.matrix(), next, waitS));
-            Verified other = verified(ran(scene), next, best.matrix(), best.matrix().score(next), best.rounds());
+            Verified other =
+                    verified(ran(scene), next, best.matrix(), best.matrix().score(next), best.rounds());
             best = worth(other) > worth(best)
                     ? other
                     : new Verified(best.strokes(), best.ran(), best.matrix(), other.rounds());
@@ -87,7 +88,8 @@ final class FullRounds {
 
     /** What a full run found. */
     static PlanScore found(RunResult run) {
-        double triggerS = run.stations().stream().mapToDouble(s -> s.durationS()).sum();
+        double triggerS =
+                run.stations().stream().mapToDouble(s -> s.durationS()).sum();
         return new PlanScore(
                 run.coverage().total().reached(),
                 run.coverage().total().protectedShare(),

@@ -56,7 +56,8 @@ public record PlanOptions(
 
     /** The same with another limit of product, m³, and none of trigger time. */
     public PlanOptions withProductM3(double most) {
-        return new PlanOptions(dose, store, Double.POSITIVE_INFINITY, most, passes, runs, full, drill, fullRounds, handRuns);
+        return new PlanOptions(
+                dose, store, Double.POSITIVE_INFINITY, most, passes, runs, full, drill, fullRounds, handRuns);
     }
 
     /** The same without a full run. */

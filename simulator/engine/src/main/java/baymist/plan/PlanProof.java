@@ -35,8 +35,7 @@ public record PlanProof(
     public static PlanProof of(Scene scene, PlanOptions options, int count, RunOptions run, RunObserver observer) {
         List<GriddedPasses.Row> rows = GriddedPasses.run(scene, options.dose(), count, run, observer);
         GriddedPasses.Row best = GriddedPasses.best(rows);
-        PlanOptions within =
-                options.withProductM3(best.score().productM3()).withoutHandRuns();
+        PlanOptions within = options.withProductM3(best.score().productM3()).withoutHandRuns();
         PlanResult plan = Planner.plan(scene, within, run, observer);
         RunResult full = options.full() ? Simulation.run(scene.withPasses(List.of(best.pass())), run, observer) : null;
         PlanProof proof = new PlanProof(rows.size(), best, plan, full, null);

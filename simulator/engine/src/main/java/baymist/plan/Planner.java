@@ -114,8 +114,8 @@ public final class Planner {
     /** The best plan of one variant; null where no wand goes in. */
     private @Nullable Found found(PlanVariant variant, @Nullable PlanLimits given) {
         observer.stage("plan" + variant.words());
-        DoseMatrix matrix = DoseMatrices.of(
-                variant.scene(), options.dose(), options.store(), structures, run, observer);
+        DoseMatrix matrix =
+                DoseMatrices.of(variant.scene(), options.dose(), options.store(), structures, run, observer);
         if (matrix.lines().isEmpty()) {
             return null;
         }

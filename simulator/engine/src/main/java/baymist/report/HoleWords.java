@@ -30,7 +30,8 @@ final class HoleWords {
                 2e3 * d,
                 Double.isInfinite(pitch)
                         ? ""
-                        : String.format(Locale.ROOT, ", %.1f mm from the next hole (3 D = %.1f mm)", 1e3 * pitch, 3e3 * d),
+                        : String.format(
+                                Locale.ROOT, ", %.1f mm from the next hole (3 D = %.1f mm)", 1e3 * pitch, 3e3 * d),
                 c.site().member().isEmpty()
                         ? ""
                         : String.format(

@@ -29,9 +29,7 @@ final class PlanFullWords {
         for (int i = 0; i < rounds.size(); i++) {
             String plan = i == handed ? "the plan" : "plan " + (i + 1) + " tried in full";
             if (i > 0) {
-                all.add(new Row(
-                        plan + ", matrix set right by it",
-                        rounds.get(i).predicted()));
+                all.add(new Row(plan + ", matrix set right by it", rounds.get(i).predicted()));
             }
             all.add(new Row(plan + ", full run, air: " + air, rounds.get(i).found()));
         }
@@ -42,7 +40,8 @@ final class PlanFullWords {
     private static int handed(PlanResult r) {
         RunResult run = r.verified();
         for (int i = 0; run != null && i < r.fullRounds().size(); i++) {
-            if (r.fullRounds().get(i).found().reached() == run.coverage().total().reached()) {
+            if (r.fullRounds().get(i).found().reached()
+                    == run.coverage().total().reached()) {
                 return i;
             }
         }

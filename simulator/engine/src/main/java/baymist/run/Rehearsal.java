@@ -55,6 +55,7 @@ public final class Rehearsal {
     private final VoxelGrid grid;
     private final Bvh tree;
     private final double[] areasM2;
+    private final MemoryBudget memory = MemoryBudget.ofHeap();
     private final Map<WayKey, Insertion> ways = new ConcurrentHashMap<>();
     private final Map<CastKey, SprayHits> casts = new ConcurrentHashMap<>();
     private final Map<DropletSpec, Jets> jets = new ConcurrentHashMap<>();
@@ -152,7 +153,9 @@ public final class Rehearsal {
         @Nullable FilmCreep creep = job.product().creepM() > 0 ? new FilmCreep(grid, job.product()) : null;
         double sprayedKg = 0;
         double triggerS = 0;
-        try (Workers one = new Workers(1)) {
+        try (Workers one = new Workers(1);
+                MemoryBudget.Lease lease = memory.lease()) {
+            lease.take(MemoryCheck.room(job, cavity, grid, memory));
             FogStepper fog = new FogStepper(
                     grid,
                     bins,

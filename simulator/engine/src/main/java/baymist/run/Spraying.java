@@ -34,8 +34,7 @@ public final class Spraying {
     }
 
     /** The same with the ray tree of the whole sheets at hand. */
-    static SprayCaster caster(
-            Scene scene, Cavity cavity, VoxelGrid grid, Bvh tree, SizeBins bins, int raysPerJet) {
+    static SprayCaster caster(Scene scene, Cavity cavity, VoxelGrid grid, Bvh tree, SizeBins bins, int raysPerJet) {
         return new SprayCaster(
                 cavity,
                 grid,

@@ -54,7 +54,8 @@ class FullRoundsTest {
     void filmOfAFinerGridIsItsMedianOnEachFacetAndShareOfAreaStays() {
         VoxelGrid coarse = grid(0.025);
         VoxelGrid fine = grid(0.0125);
-        double[] on = FineFilm.on(coarse, CAVITY, fine, film(fine, 1), new double[coarse.surfels().count()]);
+        double[] on = FineFilm.on(
+                coarse, CAVITY, fine, film(fine, 1), new double[coarse.surfels().count()]);
         double[] right = film(coarse, 1);
         for (int s = 0; s < on.length; s++) {
             if (coarse.surfels().isStructure(s)) {
@@ -96,10 +97,15 @@ class FullRoundsTest {
         assertNotEquals(poor, more.strokes(), "a slower draw-back reaches more within the limits");
         double found = FullRounds.found(more.ran().result()).reached();
         assertEquals(
-                more.rounds().stream().mapToDouble(r -> r.found().reached()).max().orElse(0), found);
+                more.rounds().stream()
+                        .mapToDouble(r -> r.found().reached())
+                        .max()
+                        .orElse(0),
+                found);
         assertTrue(found > one.rounds().get(0).found().reached());
         assertTrue(limits.keeps(
-                FullRounds.found(more.ran().result()).triggerS() * 0.999, more.rounds().get(1).found().productM3()));
+                FullRounds.found(more.ran().result()).triggerS() * 0.999,
+                more.rounds().get(1).found().productM3()));
         // the matrix that is handed on says of that plan what its full run found, here on the same grid
         double[] says = more.matrix().filmM(more.strokes());
         double[] ran = more.ran().result().filmM();

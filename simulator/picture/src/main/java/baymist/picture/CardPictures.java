@@ -15,12 +15,21 @@ public final class CardPictures {
     public static final double WIDE_MM = 182;
 
     /** Height of a pass's picture, mm: two passes go on a page of either paper. */
-    private static final double PASS_MM = 46;
+    private static final double PASS_MM = 43;
 
     private static final double TOP = 4.6;
     private static final double GAP = 5;
     /** Width kept for the words above a view, mm. */
     private static final double TITLE_MM = 60;
+
+    /** A wand that takes up less of the structure's width than this is drawn with a part of it only. */
+    private static final double PART = 0.55;
+
+    /** What is shown round such a wand, share of its length inside. */
+    private static final double PART_MARGIN = 0.5;
+
+    /** The least that is shown on either side of it, share of the structure's width, so that it is seen where in the structure it is. */
+    private static final double LEAST = 0.18;
 
     /** Room for marks round a view, mm. */
     private static final double ROOM = 7;
@@ -98,7 +107,8 @@ public final class CardPictures {
         List<SectionView> views = new ArrayList<>();
         for (SectionView v : finder.through(middle)) {
             if (Math.abs(way.get(v.axis())) < 0.75) {
-                views.add(v);
+                double margin = Math.max(PART_MARGIN * length(step.wayM()), LEAST * (v.highU() - v.lowU()));
+                views.add(v.round(places(step), margin, PART));
             }
         }
         Laid laid = lay("pass-" + step.number(), "Pass " + step.number() + ", " + step.name(), views, PASS_MM);
@@ -106,6 +116,21 @@ public final class CardPictures {
             wand(v, step);
         }
         return laid.picture();
+    }
+
+    private static List<Vec3> places(Step step) {
+        List<Vec3> all = new ArrayList<>(step.wayM());
+        all.addAll(step.tipsM());
+        all.add(step.entryM());
+        return all;
+    }
+
+    private static double length(List<Vec3> way) {
+        double sum = 0;
+        for (int i = 1; i < way.size(); i++) {
+            sum += way.get(i).distance(way.get(i - 1));
+        }
+        return sum;
     }
 
     private void wand(CardView v, Step step) {
@@ -121,6 +146,7 @@ public final class CardPictures {
         }
         v.line(List.of(outside, step.entryM()), 0.9, 0);
         v.line(step.wayM(), 0.9, 0);
+        v.keepClear(step.wayM(), 0.7);
         v.dot(on, 1.0);
         v.keepClear(on, 1.4);
         boolean still = on.distance(off) < 1e-3;

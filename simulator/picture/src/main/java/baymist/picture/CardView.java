@@ -152,6 +152,18 @@ final class CardView {
         taken.add(new Rectangle2D.Double(x(p) - r, y(p) - r, 2 * r, 2 * r));
     }
 
+    /** Keeps marks off a line. */
+    void keepClear(List<Vec3> way, double r) {
+        for (int i = 1; i < way.size(); i++) {
+            Vec3 a = way.get(i - 1);
+            Vec3 step = way.get(i).minus(a);
+            int n = (int) Math.ceil(Math.hypot(x(way.get(i)) - x(a), y(way.get(i)) - y(a)) / r) + 1;
+            for (int k = 0; k <= n; k++) {
+                keepClear(a.plus((double) k / n, step), r);
+            }
+        }
+    }
+
     /** Keeps marks out of a rectangle of the sheet, mm. */
     void keepOut(double x, double y, double width, double height) {
         taken.add(new Rectangle2D.Double(x, y, width, height));

@@ -15,8 +15,11 @@ import java.util.regex.Pattern;
  * @param fahrenheit whether temperatures are told in °F first
  */
 public record CardUnits(boolean inches, boolean psi, boolean fahrenheit) {
-    private static final Pattern IMPERIAL = Pattern.compile("\\d\\s*(in|ft|inch|mil|thou)\\b|\\d\"");
-    private static final Pattern METRIC = Pattern.compile("\\d\\s*(mm|cm|m)\\b");
+    /** A value of its own; what stands in a title, a story or a name says nothing of the units that somebody works in. */
+    private static final String VALUE = "(?m)[:\\[,]\\s*-?\\d[\\d./ ]*\\s*(?:%s)\\s*(?=[,\\]}#]|$)";
+
+    private static final Pattern IMPERIAL = Pattern.compile(String.format(VALUE, "in|ft|inch|mil|thou|in/s|ft/s"));
+    private static final Pattern METRIC = Pattern.compile(String.format(VALUE, "mm|cm|m|mm/s|m/s"));
     private static final double INCH_M = 0.0254;
     private static final double PSI_PA = 6894.757;
 
@@ -67,8 +70,15 @@ public record CardUnits(boolean inches, boolean psi, boolean fahrenheit) {
         return inches ? mil + " (" + um + ")" : um + " (" + mil + ")";
     }
 
+    String filmUnit() {
+        return inches ? "mil" : "\u00b5m";
+    }
+
     /** A film build in one unit. */
     String thin(double m) {
+        if (m > 0 && m < 1e-8) {
+            return inches ? "<0.001 mil" : "<0.01 \u00b5m";
+        }
         return inches ? number(m / 25.4e-6, 2) + " mil" : number(1e6 * m, 2) + " \u00b5m";
     }
 

@@ -1,11 +1,8 @@
 package baymist.print;
 
 import baymist.card.WorkCard;
-import baymist.card.WorkCard.Step;
 import baymist.picture.CardPicture;
-import baymist.picture.CardPictures;
 import baymist.scene.CardSpec;
-import baymist.scene.OpeningState;
 import baymist.scene.ProtectedItem;
 import baymist.scene.WandSpec;
 import java.time.LocalDate;
@@ -19,6 +16,9 @@ import java.util.stream.Collectors;
 
 /** The card's figures as words in the user's units, by the names that the template uses. */
 final class CardWords {
+    /** A bay of which less is reached is not treated by the job (ASSUMED: a smear through a joint is no treatment). */
+    private static final double UNTREATED = 0.005;
+
     private final WorkCard card;
     private final CardUnits units;
     private final Map<String, CardPicture> pictures;
@@ -39,6 +39,7 @@ final class CardWords {
 
     Map<String, Object> page(Paper paper) {
         Map<String, Object> w = new LinkedHashMap<>();
+        StepWords steps = new StepWords(card, units, this::svg);
         w.put("paper", paper.css());
         w.put("touchUp", card.touchUp());
         w.put("kind", card.touchUp() ? "Touch-up card" : "Work card");
@@ -52,28 +53,37 @@ final class CardWords {
                         .toList());
         w.put("items", items());
         w.put("hasItems", !card.items().isEmpty());
-        w.put("wands", wands());
+        w.put("wands", wands(steps));
         product(w);
         w.put("supply", supply());
         times(w);
-        w.put("openings", openings());
+        OpeningWords openings = new OpeningWords(card, units);
+        w.put("openings", openings.table());
+        w.put("now", openings.now());
+        w.put("then", openings.then());
+        w.put("hasThen", !openings.then().isEmpty());
+        w.put("last", openings.last());
         w.put("drains", names(WorkCard.Use.DRAIN));
         w.put("hasDrains", card.openings().stream().anyMatch(o -> o.use() == WorkCard.Use.DRAIN));
-        w.put("steps", steps());
+        w.put("steps", steps.steps());
+        w.put("anyTurned", steps.anyTurned());
+        w.put("dialWords", steps.anyTurned() ? steps.dialWords() : "");
         w.put("orderChanged", card.orderChanged());
-        masks(w);
+        w.put("masks", card.masks().all());
+        w.put("kinds", openings.masks());
         w.put(
                 "drip",
                 card.dripM3() < 1e-6 ? "less than " + units.volume(1e-6) : "about " + units.volume(card.dripM3()));
         balance(w);
         w.put("points", points());
+        w.put("filmUnit", units.filmUnit());
         w.put("hasPoints", !card.points().isEmpty());
         prediction(w);
         due(w);
         w.put("overviewSvg", svg("overview"));
         w.put("pointsSvg", svg("points"));
         trace(w);
-        return w;
+        return Unbroken.of(w);
     }
 
     private List<Map<String, Object>> items() {
@@ -95,7 +105,7 @@ final class CardWords {
         return all;
     }
 
-    private List<Map<String, Object>> wands() {
+    private List<Map<String, Object>> wands(StepWords steps) {
         List<Map<String, Object>> all = new ArrayList<>();
         for (WorkCard.Wand x : card.wands()) {
             String kind = x.kind() == WandSpec.Kind.STRAIGHT
@@ -109,6 +119,8 @@ final class CardWords {
                     "tip",
                     x.tip() + ": " + x.jets() + (x.jets() == 1 ? " jet" : " jets") + ", orifices of "
                             + units.length(x.orificeM()),
+                    "marks",
+                    steps.marks(x),
                     "steps",
                     x.steps().stream().map(String::valueOf).collect(Collectors.joining(", "))));
         }
@@ -125,8 +137,9 @@ final class CardWords {
         w.put("needed", units.volume(p.neededM3()));
         w.put("cup", units.volume(p.cupM3()));
         String refills = p.refills() == 0
-                ? "one filling, no refill"
-                : p.refills() == 1 ? "one refill" : p.refills() + " refills";
+                ? "one filling, no refill."
+                : (p.refills() == 1 ? "one refill" : p.refills() + " refills")
+                        + " with bores and allowance; the passes say when.";
         w.put("refills", refills);
         List<Map<String, Object>> bays = new ArrayList<>();
         for (WorkCard.BayShare b : p.bays()) {
@@ -136,7 +149,7 @@ final class CardWords {
                     "area",
                     units.area(b.areaM2()),
                     "film",
-                    units.volume(b.filmM3()),
+                    b.reached() < UNTREATED ? "not treated by this job" : units.volume(b.filmM3()),
                     "reached",
                     CardUnits.percent(b.reached())));
         }
@@ -158,7 +171,9 @@ final class CardWords {
                     "air",
                     units.air(s.freeAirM3PerS()),
                     "liquid",
-                    units.liquid(s.liquidM3PerS())));
+                    units.liquid(s.liquidM3PerS()),
+                    "caught",
+                    units.volume(30 * s.liquidM3PerS())));
         }
         return all;
     }
@@ -171,129 +186,11 @@ final class CardWords {
         w.put("total", CardUnits.time(t.totalS()));
     }
 
-    private List<Map<String, Object>> openings() {
-        List<Map<String, Object>> all = new ArrayList<>();
-        int n = 0;
-        for (WorkCard.Opening o : card.openings()) {
-            String size = o.round()
-                    ? "\u00d8 " + units.length(o.lengthM())
-                    : units.length(o.lengthM()) + " \u00d7 " + units.length(o.widthM());
-            all.add(Map.of(
-                    "letter",
-                    CardPictures.letter(n++),
-                    "name",
-                    o.name(),
-                    "part",
-                    o.part(),
-                    "size",
-                    size,
-                    "use",
-                    o.use().name().toLowerCase(Locale.ROOT),
-                    "pass",
-                    o.use() == WorkCard.Use.ENTRY && o.pass() == OpeningState.OPEN ? "open: wand" : word(o.pass()),
-                    "hang",
-                    word(o.hang()),
-                    "after",
-                    word(o.after()),
-                    "todo",
-                    todo(o)));
-        }
-        return all;
-    }
-
-    private static String word(OpeningState s) {
-        return s.name().toLowerCase(Locale.ROOT);
-    }
-
-    private static String todo(WorkCard.Opening o) {
-        if (o.use() == WorkCard.Use.PANEL) {
-            return "stays shut";
-        }
-        if (o.use() == WorkCard.Use.DRAIN && !o.handled()) {
-            return "keep clear";
-        }
-        if (o.before() != OpeningState.OPEN && o.pass() == OpeningState.OPEN) {
-            return "take off the cover";
-        }
-        if (o.pass() == OpeningState.TAPED || o.pass() == OpeningState.PLUGGED) {
-            return o.pass() == OpeningState.TAPED ? "tape" : "plug";
-        }
-        if (o.pass() == OpeningState.CLOSED && o.before() == OpeningState.OPEN) {
-            return "close";
-        }
-        return o.use() == WorkCard.Use.ENTRY ? "wand goes in" : "leave open";
-    }
-
     private List<String> names(WorkCard.Use use) {
         return card.openings().stream()
                 .filter(o -> o.use() == use)
                 .map(WorkCard.Opening::name)
                 .toList();
-    }
-
-    private List<Map<String, Object>> steps() {
-        List<Map<String, Object>> all = new ArrayList<>();
-        for (Step s : card.steps()) {
-            Map<String, Object> m = new LinkedHashMap<>();
-            m.put("number", s.number());
-            m.put("name", s.name());
-            m.put("entry", s.entry().equals(s.opening()) ? s.opening() : s.entry() + " (" + s.opening() + ")");
-            m.put("wand", s.wand());
-            m.put("from", units.both(s.fromM()));
-            m.put("to", units.both(s.toM()));
-            m.put("stopped", stopped(s));
-            m.put("still", s.drawBackMPerS() == 0);
-            m.put("half", Double.isNaN(s.secondsPerHalfMetre()) ? "" : half(s));
-            m.put("rate", s.drawBackMPerS() > 0 ? units.rate(s.drawBackMPerS()) : "");
-            m.put("hold", s.holdS() > 0 ? CardUnits.time(s.holdS()) : "");
-            m.put("trigger", CardUnits.time(s.triggerS()));
-            String next = s.number() < card.steps().size() ? " before the next pass" : " before the hang time begins";
-            m.put("wait", s.waitS() > 0 ? CardUnits.time(s.waitS()) + next : "");
-            m.put("clock", clock(s));
-            m.put("product", units.volume(s.productM3()));
-            m.put("passSvg", svg("pass-" + s.number()));
-            m.put("dialSvg", svg("dial-" + s.number()));
-            m.put("rodSvg", svg("rod-" + s.number()));
-            all.add(m);
-        }
-        return all;
-    }
-
-    private String half(Step s) {
-        String half = String.format(Locale.ROOT, "%.1f s for each half metre", s.secondsPerHalfMetre());
-        return units.inches()
-                ? half + String.format(Locale.ROOT, " (%.1f s a foot)", 0.3048 / s.drawBackMPerS())
-                : half;
-    }
-
-    private static String stopped(Step s) {
-        String by = s.stopped();
-        return by == null ? "" : by.equals("wand length") ? "all of the wand" : "until it touches " + by;
-    }
-
-    private static String clock(Step s) {
-        if (!s.turned()) {
-            return "any: it sprays the same however it is turned";
-        }
-        double hours = Math.toDegrees(s.clockRad()) / 30;
-        String hour = CardUnits.number(hours < 0.05 ? 12 : hours, 3);
-        String reference = s.up() ? "" : " with 12 forward";
-        return String.format(
-                Locale.ROOT,
-                "%s at %s o'clock (%.0f\u00b0)%s, pointing %s",
-                s.kind() == WandSpec.Kind.BENT ? "hook" : "pin",
-                hour,
-                Math.toDegrees(s.clockRad()),
-                reference,
-                s.pin());
-    }
-
-    private void masks(Map<String, Object> w) {
-        WorkCard.Masks m = card.masks();
-        w.put("tapes", m.tapes());
-        w.put("plugs", m.plugs());
-        w.put("bags", m.bags());
-        w.put("masks", m.all());
     }
 
     private void balance(Map<String, Object> w) {

@@ -73,18 +73,24 @@ class CardPageTest {
             "4 Product",
             "5 Supply and time",
             "6 Panels to open",
+            "vent (C): cover off",
             "Drains found clear before",
             "counted in",
             "7 Passes",
             "lower line",
             "upper line",
             "8 Hang time",
-            "9 Close-up",
+            "At once",
+            "vent (C): tape on",
+            "20 s",
+            "9 Inspection",
+            "before anything is closed",
+            "slick, even sheen and no bare metal",
+            "10 Close-up",
             "Drains found clear after",
             "counted out",
             "Wipe",
-            "10 Inspection",
-            "slick, even sheen and no bare metal",
+            "vent (C): tape off, then cover on",
             "11 Balance check",
             "12 Sign-off",
             "Next due",
@@ -111,7 +117,7 @@ class CardPageTest {
     }
 
     private static void assertInOrder(String text) {
-        String flat = text.replaceAll("\\s+", " ");
+        String flat = text.replace('\u00a0', ' ').replaceAll("\\s+", " ");
         int at = 0;
         for (String wanted : ORDER) {
             int next = flat.indexOf(wanted, at);
@@ -192,7 +198,7 @@ class CardPageTest {
 
     @Test
     void passesStandLowBeforeHighAndTheCardSaysThatTheSceneHadThemOtherwise() throws IOException {
-        String html = CardJobs.page(source, scene, Paper.A4).html();
+        String html = plain();
         assertTrue(html.indexOf("lower line") < html.indexOf("upper line"));
         assertTrue(html.contains("had another order"));
         // 100 mm/s is five seconds for half a metre
@@ -203,11 +209,37 @@ class CardPageTest {
 
     @Test
     void unitsAreThoseOfTheSceneWithTheOthersBeside() throws IOException {
-        String html = CardJobs.page(source, scene, Paper.A4).html();
+        String html = plain();
         assertTrue(html.contains("600 mm (23.6 in)"));
         assertTrue(html.contains("60 psi (414 kPa)"));
         assertTrue(html.contains("µm"));
         assertTrue(html.contains("20 °C (68 °F)"));
+    }
+
+    /** The page with plain blanks where a figure is kept with its unit. */
+    private static String plain() throws IOException {
+        return CardJobs.page(source, scene, Paper.A4).html().replace('\u00a0', ' ');
+    }
+
+    @Test
+    void theCupIsFilledBeforeItRunsDry() throws IOException {
+        // 30 mL/min for 560 mm at 100 mm/s is 2.8 mL a pass; the cup holds 2 mL, which is 4 s of trigger
+        assertEquals(2, plain().split("every 4 s trigger off, fill up", -1).length - 1);
+    }
+
+    @Test
+    void unitsAreThoseOfValuesAndNotOfNames() {
+        String metric = "title: 8 ft wand, 4 ft box\npasses: [{wand: ring 5/16 in x 8 ft, from: 1.5 m, to: 50 mm}]\n";
+        assertFalse(CardUnits.of(metric).inches());
+        assertTrue(CardUnits.of(metric.replace("1.5 m", "59 in").replace("50 mm", "2 in"))
+                .inches());
+    }
+
+    @Test
+    void aFigureStaysWithItsUnit() {
+        assertEquals(
+                "tape at 40\u00a0mm, then 5.0\u00a0s for half; 2 masks",
+                Unbroken.words("tape at 40 mm, then 5.0 s for half; 2 masks"));
     }
 
     @Test
