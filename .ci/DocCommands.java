@@ -41,10 +41,10 @@ final class DocCommands {
     private static final Map<String, String> VOXELS = new LinkedHashMap<>();
 
     static {
-        VOXELS.put("tail-cone", "60 mm");
-        VOXELS.put("wing-box", "45 mm");
+        VOXELS.put("tail-cone", "90 mm");
+        VOXELS.put("wing-box", "80 mm");
         VOXELS.put("open-", "90 mm");
-        VOXELS.put("", "20 mm");
+        VOXELS.put("", "25 mm");
     }
 
     private static final int LIMIT_S = Integer.parseInt(setting("DOC_LIMIT_S", "300"));
@@ -64,7 +64,7 @@ final class DocCommands {
 
     record Shown(Path page, int line, String command) {}
 
-    record Ran(Shown shown, int code, double seconds, String log) {}
+    record Ran(Shown shown, int code, double seconds, double processorS, String log) {}
 
     public static void main(String[] args) throws Exception {
         List<String> pages = new ArrayList<>(List.of(args));
@@ -128,12 +128,13 @@ final class DocCommands {
             }
         } catch (IOException | InterruptedException e) {
             e.printStackTrace();
-            ran.add(new Ran(new Shown(Path.of("."), 0, "lane"), 1, 0, e.toString()));
+            ran.add(new Ran(new Shown(Path.of("."), 0, "lane"), 1, 0, 0, e.toString()));
         }
     }
 
     private static synchronized Ran told(Ran r) {
-        System.out.printf("%-6s %5.1f s  %s:%d: %s%n", r.code == 0 ? "ok" : "FAILED", r.seconds, r.shown.page, r.shown.line, r.shown.command);
+        String cpu = Double.isNaN(r.processorS) ? "             " : String.format("(%5.1f s cpu)", r.processorS);
+        System.out.printf("%-6s %5.1f s %s  %s:%d: %s%n", r.code == 0 ? "ok" : "FAILED", r.seconds, cpu, r.shown.page, r.shown.line, r.shown.command);
         if (r.code != 0) {
             System.out.print("       | ended with " + r.code + "\n"
                     + r.log.lines().limit(30).map(l -> "       | " + l + "\n").collect(Collectors.joining()));
@@ -226,6 +227,7 @@ final class DocCommands {
         private Process worker;
         private BufferedReader answers;
         private PrintStream orders;
+        private double processorS;
 
         Lane(Path scratch) throws IOException {
             this.scratch = scratch;
@@ -235,8 +237,7 @@ final class DocCommands {
 
         private void hire() throws IOException {
             List<String> call = new ArrayList<>(List.of(java()));
-            call.addAll(QUICK_JAVA);
-            call.addAll(List.of("-cp", ROOT.resolve(JAR).toString(), ROOT.resolve(".ci/DocWorker.java").toString()));
+            call.addAll(List.of("-XX:+UseSerialGC", "-Xmx2g", "-cp", ROOT.resolve(JAR).toString(), ROOT.resolve(".ci/DocWorker.java").toString()));
             worker = new ProcessBuilder(call).directory(scratch.toFile()).redirectError(ProcessBuilder.Redirect.INHERIT).start();
             answers = worker.inputReader(StandardCharsets.UTF_8);
             orders = new PrintStream(worker.getOutputStream(), true, StandardCharsets.UTF_8);
@@ -253,9 +254,10 @@ final class DocCommands {
             }
             String rest = m.group(2).strip();
             long t = System.nanoTime();
+            processorS = Double.NaN;
             boolean plain = !SHELL.matcher(rest).find() && !rest.startsWith("view");
             int code = plain ? here(rest) : inShell(rest);
-            return new Ran(s, code, (System.nanoTime() - t) * 1e-9, Files.exists(log) ? Files.readString(log) : "");
+            return new Ran(s, code, (System.nanoTime() - t) * 1e-9, processorS, Files.exists(log) ? Files.readString(log) : "");
         }
 
         private int here(String rest) throws IOException, InterruptedException {
@@ -266,7 +268,9 @@ final class DocCommands {
             orders.println(String.join("\t", parts));
             for (long until = System.nanoTime() + LIMIT_S * 1_000_000_000L; System.nanoTime() < until; ) {
                 if (answers.ready()) {
-                    return Integer.parseInt(answers.readLine());
+                    String[] answer = answers.readLine().split(" ");
+                    processorS = Double.parseDouble(answer[1]);
+                    return Integer.parseInt(answer[0]);
                 }
                 if (!worker.isAlive()) {
                     break;
