@@ -22,7 +22,7 @@ import java.util.Locale;
 import java.util.Random;
 
 /**
- * The air's kernels on one thread against the triad of the same run: a step of the resolved air per cell (dense fog let loose in one bay, at
+ * The air's kernels on one thread, by its own processor time, against the triad of the same run: a step of the resolved air per cell (dense fog let loose in one bay, at
  * blocks of 4, 2 and 1 voxels), and the pressure solve of some million cells: iterations to 1e-6 and bytes moved per iteration over the triad's. Best of three. Run with a
  * scene file and, for the solve, a number of cells as arguments.
  */
@@ -36,26 +36,50 @@ public final class AirRate {
 
     private AirRate() {}
 
+    /** Steps of the resolved air: blocks' side in voxels, cells of the air, steps done, seconds a cell and step. */
+    record Step(int block, int cells, long steps, double cellS) {}
+
+    /** A pressure solve to 1e-6. */
+    record Solve(int cells, int iterations, double seconds) {
+        double cellAndIterationS() {
+            return seconds / iterations / cells;
+        }
+
+        double bytesPerS() {
+            return BYTES_AN_ITERATION / cellAndIterationS();
+        }
+    }
+
     public static void main(String[] args) {
         Scene scene = SceneReader.read(Path.of(args.length > 0 ? args[0] : "scenes/wing-box.yaml"));
         double cells = args.length > 1 ? Double.parseDouble(args[1]) : 1e6;
         Cavity cavity = CavityBuilder.build(scene);
-        double triad = 0;
-        for (int n = 0; n < ROUNDS; n++) {
-            triad = Math.max(triad, triadBytesPerS());
+        double triad;
+        try (Workers one = new Workers(1)) {
+            triad = Triad.bytesPerS(one);
         }
         say("triad %.1f GB/s", triad / 1e9);
+        for (int block = 4; block >= 1; block /= 2) {
+            Step s = step(scene, cavity, grid(cavity, scene.voxel()), block);
+            say("air step, blocks of %d: %d cells, %d steps, %.3f us a cell and step", block, s.cells(), s.steps(), 1e6 * s.cellS());
+        }
+        Solve solve = poisson(cavity, cells);
+        say(
+                "pressure solve: %d cells, %d iterations to 1e-6, %.2f s, %.0f ns a cell and iteration, %.2f of the triad",
+                solve.cells(),
+                solve.iterations(),
+                solve.seconds(),
+                1e9 * solve.cellAndIterationS(),
+                solve.bytesPerS() / triad);
+    }
+
+    static VoxelGrid grid(Cavity cavity, VoxelSpec voxel) {
         try (Workers workers = new Workers(2)) {
-            VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
-            for (int block = 4; block >= 1; block /= 2) {
-                step(scene, cavity, grid, block);
-            }
-            double edge = Math.cbrt(grid.totalVolumeM3() / cells);
-            poisson(Voxelizer.voxelize(cavity, new VoxelSpec(edge, edge, edge), workers), cavity, triad);
+            return Voxelizer.voxelize(cavity, voxel, workers);
         }
     }
 
-    private static void step(Scene scene, Cavity cavity, VoxelGrid grid, int block) {
+    static Step step(Scene scene, Cavity cavity, VoxelGrid grid, int block) {
         double[] open = OpenFractions.hang(cavity.openings());
         double[] areas = OpenFractions.areasM2(cavity.openings());
         double[] fog = new double[grid.cellCount()];
@@ -72,57 +96,37 @@ public final class AirRate {
             ResolvedAir air = ResolvedAir.of(plan, grid, areas, block);
             air.advance(0, STEPPED_S / 4, fog);
             long before = air.steps();
-            long start = System.nanoTime();
+            long start = Triad.clockNs(1);
             air.advance(0, STEPPED_S, fog);
             steps = air.steps() - before;
             count = air.cells();
-            best = Math.min(best, (System.nanoTime() - start) / 1e9 / steps / count);
+            best = Math.min(best, (Triad.clockNs(1) - start) / 1e9 / steps / count);
         }
-        say("air step, blocks of %d: %d cells, %d steps, %.3f us a cell and step", block, count, steps, 1e6 * best);
+        return new Step(block, count, steps, best);
     }
 
-    private static void poisson(VoxelGrid grid, Cavity cavity, double triad) {
-        double[] open = OpenFractions.hang(cavity.openings());
-        PoissonSolver solver = PoissonSolver.of(grid, open);
+    /**
+     * Solves on about a number of cells for a random right side, and for what blows in at one end and goes out at the other: the time of the first, the more iterations of the
+     * two.
+     */
+    static Solve poisson(Cavity cavity, double cells) {
+        double edge = Math.cbrt(grid(cavity, new VoxelSpec(0, 0, 0)).totalVolumeM3() / cells);
+        VoxelGrid grid = grid(cavity, new VoxelSpec(edge, edge, edge));
+        PoissonSolver solver = PoissonSolver.of(grid, OpenFractions.hang(cavity.openings()));
         double[] right = new double[grid.cellCount()];
         Random random = new Random(1);
         Arrays.setAll(right, c -> random.nextGaussian());
         double best = Double.POSITIVE_INFINITY;
-        PoissonSolver.Solution solution = solver.solve(right, 1e-6);
-        for (int n = 0; n < ROUNDS; n++) {
-            long start = System.nanoTime();
-            solution = solver.solve(right, 1e-6);
-            best = Math.min(best, (System.nanoTime() - start) / 1e9);
+        int iterations = 0;
+        for (int n = 0; n <= ROUNDS; n++) {
+            long start = Triad.clockNs(1);
+            iterations = solver.solve(right, 1e-6).iterations();
+            best = Math.min(best, (Triad.clockNs(1) - start) / 1e9);
         }
-        double moved = solution.iterations() * BYTES_AN_ITERATION * grid.cellCount();
-        say(
-                "pressure solve: %d cells, %d iterations to 1e-6, %.2f s, %.0f ns a cell and iteration, %.2f of the triad",
-                grid.cellCount(),
-                solution.iterations(),
-                best,
-                1e9 * best / solution.iterations() / grid.cellCount(),
-                moved / best / triad);
-    }
-
-    private static double triadBytesPerS() {
-        int n = 8_000_000;
-        double[] a = new double[n];
-        double[] b = new double[n];
-        double[] c = new double[n];
-        Arrays.fill(b, 1);
-        Arrays.fill(c, 2);
-        double best = 0;
-        for (int round = 0; round < 8; round++) {
-            long start = System.nanoTime();
-            for (int i = 0; i < n; i++) {
-                a[i] = b[i] + 3 * c[i];
-            }
-            best = Math.max(best, 24.0 * n / (System.nanoTime() - start) * 1e9);
-        }
-        if (a[n / 2] != 7) {
-            throw new IllegalStateException("triad");
-        }
-        return best;
+        double[] through = new double[right.length];
+        through[0] = 1;
+        through[right.length - 1] = -1;
+        return new Solve(grid.cellCount(), Math.max(iterations, solver.solve(through, 1e-6).iterations()), best);
     }
 
     private static void say(String format, Object... values) {

@@ -10,7 +10,6 @@ import baymist.study.Comparison;
 import baymist.study.Planning;
 import baymist.study.PlanningRun;
 import baymist.study.StudyStore;
-import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 
 /**
@@ -38,7 +37,7 @@ public final class CompareRate {
         System.out.printf(
                 "%s: %d candidates, %d of them run, the others cut or refused; best of %d%n",
                 file.getFileName(), one.compared().rows().size(), ran, repeats);
-        System.out.println("| threads | work shared | structures made | s by the clock | s of processor | hash of all films |");
+        System.out.println("| threads | work shared | structures made | s by the clock | s of processor (user + system) | hash of all films |");
         System.out.println("|---|---|---|---|---|---|");
         row("1", "yes", one);
         row("2", "yes", two);
@@ -47,6 +46,20 @@ public final class CompareRate {
         System.out.printf(
                 "two threads over one: %.2f; sharing saves %.1f %% of the processor's time%n",
                 one.wallS() / two.wallS(), 100 * (1 - two.processorS() / apart.processorS()));
+        String hash = hash(one.compared());
+        for (Time t : new Time[] {two, three, apart}) {
+            if (!hash(t.compared()).equals(hash)) {
+                System.out.println("the films differ between rows: not the same bits");
+                System.exit(1);
+            }
+        }
+    }
+
+    /** Time of a whole comparison with one thread over that with {@code threads}, best of the repeats. */
+    static double gain(Scene scene, int threads, int repeats) {
+        compare(scene, threads, true);
+        return best(scene, 1, true, repeats).wallS()
+                / best(scene, threads, true, repeats).wallS();
     }
 
     private static void row(String threads, String shared, Time t) {
@@ -68,16 +81,10 @@ public final class CompareRate {
         Structures structures = shared ? Structures.shared() : Structures.fresh();
         PlanningRun runs = new PlanningRun(Planning.DEFAULT, StudyStore.none(), structures);
         long start = System.nanoTime();
-        long processor = processorNs();
+        long processor = Triad.processorNs();
         Compared compared = new Comparison(runs, threads).run(scene, Comparison.Watch.NONE);
         return new Time(
-                1e-9 * (System.nanoTime() - start), 1e-9 * (processorNs() - processor), compared, structures.made());
-    }
-
-    /** Time of all threads of this process, ns. */
-    private static long processorNs() {
-        return ((com.sun.management.OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
-                .getProcessCpuTime();
+                1e-9 * (System.nanoTime() - start), 1e-9 * (Triad.processorNs() - processor), compared, structures.made());
     }
 
     private static String hash(Compared compared) {

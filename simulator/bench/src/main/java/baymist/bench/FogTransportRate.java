@@ -47,10 +47,15 @@ public final class FogTransportRate {
     private static SprayHits jet() {
         double[] kgPerS = new double[8];
         java.util.Arrays.fill(kgPerS, 1e-9);
+        return source(100, kgPerS);
+    }
+
+    /** A jet that does nothing but hand fog to one cell, kg/s by bin. */
+    static SprayHits source(int cell, double[] kgPerS) {
         int[] none = {};
         double[] zero = {};
         return new SprayHits(
-                none, zero, new int[] {100}, kgPerS, 0, none, zero, zero, zero, none, none, zero, zero, 0, -1, 0, 0, -1, 0, 0);
+                none, zero, new int[] {cell}, kgPerS, 0, none, zero, zero, zero, none, none, zero, zero, 0, -1, 0, 0, -1, 0, 0);
     }
 
     public static void main(String[] args) throws IOException, InterruptedException {
@@ -71,38 +76,49 @@ public final class FogTransportRate {
         }
     }
 
+    /**
+     * One way of stepping.
+     *
+     * @param updatesPerS cell-bin updates a second, best of some
+     * @param saved steps of one length for all over those that were done
+     */
+    record Rate(String way, double updatesPerS, double saved) {}
+
     private static void measure(int threads, String name) {
         try (Workers workers = new Workers(threads)) {
-            double triad = triadGBPerS(workers, threads);
-            VoxelGrid grid = box();
-            for (Way way : WAYS) {
-                FogStepper fog = fog(grid, way.transport(), workers);
-                SprayHits hits = way.jet() ? jet() : null;
-                double best = 0;
-                double saved = 0;
-                for (int i = 0; i < REPEATS; i++) {
-                    long updates = fog.stats().updates();
-                    long steps = fog.stats().explicitSteps();
-                    long start = clock(threads);
-                    fog.advance(swirl(grid, 1 + 0.1 * i), hits, 0.25);
-                    double seconds = (clock(threads) - start) * 1e-9;
-                    double both = grid.cellCount() + grid.faces().count();
-                    double done = (fog.stats().updates() - updates) / both * grid.cellCount();
-                    best = Math.max(best, done / seconds);
-                    saved = (double) (fog.stats().explicitSteps() - steps) * grid.cellCount() / done;
-                }
+            double triad = Triad.bytesPerS(workers) * 1e-9;
+            for (Rate r : rates(workers)) {
                 System.out.printf(
                         "%-8s %-22s %6.0f M cell-bin updates/s, triad %5.1f GB/s, share %.3f; levels save a factor of %.1f in updates%n",
-                        name, way.name(), best * 1e-6, triad, best * 12e-9 / triad, saved);
+                        name, r.way(), r.updatesPerS() * 1e-6, triad, r.updatesPerS() * 12e-9 / triad, r.saved());
             }
         }
     }
 
-    /** Nanoseconds; with one thread those of its own processor time, which other programs don't lengthen. */
-    private static long clock(int threads) {
-        return threads == 1
-                ? java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime()
-                : System.nanoTime();
+    /** All ways, in the order of {@link #WAYS}: with a jet off, with a jet on, and donor cells one size at a time. */
+    static List<Rate> rates(Workers workers) {
+        int threads = workers.threads();
+        VoxelGrid grid = box(NX, NY, NZ);
+        List<Rate> rates = new ArrayList<>();
+        for (Way way : WAYS) {
+            FogStepper fog = fog(grid, way.transport(), workers);
+            SprayHits hits = way.jet() ? jet() : null;
+            double best = 0;
+            double saved = 0;
+            for (int i = 0; i < REPEATS; i++) {
+                long updates = fog.stats().updates();
+                long steps = fog.stats().explicitSteps();
+                long start = Triad.clockNs(threads);
+                fog.advance(swirl(grid, 1 + 0.1 * i), hits, 0.25);
+                double seconds = (Triad.clockNs(threads) - start) * 1e-9;
+                double both = grid.cellCount() + grid.faces().count();
+                double done = (fog.stats().updates() - updates) / both * grid.cellCount();
+                best = Math.max(best, done / seconds);
+                saved = (double) (fog.stats().explicitSteps() - steps) * grid.cellCount() / done;
+            }
+            rates.add(new Rate(way.name(), best, saved));
+        }
+        return rates;
     }
 
     private static FogStepper fog(VoxelGrid grid, Transport transport, Workers workers) {
@@ -127,10 +143,10 @@ public final class FogTransportRate {
         return fog;
     }
 
-    private static VoxelGrid box() {
+    static VoxelGrid box(int nx, int ny, int nz) {
         CavitySpec.Block block = new CavitySpec.Block(
                 "box",
-                new Vec3(0.01 * NX, 0.01 * NY, 0.01 * NZ),
+                new Vec3(0.01 * nx, 0.01 * ny, 0.01 * nz),
                 Vec3.ZERO,
                 Vec3.ZERO,
                 1e-3,
@@ -143,18 +159,18 @@ public final class FogTransportRate {
     }
 
     /** A plane jet with its return flow in the middle layer and gentle swirls beside it: m³/s through each face. */
-    private static AirField swirl(VoxelGrid grid, double strength) {
+    static AirField swirl(VoxelGrid grid, double strength) {
         FaceSet faces = grid.faces();
         double[] flux = new double[faces.count()];
         for (int e = 0; e < flux.length; e++) {
             int c = faces.low()[e];
-            double layer = strength * (grid.j(c) == NY / 2 ? 2e-2 : 1e-3);
-            int i = grid.i(c) + 1;
-            int k = grid.k(c) + 1;
+            double layer = strength * (grid.j(c) == grid.ny() / 2 ? 2e-2 : 1e-3);
+            int i = grid.i(c);
+            int k = grid.k(c);
             if (faces.axis()[e] == 0) {
-                flux[e] = layer * (stream(i, k) - stream(i, k - 1));
+                flux[e] = layer * (stream(grid, i, k) - stream(grid, i, k - 1));
             } else if (faces.axis()[e] == 2) {
-                flux[e] = layer * (stream(i - 1, k) - stream(i, k));
+                flux[e] = layer * (stream(grid, i - 1, k) - stream(grid, i, k));
             }
         }
         double[] mixing = new double[grid.cellCount()];
@@ -165,27 +181,9 @@ public final class FogTransportRate {
                 flux, new double[0], new double[grid.cellCount()], 0, mixing, friction, new double[0], 0);
     }
 
-    private static double stream(int i, int k) {
-        double z = (double) k / NZ;
-        return Math.sin(Math.PI * i / NX) * 4 * z * (1 - z) * Math.tanh(6 * (z - 0.5));
-    }
-
-    /** McCalpin's triad, 24 bytes an element, best of ten. */
-    private static double triadGBPerS(Workers workers, int threads) {
-        int n = 4_000_000;
-        double[] a = new double[n];
-        double[] b = new double[n];
-        double[] c = new double[n];
-        double best = 0;
-        for (int r = 0; r < 10; r++) {
-            long start = clock(threads);
-            workers.forBlocks(n, n / threads, (from, to) -> {
-                for (int i = from; i < to; i++) {
-                    a[i] = b[i] + 3 * c[i];
-                }
-            });
-            best = Math.max(best, 24e-9 * n / ((clock(threads) - start) * 1e-9));
-        }
-        return best;
+    /** Zero on the walls, so that what flows in flows out: cells 1 to n - 2 of the lattice lie inside. */
+    private static double stream(VoxelGrid grid, int i, int k) {
+        double z = (double) k / (grid.nz() - 2);
+        return Math.sin(Math.PI * i / (grid.nx() - 2)) * 4 * z * (1 - z) * Math.tanh(6 * (z - 0.5));
     }
 }

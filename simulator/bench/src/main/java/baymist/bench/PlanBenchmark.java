@@ -38,7 +38,7 @@ public class PlanBenchmark {
     @SuppressWarnings("NullAway.Init") // set before the first measurement
     private DoseMatrix matrix;
 
-    private static DoseMatrix build() {
+    static DoseMatrix build() {
         return DoseMatrices.of(
                 SceneReader.read(Path.of("scenes", "control-surface-pin-aft.yaml")),
                 DoseSettings.DEFAULT,
@@ -50,12 +50,17 @@ public class PlanBenchmark {
     @Setup(Level.Trial)
     public void start() {
         matrix = build();
+        plan = strokes(matrix);
+    }
+
+    /** Twelve strokes, each over a whole line. */
+    static List<Stroke> strokes(DoseMatrix matrix) {
         List<Stroke> strokes = new ArrayList<>();
         for (int i = 0; i < 12; i++) {
             int line = i % matrix.lines().size();
             strokes.add(new Stroke(line, 0, matrix.lines().get(line).stations() - 1, 0.1));
         }
-        plan = strokes;
+        return strokes;
     }
 
     @Benchmark

@@ -46,6 +46,16 @@ public final class ReachRate {
         }
     }
 
+    /** Lines tried a second, best of the rounds. */
+    static double linesPerS(Scene scene, int threads) {
+        List<ReachProblem> problems = problems(scene, Surroundings.of(CavityBuilder.build(scene), scene));
+        double best = 0;
+        for (int round = 0; round < ROUNDS; round++) {
+            best = Math.max(best, round(problems, threads, 1, false));
+        }
+        return best;
+    }
+
     private static List<ReachProblem> problems(Scene scene, Surroundings around) {
         List<WandSpec> wands = new ArrayList<>(scene.wands().values());
         wands.removeIf(w -> w.kind() != WandSpec.Kind.STRAIGHT);
@@ -61,7 +71,7 @@ public final class ReachRate {
         return problems;
     }
 
-    private static void round(List<ReachProblem> problems, int threads, double raysPerSecond, boolean tell) {
+    private static double round(List<ReachProblem> problems, int threads, double raysPerSecond, boolean tell) {
         RigidReach.Choice[] found = new RigidReach.Choice[problems.size()];
         long begin = System.nanoTime();
         try (Workers workers = new Workers(threads)) {
@@ -87,6 +97,9 @@ public final class ReachRate {
                         1e3 * c.resolutionM());
             }
         }
+        if (!tell) {
+            return lines / seconds;
+        }
         System.out.printf(
                 Locale.ROOT,
                 "%d searches on %d threads: %.2f s, %.0f lines/s, %.2f of the rate of single rays (%.0f rays/s on one thread)%n",
@@ -96,6 +109,7 @@ public final class ReachRate {
                 lines / seconds,
                 lines / seconds / (raysPerSecond * threads),
                 raysPerSecond);
+        return lines / seconds;
     }
 
     /** Rays from the middle of the mesh in all directions, closest hit, one thread. */

@@ -31,6 +31,8 @@ public class VoxelizerBenchmark {
     /** 16 m³ of bounding box at this pitch are five million cells. */
     private static final double PITCH_M = 0.0147;
 
+    static final VoxelSpec VOXEL = new VoxelSpec(PITCH_M, PITCH_M, PITCH_M);
+
     @Param({"1", "2"})
     public int threads;
 
@@ -51,6 +53,6 @@ public class VoxelizerBenchmark {
 
     @Benchmark
     public VoxelGrid voxelize() {
-        return Voxelizer.voxelize(cavity, new VoxelSpec(PITCH_M, PITCH_M, PITCH_M), workers);
+        return Voxelizer.voxelize(cavity, VOXEL, workers);
     }
 }

@@ -1,6 +1,7 @@
 package baymist.cli;
 
 import baymist.picture.StructureDrawing;
+import baymist.problem.Severity;
 import baymist.report.CheckReport;
 import baymist.run.CheckResult;
 import baymist.scene.Scene;
@@ -61,6 +62,7 @@ final class CheckCommand extends SceneCommand {
         if (picture != null) {
             written(picture);
         }
-        return Exit.DONE;
+        boolean wrong = result.findings().stream().anyMatch(f -> f.severity() == Severity.ERROR);
+        return wrong ? Exit.BAD_INPUT : Exit.DONE;
     }
 }

@@ -47,6 +47,8 @@ import picocli.CommandLine.Spec;
             "4:with --must-reach: the plan reaches too little, or a bay can't be reached at all"
         })
 final class PlanCommand extends SceneCommand {
+    private static final int MOST_ROUNDS = 20;
+
     @Spec
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
@@ -95,6 +97,14 @@ final class PlanCommand extends SceneCommand {
     @Option(names = "--coarse", description = "No full run at the end: planning resolution alone.")
     private boolean coarse;
 
+    @Option(
+            names = "--full-rounds",
+            paramLabel = "N",
+            description =
+                    "Most further plans run in full where the full run reaches over a point less than was promised; default"
+                            + " ${DEFAULT-VALUE}.")
+    private int fullRounds = PlanOptions.FULL_ROUNDS;
+
     @Option(names = "--resolved", description = "Full run with resolved air, whatever the scene says; takes long.")
     private boolean resolved;
 
@@ -113,6 +123,10 @@ final class PlanCommand extends SceneCommand {
         if (runs < 1 || (passes != null && passes < 1)) {
             throw new ParameterException(spec.commandLine(), "--passes and --runs: 1 or more expected");
         }
+        if (fullRounds < 0 || fullRounds > MOST_ROUNDS) {
+            throw new ParameterException(
+                    spec.commandLine(), "--full-rounds " + fullRounds + ": 0 to " + MOST_ROUNDS + " expected");
+        }
         double wanted = wanted();
         if (resolved && coarse) {
             throw new ParameterException(spec.commandLine(), "--resolved is of the full run that --coarse leaves out");
@@ -127,7 +141,9 @@ final class PlanCommand extends SceneCommand {
                 passes == null ? 0 : passes,
                 runs,
                 !coarse,
-                drill);
+                drill,
+                fullRounds,
+                true);
         PlanResult plan;
         try (Progress progress = progress()) {
             plan = stages().plan(asked, options, runOptions(), progress);

@@ -118,7 +118,7 @@ class KilledStudyTest {
         }
     }
 
-    private static String classPath() {
+    static String classPath() {
         return Main.class.getClassLoader() instanceof URLClassLoader loader
                 ? Arrays.stream(loader.getURLs()).map(URL::getPath).collect(Collectors.joining(File.pathSeparator))
                 : System.getProperty("java.class.path");

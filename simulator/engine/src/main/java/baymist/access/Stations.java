@@ -39,14 +39,17 @@ public final class Stations {
      * Lays out the job.
      *
      * @param perPass insertion of each pass, in the order of the scene's passes
-     * @throws SceneException if a wand does not enter, with every such pass named
+     * @throws SceneException if a pass can't be made, with every such pass named, see {@link #refusals}
      */
     public static PassPlan plan(Scene scene, List<Insertion> perPass) {
         if (perPass.size() != scene.passes().size()) {
             throw new IllegalArgumentException(
                     perPass.size() + " insertions for " + scene.passes().size() + " passes");
         }
-        refuseInfeasible(scene, perPass);
+        List<Finding> refused = refusals(scene, perPass);
+        if (!refused.isEmpty()) {
+            throw new SceneException(refused);
+        }
         List<Station> stations = new ArrayList<>();
         List<Finding> findings = new ArrayList<>(OutsideCheck.findings(scene, perPass));
         double[] on = new double[perPass.size()];
@@ -62,7 +65,12 @@ public final class Stations {
         return new PassPlan(stations, findings, on, off, time + scene.hangS());
     }
 
-    private static void refuseInfeasible(Scene scene, List<Insertion> perPass) {
+    /**
+     * Why passes can't be made: the wand does not go in, or the trigger would never be held because the pass ends deeper than the wand gets.
+     *
+     * @param perPass insertion of each pass, in the order of the scene's passes
+     */
+    public static List<Finding> refusals(Scene scene, List<Insertion> perPass) {
         List<Finding> errors = new ArrayList<>();
         for (int p = 0; p < perPass.size(); p++) {
             PassSpec pass = scene.passes().get(p);
@@ -74,11 +82,29 @@ public final class Stations {
                         pass.place(),
                         "pass '" + pass.name() + "': wand '" + in.wand() + "' does not go in at '" + in.entry() + "': "
                                 + in.stoppedBy()));
+            } else if (!(pass.holdS() > 0) && pass.fromDepthM() > pass.toDepthM() && deepestM(in) <= pass.toDepthM()) {
+                errors.add(endsTooDeep(pass, in));
             }
         }
-        if (!errors.isEmpty()) {
-            throw new SceneException(errors);
-        }
+        return errors;
+    }
+
+    private static Finding endsTooDeep(PassSpec pass, Insertion in) {
+        return new Finding(
+                "ACC-012",
+                Severity.ERROR,
+                pass.place(),
+                String.format(
+                        Locale.ROOT,
+                        "pass '%s' is to end at a depth of %.1f mm, but wand '%s' at '%s' goes only to %.1f mm, where %s ends it: nothing"
+                                + " would be sprayed; state 'to' below %.1f mm",
+                        pass.name(),
+                        1e3 * pass.toDepthM(),
+                        in.wand(),
+                        in.entry(),
+                        1e3 * deepestM(in),
+                        in.stoppedBy(),
+                        1e3 * deepestM(in)));
     }
 
     private static double addPass(

@@ -114,14 +114,14 @@ record AccessFacts(
     Fact fact(List<Fact> more) {
         String went = Double.isFinite(stationM)
                 ? Words.say(
-                        "The tip came within %s of it, in pass '%s' at a depth of %s.",
+                        "Where the tip came nearest, half of the place lay within %s of it: in pass '%s' at a depth of %s.",
                         Words.length(stationM), stationPass, Words.length(stationDepthM))
                 : "No pass was made.";
         String can = !Double.isFinite(reachM)
                 ? " No wand of the scene goes in."
                 : Words.say(
-                        " The nearest that the tip of any wand of the scene can get is %s: '%s' by '%s', which goes in"
-                                + " %s%s.",
+                        " The nearest that the tip of any wand of the scene can get is %s, counted alike: '%s' by '%s', which"
+                                + " goes in %s along its line%s.",
                         Words.length(reachM),
                         reachWand,
                         reachEntry,

@@ -48,7 +48,7 @@ final class Cautions {
         }
         if (loss > Remedy.LOSS) {
             said.add(Words.say(
-                    "It costs the rest of the structure: %.0f points of what is reached in all are lost.", 100 * loss));
+                    "It costs elsewhere: of the whole structure %.0f points less are reached than now.", 100 * loss));
         }
         return String.join(" ", said);
     }

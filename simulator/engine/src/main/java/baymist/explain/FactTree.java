@@ -74,7 +74,7 @@ final class FactTree {
         String text = Words.say(
                 "The tip sees %s on its way%s, and its jets point at %s.",
                 Words.partOfIt(s.seen()),
-                Double.isFinite(s.seenFromM()) ? ", from " + Words.length(s.seenFromM()) : "",
+                Double.isFinite(s.seenFromM()) ? ", half of that from within " + Words.length(s.seenFromM()) : "",
                 Words.partOfIt(s.inside()));
         return new Fact(
                 "sight",

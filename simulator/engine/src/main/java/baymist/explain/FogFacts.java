@@ -266,14 +266,15 @@ record FogFacts(
     }
 
     Fact stick() {
-        String text =
-                Words.say("The region %s. The median droplet sinks at %.1f mm/s", facingWords(), 1e3 * settlingMPerS)
-                        + (depositionMPerS > 0
-                                ? Words.say(
-                                        "; fog stuck there as if it came at %.2f mm/s, with air brushing past at a friction speed of"
-                                                + " %.3f m/s.",
-                                        1e3 * depositionMPerS, frictionMPerS)
-                                : ".");
+        String text = Words.say(
+                        "The region %s. The median droplet of the spray sinks at %.1f mm/s",
+                        facingWords(), 1e3 * settlingMPerS)
+                + (depositionMPerS > 0
+                        ? Words.say(
+                                "; what hung there, mostly finer, stuck as if it came at %.2f mm/s, with air brushing past at"
+                                        + " a friction speed of %.3f m/s.",
+                                1e3 * depositionMPerS, frictionMPerS)
+                        : ".");
         return Fact.of(
                 "stick",
                 text,

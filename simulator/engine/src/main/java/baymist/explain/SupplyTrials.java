@@ -57,7 +57,7 @@ final class SupplyTrials {
         if (at.fog().endShare() > LEFT && hang > now) {
             trials.add(new Trial(
                     ChangeKind.MORE_HANG,
-                    "Let the fog hang for " + Words.time(hang) + " instead of " + Words.time(now),
+                    "Let the fog hang, and oil creep, for " + Words.time(hang) + " instead of " + Words.time(now),
                     List.of("hang: " + Yaml.time(hang)),
                     d -> d.hangS = hang));
         }

@@ -150,7 +150,7 @@ final class TrialRuns {
         }
         try {
             Scene changed = trial.on(planning);
-            RunResult after = Simulation.film(changed, base, new RunOptions(1), new Stopping(observer));
+            RunResult after = Simulation.film(changed, base, run.withThreads(1), new Stopping(observer));
             return new Outcome(trial, remedy(trial, changed, after), "");
         } catch (SceneException | SimulationException e) {
             String why = e instanceof SceneException s ? s.findings().get(0).text() : String.valueOf(e.getMessage());

@@ -1,7 +1,6 @@
 package baymist.plan;
 
 import baymist.cavity.Cavity;
-import baymist.cavity.CavityBuilder;
 import baymist.coverage.Fractions;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
@@ -9,6 +8,7 @@ import baymist.run.Rehearsal;
 import baymist.run.RunCancelledException;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
+import baymist.run.Structures;
 import baymist.scene.PassSpec;
 import baymist.scene.Scene;
 import baymist.scene.SceneEdit;
@@ -41,7 +41,8 @@ public final class GriddedPasses {
      * @throws SceneException PLN-001 if no wand goes in
      */
     public static List<Row> run(Scene stated, DoseSettings dose, int count, RunOptions run, RunObserver observer) {
-        Cavity cavity = CavityBuilder.build(stated);
+        Structures structures = Structures.shared();
+        Cavity cavity = structures.cavity(stated);
         Scene coarse = dose.planning().of(stated, cavity);
         List<DoseLine> lines = DoseLines.of(coarse, cavity, dose);
         double spacing = lines.stream().mapToDouble(DoseLine::spacingM).max().orElse(coarse.stationSpacingM());
@@ -53,7 +54,7 @@ public final class GriddedPasses {
         @Nullable Row[] rows = new Row[passes.size()];
         AtomicInteger done = new AtomicInteger();
         try (Workers workers = new Workers(run.threads())) {
-            Rehearsal rehearsal = Rehearsal.of(scene, workers);
+            Rehearsal rehearsal = Rehearsal.of(scene, structures, workers);
             workers.forEach(rows.length, i -> {
                 RunCancelledException.throwIf(observer.cancelled());
                 rows[i] = row(rehearsal, scene, passes.get(i));

@@ -33,20 +33,13 @@ public record HandsResult(
     }
 
     /**
-     * One of the jobs run as it was sampled, at the matrix's resolution.
+     * One of the jobs run as it was sampled.
      *
      * @param rank share of the jobs that reach less, by the matrix, 0..1
      * @param byMatrix, byRun share of area reached
+     * @param full whether at the scene's own resolution with its air, else at the matrix's
      */
-    public record Check(double rank, double byMatrix, double byRun) {}
-
-    /** How much more runs reach than the matrix says, on the average of the checks; 0 without. */
-    public double runsMinusMatrix() {
-        return checks.stream()
-                .mapToDouble(c -> c.byRun() - c.byMatrix())
-                .average()
-                .orElse(0);
-    }
+    public record Check(double rank, double byMatrix, double byRun, boolean full) {}
 
     /** The same with checks. */
     HandsResult with(List<Check> runs) {

@@ -5,6 +5,7 @@ import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.run.Simulation;
 import baymist.scene.Scene;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,12 +15,17 @@ import org.jspecify.annotations.Nullable;
  * @param best the one that reaches most
  * @param plan the plan, which may use no more product
  * @param gridFull that pass at the scene's own resolution and air, or null
+ * @param drilled where the scene allows drilling and the plan reaches no more, the plan with holes, within the same product; else null
  */
 public record PlanProof(
         int grid,
         GriddedPasses.Row best,
         PlanResult plan,
-        @Nullable RunResult gridFull) {
+        @Nullable RunResult gridFull,
+        @Nullable PlanResult drilled) {
+    /** What counts as all of it, or as no more product, share. */
+    private static final double SAME = 0.001;
+
     /**
      * Runs the grid, then plans with the product of its best pass.
      *
@@ -27,31 +33,55 @@ public record PlanProof(
      * @param options of the plan; with `full` both are run at the scene's own resolution too
      */
     public static PlanProof of(Scene scene, PlanOptions options, int count, RunOptions run, RunObserver observer) {
-        var rows = GriddedPasses.run(scene, options.dose(), count, run, observer);
+        List<GriddedPasses.Row> rows = GriddedPasses.run(scene, options.dose(), count, run, observer);
         GriddedPasses.Row best = GriddedPasses.best(rows);
-        PlanResult plan = Planner.plan(scene, options.withProductM3(best.score().productM3()), run, observer);
-        RunResult full =
-                options.full() ? Simulation.run(scene.withPasses(java.util.List.of(best.pass())), run, observer) : null;
-        return new PlanProof(rows.size(), best, plan, full);
-    }
-
-    /** What counts as all of it, share. */
-    private static final double ALL = 0.001;
-
-    /** Whether nothing can be gained: plan and best pass alike reach all that is not in a bay which no wand at hand can spray. */
-    public boolean nothingMore() {
-        double blind = plan.blind().stream()
-                .mapToDouble(b -> b.share() * (1 - b.atMost()))
-                .sum();
-        double best = best().score().reached();
-        return best >= 1 - blind - ALL && plan.checked().reached() >= best;
+        PlanOptions within = options.withProductM3(best.score().productM3()).withoutHandRuns();
+        PlanResult plan = Planner.plan(scene, within, run, observer);
+        RunResult full = options.full() ? Simulation.run(scene.withPasses(List.of(best.pass())), run, observer) : null;
+        PlanProof proof = new PlanProof(rows.size(), best, plan, full, null);
+        boolean holes = scene.studies().drilling() != null && !proof.reachesMore();
+        return holes
+                ? new PlanProof(
+                        rows.size(), best, plan, full, Planner.plan(scene, within.withDrill(true), run, observer))
+                : proof;
     }
 
     /** Whether the plan reaches more with no more product: at planning resolution, and in full where that was run. */
+    public boolean reachesMore() {
+        return more(plan);
+    }
+
+    /** Whether the plan with holes does; false without. */
+    public boolean reachesMoreDrilled() {
+        return drilled != null && more(drilled);
+    }
+
+    /**
+     * Whether nothing more can be reached and the plan is better at that: plan and best pass alike reach all that is not in a bay which no wand at hand can spray, and
+     * the plan protects more of it, or takes less product.
+     */
+    public boolean betterAtTheSame() {
+        double blind = plan.blind().stream()
+                .mapToDouble(b -> b.share() * (1 - b.atMost()))
+                .sum();
+        PlanScore pass = best.score();
+        boolean all = pass.reached() >= 1 - blind - SAME && plan.checked().reached() >= pass.reached() - 1e-9;
+        boolean less = plan.checked().productM3() < pass.productM3() * (1 - SAME)
+                || plan.checked().triggerS() < pass.triggerS() * (1 - SAME);
+        return all
+                && plan.checked().productM3() <= pass.productM3() * (1 + SAME)
+                && (less || plan.checked().protectedShare() > pass.protectedShare() + SAME);
+    }
+
+    /** Whether the plan is better: it reaches more, by holes where the scene allows them, or as much and is better at that. */
     public boolean wins() {
-        boolean coarse = plan.checked().reached() > best.score().reached()
-                && plan.checked().productM3() <= best.score().productM3() * 1.0005;
-        RunResult verified = plan.verified();
+        return reachesMore() || reachesMoreDrilled() || betterAtTheSame();
+    }
+
+    private boolean more(PlanResult made) {
+        boolean coarse = made.checked().reached() > best.score().reached()
+                && made.checked().productM3() <= best.score().productM3() * (1 + SAME);
+        RunResult verified = made.verified();
         return coarse
                 && (gridFull == null
                         || verified == null

@@ -26,6 +26,8 @@ import org.jspecify.annotations.Nullable;
  * @param masked protected items that the plan covers because it would spray them
  * @param blind bays that no wand at hand can spray
  * @param verified run at the scene's own resolution; null if none was asked for
+ * @param fullRounds plans run in full, in their order: what was promised (by planning run, then by the matrix set right by full runs) and what the full run
+ *     found; empty if none was asked for
  * @param hands what hands and droplets make of it, by the matrix; null without strokes
  */
 public record PlanResult(
@@ -46,6 +48,7 @@ public record PlanResult(
         List<String> masked,
         List<BlindBay> blind,
         @Nullable RunResult verified,
+        List<Round> fullRounds,
         @Nullable HandsResult hands) {
     /** A plan and what came of it at planning resolution. */
     public record Round(PlanScore predicted, PlanScore found) {}
@@ -56,6 +59,7 @@ public record PlanResult(
         panels = List.copyOf(panels);
         masked = List.copyOf(masked);
         blind = List.copyOf(blind);
+        fullRounds = List.copyOf(fullRounds);
     }
 
     /** Share of the inside that is reached: by the full run, or by that at planning resolution where there is none. */

@@ -21,6 +21,9 @@ public record PlanScore(double reached, double protectedShare, double triggerS, 
     /** Reached shares that differ by no more count as the same coverage: then build, product and passes decide. */
     static final double SAME_REACHED = 0.0005;
 
+    /** What no plan can be worth more than. */
+    static final double MOST_WORTH = 1 + BUILD_WORTH;
+
     /** Nothing. */
     static final PlanScore NONE = new PlanScore(0, 0, 0, 0);
 

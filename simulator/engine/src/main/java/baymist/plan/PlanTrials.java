@@ -6,6 +6,7 @@ import baymist.problem.SceneException;
 import baymist.run.Rehearsal;
 import baymist.run.RunCancelledException;
 import baymist.run.RunObserver;
+import baymist.run.Structures;
 import baymist.scene.PassSpec;
 import baymist.scene.Scene;
 import java.util.ArrayList;
@@ -45,12 +46,14 @@ final class PlanTrials {
     }
 
     /**
+     * @param structures where sheets and voxels come from
      * @param waitS wait between passes, s
      * @param most runs that are shown as all of them
      */
-    PlanTrials(DoseMatrix matrix, Workers workers, RunObserver observer, double waitS, int most) {
+    PlanTrials(
+            DoseMatrix matrix, Structures structures, Workers workers, RunObserver observer, double waitS, int most) {
         this.matrix = matrix;
-        this.rehearsal = Rehearsal.of(matrix.scene(), workers);
+        this.rehearsal = Rehearsal.of(matrix.scene(), structures, workers);
         this.workers = workers;
         this.observer = observer;
         this.waitS = waitS;

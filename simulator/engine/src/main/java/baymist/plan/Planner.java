@@ -6,11 +6,12 @@ import baymist.problem.SourcePlace;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
-import baymist.run.Simulation;
+import baymist.run.Structures;
 import baymist.scene.PassSpec;
 import baymist.scene.Scene;
-import baymist.scene.SceneEdit;
+import baymist.study.Change;
 import baymist.study.Comparison;
+import baymist.study.HoleSite;
 import baymist.study.HoleStudy;
 import baymist.study.Planning;
 import baymist.study.PlanningRun;
@@ -31,6 +32,7 @@ public final class Planner {
     private final PlanOptions options;
     private final RunOptions run;
     private final RunObserver observer;
+    private final Structures structures = Structures.shared();
 
     private Planner(Scene stated, PlanOptions options, RunOptions run, RunObserver observer) {
         this.stated = stated;
@@ -71,6 +73,9 @@ public final class Planner {
         @Nullable Found base = null;
         @Nullable Found best = null;
         for (PlanVariant v : variants) {
+            if (best != null && best.worth() > PlanScore.MOST_WORTH - v.cost()) {
+                continue; // not even all of it would pay for what has to be opened or drilled more
+            }
             Found found = found(v, base == null ? null : base.limits());
             if (found == null) {
                 continue;
@@ -88,17 +93,20 @@ public final class Planner {
         return closed(base, best, holes);
     }
 
-    /** Holes as one more variant of the scene. */
+    /** Holes as more variants of the scene: the first one alone, the first two ... */
     private HoleStudy.Holes holes(List<PlanVariant> variants) {
         observer.stage("access holes");
-        PlanningRun runs = new PlanningRun(Planning.DEFAULT, StudyStore.none());
+        PlanningRun runs = new PlanningRun(Planning.DEFAULT, StudyStore.none(), structures);
         HoleStudy.Holes holes = new HoleStudy(runs, run.threads()).run(stated, Comparison.Watch.NONE);
-        if (!holes.chosen().isEmpty()) {
-            Scene drilled = SceneEdit.of(holes.job()).passes(stated.passes()).done();
-            variants.add(new PlanVariant(
-                    drilled,
-                    List.of(),
-                    holes.chosen().stream().map(HoleStudy.Chosen::name).toList()));
+        Scene drilled = stated;
+        List<String> names = new ArrayList<>();
+        for (HoleStudy.Chosen c : holes.chosen()) {
+            HoleSite site = c.site();
+            drilled = new Change.RoundHole(
+                            c.name(), site.part(), site.centreM(), site.drill().diameterM())
+                    .apply(drilled);
+            names.add(c.name());
+            variants.add(new PlanVariant(drilled, List.of(), names));
         }
         return holes;
     }
@@ -106,13 +114,14 @@ public final class Planner {
     /** The best plan of one variant; null where no wand goes in. */
     private @Nullable Found found(PlanVariant variant, @Nullable PlanLimits given) {
         observer.stage("plan" + variant.words());
-        DoseMatrix matrix = DoseMatrices.of(variant.scene(), options.dose(), options.store(), run, observer);
+        DoseMatrix matrix =
+                DoseMatrices.of(variant.scene(), options.dose(), options.store(), structures, run, observer);
         if (matrix.lines().isEmpty()) {
             return null;
         }
         try (Workers workers = new Workers(run.threads())) {
             double waitS = PlanPasses.hangS(stated);
-            PlanTrials trials = new PlanTrials(matrix, workers, observer, waitS, options.runs());
+            PlanTrials trials = new PlanTrials(matrix, structures, workers, observer, waitS, options.runs());
             PlanTrials.Trial own = stated.passes().isEmpty() ? null : trials.of(matrix.scene());
             PlanLimits limits = given != null
                     ? given
@@ -177,41 +186,85 @@ public final class Planner {
         if (kept != null && kept.film() != null) {
             planned = PlanMasks.bagged(planned, kept.film().itemsHit());
         }
-        RunResult verified = options.full() && !passes.isEmpty() ? Simulation.run(planned, run, observer) : null;
-        if (verified != null) {
-            List<String> hit = PlanHits.of(verified);
-            if (!hit.isEmpty()) {
-                // finer voxels saw more: the figures told must be those of the scene that is written
-                planned = PlanMasks.bagged(planned, hit);
-                verified = Simulation.run(planned, run, observer);
-            }
-        }
-        HandsResult hands = strokes.isEmpty() || refined == null ? null : Hands.study(refined.anchored(), strokes);
-        if (hands != null && refined != null && options.full()) {
-            hands = hands.with(HandsCheck.of(refined.anchored(), strokes, best.waitS(), run, observer));
-        }
+        Handed handed = handed(best, kept, strokes, planned);
+        HandsResult hands = hands(best, handed);
         PlanScore predicted = keepOwn && own != null
                 ? own.score()
-                : refined == null ? PlanScore.NONE : best.matrix().score(strokes);
+                : strokes.isEmpty() ? PlanScore.NONE : best.matrix().score(handed.strokes());
         return new PlanResult(
                 stated,
-                planned,
+                handed.planned(),
                 best.matrix(),
-                strokes,
+                handed.strokes(),
                 best.limits(),
                 predicted,
                 best.rounds(),
-                kept == null ? PlanScore.NONE : kept.score(),
+                handed.checked(),
                 own == null ? null : own.score(),
                 keepOwn,
                 options.dose().planning().words(),
                 best.runs(),
                 keepOwn ? List.of() : best.variant().panels(),
                 holes,
-                PlanMasks.more(planned, stated),
+                PlanMasks.more(handed.planned(), stated),
                 BlindBay.of(best.matrix(), best.limits()),
-                verified,
+                handed.verified(),
+                handed.rounds(),
                 hands);
+    }
+
+    /** The plan that is handed over, with what the matrix knows after its full run. */
+    private record Handed(
+            List<Stroke> strokes,
+            Scene planned,
+            PlanScore checked,
+            @Nullable DoseMatrix matrix,
+            @Nullable RunResult verified,
+            List<PlanResult.Round> rounds) {}
+
+    /** The plan as it stands, or what full runs made of it. */
+    private Handed handed(Found best, PlanTrials.@Nullable Trial kept, List<Stroke> strokes, Scene planned) {
+        PlanScore checked = kept == null ? PlanScore.NONE : kept.score();
+        PlanRefiner.@Nullable Refined refined = strokes.isEmpty() ? null : best.refined();
+        @Nullable DoseMatrix matrix = refined == null ? null : refined.anchored();
+        if (!options.full() || planned.passes().isEmpty()) {
+            return new Handed(strokes, planned, checked, matrix, null, List.of());
+        }
+        FullRounds full = new FullRounds(best.limits(), best.waitS(), structures, run, observer);
+        if (matrix == null) {
+            FullRounds.Ran ran = full.ran(planned);
+            PlanResult.Round round = new PlanResult.Round(checked, FullRounds.found(ran.result()));
+            return new Handed(strokes, ran.scene(), checked, null, ran.result(), List.of(round));
+        }
+        FullRounds.Verified v = full.of(planned, strokes, matrix, checked, options.fullRounds());
+        PlanScore score = v.strokes().equals(strokes) ? checked : checked(best, v.strokes());
+        return new Handed(
+                v.strokes(), v.ran().scene(), score, v.matrix(), v.ran().result(), v.rounds());
+    }
+
+    /** What a planning run of other strokes finds. */
+    private PlanScore checked(Found best, List<Stroke> strokes) {
+        try (Workers workers = new Workers(run.threads())) {
+            return new PlanTrials(best.matrix(), structures, workers, observer, best.waitS(), options.runs())
+                    .of(List.of(strokes))
+                    .get(0)
+                    .score();
+        }
+    }
+
+    private @Nullable HandsResult hands(Found best, Handed handed) {
+        DoseMatrix matrix = handed.matrix();
+        if (matrix == null) {
+            return null;
+        }
+        HandsResult hands = Hands.study(matrix, handed.strokes());
+        if (!options.full() || !options.handRuns()) {
+            return hands;
+        }
+        List<HandsResult.Check> checks =
+                new ArrayList<>(HandsCheck.of(matrix, handed.strokes(), best.waitS(), run, observer));
+        checks.add(HandsCheck.inFull(matrix, handed.strokes(), best.waitS(), handed.planned(), run, observer));
+        return hands.with(checks);
     }
 
     private static void refuseNothing(Scene scene) {

@@ -13,11 +13,12 @@
  *   <li>{@code PlanSearch}: strokes that a hand can draw (50 to 500 mm/s), improved by small changes, each judged by the matrix on all surfels.
  *   <li>{@link baymist.plan.Planner}: runs the plan at planning resolution; where run and matrix differ, the matrix's rows are corrected and the plan is made again;
  *       the best plan by run is run in full.
+ *   <li>{@code FullRounds}: where the full run reaches less than was promised, it sets the matrix right ({@code FineFilm}) and further plans are run in full; the best is kept.
  *   <li>{@code Hands}: the plan done by sampled hands and droplets, by the matrix.
  * </ol>
  *
  * <p>Assumptions: films of stations add up (fog is linear at one flow; the flow of a pass is not the sum of the flows of its stations), one wait between passes, wands along
- * the entry's direction. Limits: holes are not planned; protected items are not kept clear (the run tells their dose); the matrix never is the result.
+ * the entry's direction. Limits: holes come from the hole study, not from the search; protected items are not kept clear (the run tells their dose); the matrix never is the result.
  *
  * <p>Equations, sources: docs/theory/plan.md. Messages: PLN-001, PLN-002. Same bits on any number of threads.
  */

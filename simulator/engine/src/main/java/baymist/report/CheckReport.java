@@ -107,7 +107,7 @@ public final class CheckReport {
                             1e3 * i.edgeClearanceM())
                     : String.format(
                             Locale.ROOT,
-                            "does not go in, kept out by %s (%.2f mm at the edge of the hole)",
+                            "does not go in: %s (%.2f mm at the edge of the hole)",
                             i.stoppedBy(),
                             1e3 * i.edgeClearanceM());
             page.wrapped("* ", lead + words);

@@ -59,6 +59,11 @@ public final class ExplainReport {
             return;
         }
         page.line("%s %12s %17s   %s", "  ", "mean film um", "reached %", "change");
+        List<String> cautions = e.remedies().stream()
+                .map(Remedy::caution)
+                .filter(c -> !c.isEmpty())
+                .distinct()
+                .toList();
         boolean rest = false;
         for (Remedy r : e.remedies()) {
             if (!r.holds() && !rest) {
@@ -74,16 +79,13 @@ public final class ExplainReport {
                             um(r.after()),
                             100 * r.before().reached(),
                             100 * r.after().reached()),
-                    r.change());
+                    r.change() + (r.caution().isEmpty() ? "" : " (" + (cautions.indexOf(r.caution()) + 1) + ")"));
         }
-        List<String> cautions = e.remedies().stream()
-                .map(Remedy::caution)
-                .filter(c -> !c.isEmpty())
-                .distinct()
-                .toList();
         if (!cautions.isEmpty()) {
             page.blank();
-            cautions.forEach(c -> bullet(page, c));
+            for (int n = 0; n < cautions.size(); n++) {
+                page.wrapped("(" + (n + 1) + ") ", cautions.get(n));
+            }
         }
         Remedy best = e.recommended();
         if (best != null) {

@@ -57,29 +57,8 @@ public final class HoleReport {
         for (int i = 0; i < h.chosen().size(); i++) {
             HoleStudy.Chosen c = h.chosen().get(i);
             page.wrapped(String.format(Locale.ROOT, "%2d  ", i + 1), c.site().words() + ", for " + c.wand() + ".");
-            page.wrapped(
-                    "    ",
-                    String.format(
-                            Locale.ROOT,
-                            "Adds %.1f %% of the surface alone, %.1f %% after those before it; then %.1f %% is reached.",
-                            100 * c.aloneGain(),
-                            100 * c.gain(),
-                            100 * c.after().reached()));
-            page.wrapped(
-                    "    ",
-                    String.format(
-                            Locale.ROOT,
-                            "%.1f mm from the nearest edge or opening (2 D = %.1f mm)%s. Closed by %s.",
-                            1e3 * c.site().edgeM(),
-                            2e3 * c.site().drill().diameterM(),
-                            c.site().member().isEmpty()
-                                    ? ""
-                                    : String.format(
-                                            Locale.ROOT,
-                                            ", %.1f mm from %s",
-                                            1e3 * c.site().memberM(),
-                                            c.site().member()),
-                            c.site().drill().rivet()));
+            page.wrapped("    ", HoleWords.gains(c));
+            page.wrapped("    ", HoleWords.keeps(c, h.chosen()));
         }
     }
 
@@ -105,20 +84,7 @@ public final class HoleReport {
         CompareJson.figures(root.putObject("after"), h.after());
         ArrayNode holes = root.putArray("holes");
         for (HoleStudy.Chosen c : h.chosen()) {
-            ObjectNode o = holes.addObject();
-            o.put("name", c.name());
-            o.put("part", c.site().part());
-            o.set("atM", Json.vector(c.site().centreM()));
-            o.put("drill", c.site().drill().number());
-            Json.number(o, "diameterM", c.site().drill().diameterM());
-            o.put("closedBy", c.site().drill().rivet());
-            Json.number(o, "edgeM", c.site().edgeM());
-            Json.number(o, "memberM", c.site().memberM());
-            o.put("member", c.site().member());
-            o.put("wand", c.wand());
-            Json.number(o, "aloneGain", c.aloneGain());
-            Json.number(o, "gain", c.gain());
-            Json.number(o, "reachedAfter", c.after().reached());
+            HoleWords.json(holes.addObject(), c, h.chosen());
         }
         root.put("places", h.places());
         root.put("tried", h.tried());

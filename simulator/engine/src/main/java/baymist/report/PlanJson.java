@@ -30,17 +30,16 @@ final class PlanJson {
         root.set("panels", names(r.panels()));
         root.set("masked", names(r.masked()));
         root.set("holes", holes(r));
+        if (!PlanReport.holes(r).isEmpty()) {
+            root.put("caution", CompareReport.DRILLING);
+        }
         root.set("blind", blind(r));
         root.set("predicted", score(r.predicted()));
         root.set("checked", score(r.checked()));
         root.set("own", score(r.own()));
         root.set("verified", verified(r.verified()));
-        ArrayNode rounds = root.putArray("rounds");
-        for (PlanResult.Round round : r.rounds()) {
-            ObjectNode o = rounds.addObject();
-            o.set("predicted", score(round.predicted()));
-            o.set("found", score(round.found()));
-        }
+        rounds(root.putArray("rounds"), r.rounds());
+        rounds(root.putArray("fullRounds"), r.fullRounds());
         ObjectNode limits = root.putObject("limits");
         Json.number(limits, "slowestMPerS", r.limits().slowestMPerS());
         Json.number(limits, "fastestMPerS", r.limits().fastestMPerS());
@@ -50,6 +49,14 @@ final class PlanJson {
         root.put("runs", r.runs());
         root.set("hands", hands(r.hands()));
         Json.write(root, out);
+    }
+
+    private static void rounds(ArrayNode array, List<PlanResult.Round> rounds) {
+        for (PlanResult.Round round : rounds) {
+            ObjectNode o = array.addObject();
+            o.set("predicted", score(round.predicted()));
+            o.set("found", score(round.found()));
+        }
     }
 
     private static ObjectNode pass(PassSpec p) {
@@ -86,9 +93,10 @@ final class PlanJson {
 
     private static ArrayNode holes(PlanResult r) {
         ArrayNode array = Json.object().putArray("holes");
-        for (HoleStudy.Chosen c : PlanReport.holes(r)) {
+        List<HoleStudy.Chosen> all = PlanReport.holes(r);
+        for (HoleStudy.Chosen c : all) {
             ObjectNode o = array.addObject();
-            o.put("name", c.name());
+            HoleWords.json(o, c, all);
             o.put("where", c.site().words());
         }
         return array;
@@ -156,6 +164,7 @@ final class PlanJson {
             Json.number(x, "rank", c.rank());
             Json.number(x, "matrixReached", c.byMatrix());
             Json.number(x, "runReached", c.byRun());
+            x.put("full", c.full());
         }
         return o;
     }

@@ -133,9 +133,18 @@ public final class PlanReport {
         r.masked()
                 .forEach(m -> page.wrapped(
                         "* ", "Bag '" + m + "': unmasked, this plan puts more film on it than its limit allows."));
-        holes.forEach(
-                h -> page.wrapped("* ", "Drill '" + h.name() + "': " + h.site().words() + "."));
-        if (!holes.isEmpty()) {
+        for (HoleStudy.Chosen h : holes) {
+            page.wrapped("* ", "Drill '" + h.name() + "': " + h.site().words() + ", for " + h.wand() + ".");
+            page.wrapped("  ", HoleWords.keeps(h, holes));
+            page.wrapped("  ", HoleWords.gains(h) + " (With the scene's own passes and one through the hole.)");
+        }
+        if (!holes.isEmpty() && sought != null) {
+            boolean fewer = holes.size() < sought.chosen().size();
+            page.wrapped(
+                    "  ",
+                    "No more holes: "
+                            + (fewer ? "another would not lift the plan by two points" : sought.stop())
+                            + ".");
             page.wrapped("  ", CompareReport.DRILLING);
         } else if (sought != null) {
             page.wrapped(
@@ -213,17 +222,10 @@ public final class PlanReport {
                 row(page, plan + ", planning run", rounds.get(i).found());
             }
         }
-        RunResult run = r.verified();
-        if (run != null) {
-            Fractions all = run.coverage().total();
-            row(
-                    page,
-                    "the plan, full run, air: " + run.record().settings().getOrDefault("air", "as stated"),
-                    new PlanScore(
-                            all.reached(),
-                            all.protectedShare(),
-                            r.checked().triggerS(),
-                            r.checked().productM3()));
+        PlanFullWords.rows(r).forEach(f -> row(page, f.what(), f.score()));
+        String agreement = PlanFullWords.agreement(r);
+        if (!agreement.isEmpty()) {
+            page.wrapped("", agreement);
         }
     }
 
@@ -271,19 +273,29 @@ public final class PlanReport {
     }
 
     private static void checks(Page page, HandsResult h) {
-        if (!h.checks().isEmpty()) {
+        List<HandsResult.Check> coarse =
+                h.checks().stream().filter(c -> !c.full()).toList();
+        if (!coarse.isEmpty()) {
             page.wrapped(
                     "",
-                    "Of these jobs, a poor, a middling and a good one were run as they were done: "
-                            + h.checks().stream()
+                    "Of these jobs, a poor, a middling and a good one were run as they were done, at planning resolution: "
+                            + coarse.stream()
                                     .map(c -> String.format(Locale.ROOT, "%.1f %%", 100 * c.byRun()))
                                     .collect(Collectors.joining(", "))
                             + " (the matrix had said "
-                            + h.checks().stream()
+                            + coarse.stream()
                                     .map(c -> String.format(Locale.ROOT, "%.1f %%", 100 * c.byMatrix()))
                                     .collect(Collectors.joining(", "))
                             + ").");
         }
+        h.checks().stream()
+                .filter(HandsResult.Check::full)
+                .forEach(c -> page.wrapped(
+                        "",
+                        String.format(
+                                Locale.ROOT,
+                                "The poor one (19 of 20 do better by the matrix) reached %.1f %% in a full run.",
+                                100 * c.byRun())));
     }
 
     private static void regions(Page page, HandsResult h) {

@@ -9,7 +9,6 @@ import baymist.airflow.AirStage;
 import baymist.airflow.AirWindow;
 import baymist.airflow.OpenFractions;
 import baymist.cavity.Cavity;
-import baymist.cavity.CavityBuilder;
 import baymist.coverage.CoverageAssessor;
 import baymist.coverage.Fractions;
 import baymist.coverage.ItemAssessor;
@@ -18,6 +17,7 @@ import baymist.film.FilmRuns;
 import baymist.film.FilmSettings;
 import baymist.film.FilmState;
 import baymist.fog.FogStepper;
+import baymist.geom.Bvh;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
 import baymist.problem.SourcePlace;
@@ -30,7 +30,6 @@ import baymist.spray.SizeBins;
 import baymist.spray.SprayCaster;
 import baymist.spray.SprayHits;
 import baymist.voxel.VoxelGrid;
-import baymist.voxel.Voxelizer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -54,7 +53,9 @@ public final class Rehearsal {
     private final Scene scene;
     private final Cavity cavity;
     private final VoxelGrid grid;
+    private final Bvh tree;
     private final double[] areasM2;
+    private final MemoryBudget memory = MemoryBudget.ofHeap();
     private final Map<WayKey, Insertion> ways = new ConcurrentHashMap<>();
     private final Map<CastKey, SprayHits> casts = new ConcurrentHashMap<>();
     private final Map<DropletSpec, Jets> jets = new ConcurrentHashMap<>();
@@ -65,10 +66,11 @@ public final class Rehearsal {
 
     private record Jets(SizeBins bins, SprayCaster caster) {}
 
-    private Rehearsal(Scene scene, Cavity cavity, VoxelGrid grid) {
+    private Rehearsal(Scene scene, Structure structure, Workers workers) {
         this.scene = scene;
-        this.cavity = cavity;
-        this.grid = grid;
+        this.cavity = structure.cavity();
+        this.grid = structure.grid(workers);
+        this.tree = structure.tree();
         this.areasM2 = OpenFractions.areasM2(cavity.openings());
     }
 
@@ -91,16 +93,15 @@ public final class Rehearsal {
      * Makes what all jobs share.
      *
      * @param scene at the resolution of the jobs; its passes do not matter
+     * @param structures where sheets and voxels come from, shared with whatever else runs in them
      * @throws IllegalArgumentException if its air is resolved or fog hangs in it from the beginning
      */
-    public static Rehearsal of(Scene scene, Workers workers) {
+    public static Rehearsal of(Scene scene, Structures structures, Workers workers) {
         if (scene.air().mode() == AirSpec.Mode.RESOLVED || scene.initialFog() != null) {
             throw new IllegalArgumentException(
                     "rehearsals are made in projected or still air, without fog at the start");
         }
-        Cavity cavity = CavityBuilder.build(scene);
-        return new Rehearsal(
-                scene, cavity, BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels()));
+        return new Rehearsal(scene, structures.of(scene), workers);
     }
 
     public Cavity cavity() {
@@ -152,7 +153,9 @@ public final class Rehearsal {
         @Nullable FilmCreep creep = job.product().creepM() > 0 ? new FilmCreep(grid, job.product()) : null;
         double sprayedKg = 0;
         double triggerS = 0;
-        try (Workers one = new Workers(1)) {
+        try (Workers one = new Workers(1);
+                MemoryBudget.Lease lease = memory.lease()) {
+            lease.take(MemoryCheck.room(job, cavity, grid, memory));
             FogStepper fog = new FogStepper(
                     grid,
                     bins,
@@ -243,6 +246,6 @@ public final class Rehearsal {
 
     private Jets jets(DropletSpec sizes) {
         SizeBins bins = DropletBins.of(sizes, scene.sizeBins());
-        return new Jets(bins, Spraying.caster(scene, cavity, grid, bins, scene.raysPerJet()));
+        return new Jets(bins, Spraying.caster(scene, cavity, grid, tree, bins, scene.raysPerJet()));
     }
 }

@@ -5,11 +5,13 @@ import baymist.cavity.Cavity;
 import baymist.cavity.PartKind;
 import baymist.coverage.ItemAssessor;
 import baymist.fog.FogStepper;
+import baymist.geom.Vec3;
 import baymist.ledger.MassLedger;
 import baymist.problem.Finding;
 import baymist.problem.Severity;
 import baymist.problem.SourcePlace;
 import baymist.scene.Scene;
+import baymist.voxel.Bay;
 import baymist.voxel.FinerVoxels;
 import baymist.voxel.UnresolvedArea;
 import baymist.voxel.VoxelGrid;
@@ -29,6 +31,9 @@ final class RunFindings {
     private static final double SHARE_TOLD = 2e-3;
 
     private static final double SHARE_WARNED = 0.02;
+
+    /** Voxels across a bay below which its figures are called a draft (ASSUMED). */
+    private static final double FEW_VOXELS = 4;
 
     private final List<Finding> findings = new ArrayList<>();
     private final SourcePlace place;
@@ -83,6 +88,7 @@ final class RunFindings {
                                 1e3 * l.positionM().y(),
                                 1e3 * l.positionM().z(),
                                 l.where())));
+        addShallowBays(grid);
         double area = 0;
         for (int s = 0; s < grid.surfels().count(); s++) {
             area += grid.surfels().isStructure(s) ? grid.surfels().areaM2()[s] : 0;
@@ -103,6 +109,43 @@ final class RunFindings {
                             100 * share,
                             mostHidden(cavity, hiddenPlaces),
                             finer(grid)));
+        }
+    }
+
+    /** Bays that only a few voxels span: what is computed in them is a draft. */
+    private void addShallowBays(VoxelGrid grid) {
+        double[] size = {grid.sizeM().x(), grid.sizeM().y(), grid.sizeM().z()};
+        Bay least = null;
+        double fewest = FEW_VOXELS;
+        int axis = 0;
+        int shallow = 0;
+        for (Bay bay : grid.bays()) {
+            Vec3 extent = bay.bounds().max().minus(bay.bounds().min());
+            double[] across = {extent.x() / size[0], extent.y() / size[1], extent.z() / size[2]};
+            int thin = across[0] <= Math.min(across[1], across[2]) ? 0 : across[1] <= across[2] ? 1 : 2;
+            shallow += across[thin] < FEW_VOXELS ? 1 : 0;
+            if (across[thin] < fewest) {
+                least = bay;
+                fewest = across[thin];
+                axis = thin;
+            }
+        }
+        if (least != null) {
+            add(
+                    "GEO-005",
+                    Severity.WARNING,
+                    String.format(
+                            Locale.ROOT,
+                            "%s is only %.1f voxels across along %s%s: take the figures as a draft; `voxel` of %.2g mm along %s would make it %.0f",
+                            least.name(),
+                            fewest,
+                            "xyz".charAt(axis),
+                            shallow > 1
+                                    ? " (and " + (shallow - 1) + " more have less than " + (int) FEW_VOXELS + ")"
+                                    : "",
+                            1e3 * size[axis] * fewest / FEW_VOXELS,
+                            "xyz".charAt(axis),
+                            FEW_VOXELS));
         }
     }
 

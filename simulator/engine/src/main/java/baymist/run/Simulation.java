@@ -10,6 +10,7 @@ import baymist.coverage.Coverage;
 import baymist.coverage.CoverageAssessor;
 import baymist.numeric.Workers;
 import baymist.problem.Finding;
+import baymist.problem.Severity;
 import baymist.scene.Scene;
 import baymist.voxel.VoxelGrid;
 import baymist.voxel.Voxelizer;
@@ -57,12 +58,14 @@ public final class Simulation {
     private static RunResult run(
             Scene scene, Supplier<Structure> built, boolean seams, RunOptions options, RunObserver observer) {
         StageClock clock = new StageClock(observer);
-        try (Workers workers = new Workers(options.threads())) {
+        try (Workers workers = new Workers(options.threads());
+                MemoryBudget.Lease memory = options.memory().lease()) {
             clock.begin("sheets and openings");
             Structure structure = built.get();
             Cavity cavity = structure.cavity();
 
             clock.begin("voxels");
+            MemoryCheck.voxels(scene, cavity, options.memory());
             VoxelGrid grid = structure.grid(workers);
 
             clock.begin("wand");
@@ -70,6 +73,9 @@ public final class Simulation {
             List<Insertion> insertions = ways.insertions();
             PassPlan plan = Stations.plan(scene, insertions).with(ways.findings());
             Timeline timeline = Timeline.of(scene, cavity, insertions, plan);
+            MemoryCheck.Reckoning takes =
+                    g -> RunEstimate.of(scene, g, timeline).memory();
+            memory.take(MemoryCheck.job(scene, cavity, grid, takes, options.memory()));
 
             clock.begin("spray");
             Spraying spraying = Spraying.cast(scene, structure, timeline, workers, observer);
@@ -116,26 +122,37 @@ public final class Simulation {
             Nozzles.sizes(scene);
             Cavity cavity = CavityBuilder.build(scene);
             clock.begin("voxels");
+            MemoryCheck.voxels(scene, cavity, options.memory());
             VoxelGrid grid = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
             clock.begin("wand");
             Approach.Ways ways = Approach.ways(scene, cavity);
             List<Finding> findings = new ArrayList<>(RunFindings.geometry(scene, cavity, grid));
-            findings.addAll(OutsideCheck.findings(scene, ways.insertions()));
             findings.addAll(ways.findings());
             findings.addAll(Nozzles.findings(scene));
             List<Insertion> insertions = ways.insertions().stream().distinct().toList();
-            RunEstimate estimate = estimate(scene, cavity, grid, ways);
+            RunEstimate estimate = estimate(scene, cavity, grid, ways, options.memory(), findings);
             return new CheckResult(scene, cavity, grid, insertions, estimate, findings);
         }
     }
 
-    /** What a run would take, or null where a pass can't be made: its finding says so, and there is nothing to reckon. */
-    private static @Nullable RunEstimate estimate(Scene scene, Cavity cavity, VoxelGrid grid, Approach.Ways ways) {
-        if (!ways.insertions().stream().allMatch(Insertion::feasible)) {
+    /** What a run would take, or null where a pass can't be made: then an error says so, and there is nothing to reckon. */
+    private static @Nullable RunEstimate estimate(
+            Scene scene, Cavity cavity, VoxelGrid grid, Approach.Ways ways, MemoryBudget memory, List<Finding> into) {
+        List<Finding> refused = Stations.refusals(scene, ways.insertions());
+        if (!refused.isEmpty()) {
+            into.addAll(refused);
+            into.addAll(OutsideCheck.findings(scene, ways.insertions()));
             return null;
         }
         PassPlan plan = Stations.plan(scene, ways.insertions());
-        return RunEstimate.of(scene, grid, Timeline.of(scene, cavity, ways.insertions(), plan));
+        into.addAll(plan.findings());
+        Timeline timeline = Timeline.of(scene, cavity, ways.insertions(), plan);
+        MemoryCheck.Reckoning takes = g -> RunEstimate.of(scene, g, timeline).memory();
+        Finding large = MemoryCheck.finding(Severity.WARNING, scene, cavity, grid, takes, memory);
+        if (large != null) {
+            into.add(large);
+        }
+        return RunEstimate.of(scene, grid, timeline);
     }
 
     /** Looks where wands get to: every entry with every wand, search, sag, share of the cavity. Nothing is sprayed. */
@@ -145,6 +162,7 @@ public final class Simulation {
             clock.begin("sheets and openings");
             Cavity cavity = CavityBuilder.build(scene);
             clock.begin("voxels");
+            MemoryCheck.voxels(scene, cavity, options.memory());
             VoxelGrid grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
             return new Reaching(scene, cavity, grid, reach).run(workers, observer);
         }

@@ -33,8 +33,8 @@ public final class Spraying {
         return caster(scene, cavity, grid, Bvh.of(cavity.sheets()), bins, raysPerJet);
     }
 
-    private static SprayCaster caster(
-            Scene scene, Cavity cavity, VoxelGrid grid, Bvh tree, SizeBins bins, int raysPerJet) {
+    /** The same with the ray tree of the whole sheets at hand. */
+    static SprayCaster caster(Scene scene, Cavity cavity, VoxelGrid grid, Bvh tree, SizeBins bins, int raysPerJet) {
         return new SprayCaster(
                 cavity,
                 grid,

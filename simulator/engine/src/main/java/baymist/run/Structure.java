@@ -47,10 +47,11 @@ public final class Structure {
         return cavity;
     }
 
-    /** Voxels with the bays' names; errors as {@link Voxelizer#voxelize}, and GEO-004. */
+    /** Voxels with the bays' names; errors as {@link Voxelizer#voxelize}, GEO-004, and RUN-008 without memory for them. */
     public synchronized VoxelGrid grid(Workers workers) {
         VoxelGrid made = grid;
         if (made == null) {
+            MemoryCheck.voxels(scene, cavity, MemoryBudget.ofHeap());
             made = BayNaming.named(Voxelizer.voxelize(cavity, scene.voxel(), workers), scene.bayLabels());
             grid = made;
         }

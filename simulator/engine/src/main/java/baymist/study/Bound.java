@@ -11,6 +11,7 @@ import baymist.cavity.Cavity;
 import baymist.cavity.Opening;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
+import baymist.run.MemoryCheck;
 import baymist.run.Structure;
 import baymist.run.Structures;
 import baymist.scene.EntrySpec;
@@ -74,6 +75,9 @@ record Bound(@Nullable String refused, double reached, String why, List<ShutBay>
             VoxelGrid grid = structure.grid(one);
             return bounded(scene, cavity, grid, stations);
         } catch (SceneException e) {
+            if (MemoryCheck.isRefusal(e)) {
+                throw e;
+            }
             return refused(e.findings().get(0).text());
         }
     }

@@ -15,15 +15,13 @@ import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Compares candidates: each is judged by its {@link Bound}, the promising ones first are run at planning resolution in rounds of
- * {@link #ROUND}, and
- * those whose bound lies below what the best so far scores are cut. Which ones are cut depends on whole rounds only, so the
- * outcome is the same for any
- * number of jobs at once.
+ * Compares candidates: each is judged by its {@link Bound} and run at planning resolution, the promising ones first; one whose bound lies below
+ * the best score of those at least {@link #AHEAD} places before it is cut. What counts is the place and not the moment, so the outcome is the same for any number of
+ * jobs at once, and no thread waits for a round to end.
  */
 public final class Comparison {
-    /** Jobs between two looks at who is still in. */
-    static final int ROUND = 8;
+    /** Places between a job and the last one whose outcome it must know; no more jobs than this run side by side. */
+    static final int AHEAD = 8;
 
     private final PlanningRun runs;
     private final int atOnce;
@@ -68,22 +66,7 @@ public final class Comparison {
         }
         open.sort(
                 Comparator.comparingDouble((Integer i) -> -bounds[i].reached()).thenComparingInt(i -> i));
-        int told = rows.length - open.size();
-        double best = 0;
-        while (!open.isEmpty()) {
-            List<Integer> round = new ArrayList<>();
-            while (!open.isEmpty() && round.size() < ROUND) {
-                int i = open.remove(0);
-                if (bounds[i].reached() < best) {
-                    rows[i] = CompareRow.cut(list.get(i), cutWords(bounds[i], best));
-                    told++;
-                } else {
-                    round.add(i);
-                }
-            }
-            best = Math.max(best, runRound(list, round, rows, told, watch));
-            told += round.size();
-        }
+        new CompareQueue(runs, list, bounds, rows).run(open, atOnce, watch);
         return Compared.of(scene, planning, Arrays.asList(rows), alike, shut(bounds));
     }
 
@@ -121,34 +104,6 @@ public final class Comparison {
     public @Nullable StudyResult best(Compared compared) {
         CompareRow best = compared.best();
         return best == null ? null : runs.at(Planning.OWN).run(best.candidate().scene(), atOnce);
-    }
-
-    private double runRound(List<Candidate> list, List<Integer> round, CompareRow[] rows, int told, Watch watch) {
-        List<StudyResult> results =
-                runs.runAll(round.stream().map(i -> list.get(i).scene()).toList(), atOnce, new PlanningRun.Watch() {
-                    @Override
-                    public void done(int index, StudyResult r, int ended) {
-                        String words = list.get(round.get(index)).words();
-                        String what = r.done()
-                                ? String.format(Locale.ROOT, "reached %.1f %%", 100 * r.reached())
-                                : "can't be done";
-                        watch.progress((told + ended) / (double) rows.length, words + ": " + what);
-                    }
-
-                    @Override
-                    public boolean cancelled() {
-                        return watch.cancelled();
-                    }
-                });
-        double best = 0;
-        for (int k = 0; k < round.size(); k++) {
-            StudyResult r = results.get(k);
-            String refused = r.refused();
-            Candidate c = list.get(round.get(k));
-            rows[round.get(k)] = refused == null ? CompareRow.run(c, r) : CompareRow.refused(c, refused);
-            best = Math.max(best, Compared.score(r));
-        }
-        return best;
     }
 
     private Bound[] bounds(List<Candidate> list, Planning planning, Watch watch) {
@@ -200,14 +155,5 @@ public final class Comparison {
                                 .allMatch(b ->
                                         b.shut().stream().anyMatch(o -> o.name().equals(bay.name()))))
                         .toList();
-    }
-
-    private static String cutWords(Bound bound, double best) {
-        return String.format(
-                Locale.ROOT,
-                "can't win: it reaches %.1f %% at most (%s), and the best so far scores %.1f %% (half reached, half protected)",
-                100 * bound.reached(),
-                bound.why(),
-                100 * best);
     }
 }

@@ -2,6 +2,8 @@ package baymist.study;
 
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
+import baymist.run.MemoryBudget;
+import baymist.run.MemoryCheck;
 import baymist.run.RunCancelledException;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
@@ -24,6 +26,7 @@ public final class PlanningRun {
     private final Planning planning;
     private final StudyStore store;
     private final Structures structures;
+    private final MemoryBudget memory;
 
     public PlanningRun(Planning planning, StudyStore store) {
         this(planning, store, Structures.shared());
@@ -31,14 +34,24 @@ public final class PlanningRun {
 
     /** @param structures what the jobs have in common, built once */
     public PlanningRun(Planning planning, StudyStore store, Structures structures) {
+        this(planning, store, structures, MemoryBudget.ofHeap());
+    }
+
+    private PlanningRun(Planning planning, StudyStore store, Structures structures, MemoryBudget memory) {
         this.planning = planning;
         this.store = store;
         this.structures = structures;
+        this.memory = memory;
+    }
+
+    /** The same with what all jobs together may take; those that find no room wait for others to end. */
+    public PlanningRun within(MemoryBudget other) {
+        return new PlanningRun(planning, store, structures, other);
     }
 
     /** The same jobs at another resolution; what is kept and what was built is shared. */
     public PlanningRun at(Planning other) {
-        return new PlanningRun(other, store, structures);
+        return new PlanningRun(other, store, structures, memory);
     }
 
     /** Hears of jobs as they end; calls come one at a time, from several threads. */
@@ -85,6 +98,7 @@ public final class PlanningRun {
      * @param atOnce threads, at least 1
      * @return one result for each; a job that can't be done is refused with its reason, see {@link StudyResult#refused}
      * @throws RunCancelledException if the watch asks for it; what had ended is kept
+     * @throws SceneException RUN-008 if a job needs more memory than there is
      * @throws baymist.problem.SimulationException if the numbers go wrong
      */
     public List<StudyResult> runAll(List<Scene> scenes, int atOnce, Watch watch) {
@@ -125,8 +139,13 @@ public final class PlanningRun {
         StudyResult result;
         try {
             Scene coarse = planning.of(scene, structures.cavity(scene));
-            result = StudyResult.of(key, Simulation.run(coarse, new RunOptions(threads), stopping(watch), structures));
+            result = StudyResult.of(
+                    key, Simulation.run(coarse, new RunOptions(threads, memory), stopping(watch), structures));
         } catch (SceneException e) {
+            if (MemoryCheck.isRefusal(e)) {
+                // no property of the job: with more memory it can be done
+                throw e;
+            }
             result = StudyResult.refused(key, e.findings().get(0).text());
         }
         try {

@@ -61,6 +61,11 @@ public final class Voxelizer {
         return lattice(cavity, wanted).pitch();
     }
 
+    /** Cells of the lattice that a wished voxel size asks for, those outside the cavity included; errors as {@link #voxelize}. */
+    public static long latticeCells(Cavity cavity, VoxelSpec wanted) {
+        return lattice(cavity, wanted).cells();
+    }
+
     static Lattice lattice(Cavity cavity, VoxelSpec wanted) {
         Box3 box = cavity.sheets().bounds();
         if (box.isEmpty()

@@ -70,6 +70,19 @@ class StationsTest {
     }
 
     @Test
+    void aPassThatEndsDeeperThanTheWandGetsIsRefused() {
+        Insertion in = insertion(0.305, "rib 2");
+        Scene never = TestScene.of(0, 0, Map.of(), TestScene.pass("never", Double.POSITIVE_INFINITY, 0.9, 0.02, 0, 0));
+        SceneException e = assertThrows(SceneException.class, () -> Stations.plan(never, List.of(in)));
+        assertEquals("ACC-012", e.findings().get(0).id());
+        assertTrue(e.findings().get(0).text().contains("900.0 mm"));
+        assertTrue(e.findings().get(0).text().contains("303.0 mm"));
+        // held at its deepest place it does spray
+        Scene held = TestScene.of(0, 0, Map.of(), TestScene.pass("held", 0.9, 0.9, 0, 2, 0));
+        assertEquals(1, Stations.plan(held, List.of(in)).stations().size());
+    }
+
+    @Test
     void aSearchThatEndedEarlyIsTold() {
         Scene scene = TestScene.of(0, 0, Map.of(), TestScene.pass("aimed", 0.3, 0.1, 0.02, 0, 0));
         PassPlan plan = Stations.plan(scene, List.of(insertion(0.305, "rib 2").within(0.012)));

@@ -114,11 +114,7 @@ class FluxRefinerTest {
                 new double[] {0.01});
         SprayHits hits = GridFixtures.air(0.5e-3, cell, new int[0], new Vec3[0], 0, 0, push);
         AirSettings settings = new AirSettings(
-                baymist.scene.AirSpec.DEFAULT,
-                baymist.units.Air.STANDARD,
-                new Vec3(0, 0, -1),
-                9.80665,
-                1e-8);
+                baymist.scene.AirSpec.DEFAULT, baymist.units.Air.STANDARD, new Vec3(0, 0, -1), 9.80665, 1e-8);
         AirStage plan = AirStage.plan(
                 settings,
                 areas,

@@ -42,7 +42,7 @@ class HandsCheckTest {
 
     @Test
     void aHandThatDoesAsItIsToldDoesThePlan() {
-        Scene scene = HandsCheck.scene(MATRIX, PLAN, 7, new SampledJob(0, List.of(EXACT, EXACT)));
+        Scene scene = HandsCheck.scene(MATRIX.scene(), MATRIX, PLAN, 7, new SampledJob(0, List.of(EXACT, EXACT)));
         List<PassSpec> planned = PlanPasses.of(MATRIX, PLAN, 7);
         assertEquals(planned.size(), scene.passes().size());
         for (int i = 0; i < planned.size(); i++) {
@@ -60,7 +60,8 @@ class HandsCheckTest {
     @Test
     void aStopLengthensTheTriggerTimeByItselfAndNothingElse() {
         Hand stops = new Hand(0, 0, 0, 0, 0.25, 1.5);
-        Scene scene = HandsCheck.scene(MATRIX, List.of(PLAN.get(0)), 0, new SampledJob(0, List.of(stops)));
+        Scene scene =
+                HandsCheck.scene(MATRIX.scene(), MATRIX, List.of(PLAN.get(0)), 0, new SampledJob(0, List.of(stops)));
         PassSpec planned = PlanPasses.of(MATRIX, List.of(PLAN.get(0)), 0).get(0);
         assertEquals(2, scene.passes().size());
         PassSpec first = scene.passes().get(0);

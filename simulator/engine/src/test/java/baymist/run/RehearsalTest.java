@@ -45,7 +45,7 @@ class RehearsalTest {
                 scene(pass(0.4, 0.06, 1, 5), pass(0.3, 0.1, 4, 0)),
                 scene(pass(0.4, 0.06, 0, 0)));
         try (Workers one = new Workers(1)) {
-            Rehearsal rehearsal = Rehearsal.of(jobs.get(0), one);
+            Rehearsal rehearsal = Rehearsal.of(jobs.get(0), Structures.fresh(), one);
             for (Scene job : jobs) {
                 RunResult run = Simulation.run(job, new RunOptions(1), RunObserver.NONE);
                 Rehearsal.Rehearsed film = rehearsal.run(job);
@@ -78,7 +78,7 @@ class RehearsalTest {
         Scene job = scene(pass(0.4, 0.06, 0, 0));
         Scene resolved = job.withAir(job.air().withMode(AirSpec.Mode.RESOLVED, 0));
         try (Workers one = new Workers(1)) {
-            assertThrows(IllegalArgumentException.class, () -> Rehearsal.of(resolved, one));
+            assertThrows(IllegalArgumentException.class, () -> Rehearsal.of(resolved, Structures.fresh(), one));
         }
     }
 }

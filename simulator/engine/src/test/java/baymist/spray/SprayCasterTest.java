@@ -294,7 +294,9 @@ class SprayCasterTest {
         assertTrue(outwards > 0.3 * h.thrustN() && outwards < 0.8 * h.thrustN(), "outwards " + outwards / h.thrustN());
         assertEquals(0, sum(h.push().x()), 0.03 * h.thrustN());
         assertEquals(0, sum(h.push().z()), 0.03 * h.thrustN());
-        assertTrue(Math.abs(sum(h.push().y())) < 0.1 * h.thrustN(), "square " + sum(h.push().y()) / h.thrustN());
+        assertTrue(
+                Math.abs(sum(h.push().y())) < 0.1 * h.thrustN(),
+                "square " + sum(h.push().y()) / h.thrustN());
     }
 
     @Test

@@ -56,16 +56,31 @@ record SectionView(
      * @param most share of the view's width up to which a part is shown instead
      */
     SectionView round(java.util.List<Vec3> places, double marginM, double most) {
-        double u0 = Math.max(lowU, places.stream().mapToDouble(p -> p.dot(right)).min().orElse(lowU) - marginM);
-        double u1 = Math.min(highU, places.stream().mapToDouble(p -> p.dot(right)).max().orElse(highU) + marginM);
-        double v0 = Math.max(lowV, places.stream().mapToDouble(p -> p.dot(up)).min().orElse(lowV) - marginM);
-        double v1 = Math.min(highV, places.stream().mapToDouble(p -> p.dot(up)).max().orElse(highV) + marginM);
+        double u0 = Math.max(
+                lowU, places.stream().mapToDouble(p -> p.dot(right)).min().orElse(lowU) - marginM);
+        double u1 = Math.min(
+                highU, places.stream().mapToDouble(p -> p.dot(right)).max().orElse(highU) + marginM);
+        double v0 =
+                Math.max(lowV, places.stream().mapToDouble(p -> p.dot(up)).min().orElse(lowV) - marginM);
+        double v1 = Math.min(
+                highV, places.stream().mapToDouble(p -> p.dot(up)).max().orElse(highV) + marginM);
         if (u1 - u0 > most * (highU - lowU) || !(u1 > u0) || !(v1 > v0)) {
             return this;
         }
         // the whole height stays, unless it is much more than the width of the part
         boolean slim = highV - lowV <= 1.2 * (u1 - u0);
         return new SectionView(
-                title + ", a part", view, axis, atM, farM, right, up, u0, u1, slim ? lowV : v0, slim ? highV : v1, whole);
+                title + ", a part",
+                view,
+                axis,
+                atM,
+                farM,
+                right,
+                up,
+                u0,
+                u1,
+                slim ? lowV : v0,
+                slim ? highV : v1,
+                whole);
     }
 }

@@ -80,20 +80,18 @@ final class OpeningWords {
         if (from == to) {
             return "";
         }
-        String off =
-                switch (from) {
-                    case OPEN -> "";
-                    case CLOSED -> "cover off";
-                    case TAPED -> "tape off";
-                    case PLUGGED -> "plug out";
-                };
-        String on =
-                switch (to) {
-                    case OPEN -> "";
-                    case CLOSED -> "cover on";
-                    case TAPED -> "tape on";
-                    case PLUGGED -> "plug in";
-                };
+        String off = switch (from) {
+            case OPEN -> "";
+            case CLOSED -> "cover off";
+            case TAPED -> "tape off";
+            case PLUGGED -> "plug out";
+        };
+        String on = switch (to) {
+            case OPEN -> "";
+            case CLOSED -> "cover on";
+            case TAPED -> "tape on";
+            case PLUGGED -> "plug in";
+        };
         return off + (off.isEmpty() || on.isEmpty() ? "" : ", then ") + on;
     }
 
@@ -112,7 +110,9 @@ final class OpeningWords {
         if (!change.isEmpty()) {
             return change;
         }
-        return o.use() == WorkCard.Use.ENTRY ? "wand goes in" : o.pass() == OpeningState.OPEN ? "leave open" : "leave shut";
+        return o.use() == WorkCard.Use.ENTRY
+                ? "wand goes in"
+                : o.pass() == OpeningState.OPEN ? "leave open" : "leave shut";
     }
 
     /** "1 taped opening, 2 masked items"; empty where there are none. */

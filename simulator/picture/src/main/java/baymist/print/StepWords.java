@@ -34,7 +34,8 @@ final class StepWords {
             m.put("fill", fill(s, fill ? usedM3 : 0));
             usedM3 = (fill ? 0 : usedM3) + s.productM3();
             // filled up on the way, too
-            usedM3 -= card.product().cupM3() * Math.floor(usedM3 / card.product().cupM3() * (1 - 1e-9));
+            usedM3 -=
+                    card.product().cupM3() * Math.floor(usedM3 / card.product().cupM3() * (1 - 1e-9));
             all.add(m);
         }
         return all;
@@ -69,13 +70,14 @@ final class StepWords {
 
     /** When the cup has to be filled again: before a pass that it would not last for, and during one that takes more than it holds. */
     private String fill(Step s, double usedM3) {
-        String before = usedM3 > 0 ? "fill it up first; " + units.volume(usedM3) + " are gone since the last filling" : "";
+        String before =
+                usedM3 > 0 ? "fill it up first; " + units.volume(usedM3) + " are gone since the last filling" : "";
         if (s.productM3() <= card.product().cupM3() * (1 + 1e-9)) {
             return before;
         }
         double afterS = s.triggerS() * card.product().cupM3() / s.productM3();
-        return (before.isEmpty() ? "" : before + "; ") + "this pass takes more than one: every " + CardUnits.time(afterS)
-                + " trigger off, fill up, go on from the same mark";
+        return (before.isEmpty() ? "" : before + "; ") + "this pass takes more than one: every "
+                + CardUnits.time(afterS) + " trigger off, fill up, go on from the same mark";
     }
 
     /** Letter of an opening in the table and the overview; empty for one that is not in them. */
@@ -89,12 +91,11 @@ final class StepWords {
     }
 
     private static String way(Step s) {
-        String how =
-                switch (s.kind()) {
-                    case STRAIGHT -> "straight in";
-                    case BENT -> "tip first, the bend after it, turn the handle";
-                    case FLEXIBLE -> "feed it in without force";
-                };
+        String how = switch (s.kind()) {
+            case STRAIGHT -> "straight in";
+            case BENT -> "tip first, the bend after it, turn the handle";
+            case FLEXIBLE -> "feed it in without force";
+        };
         String by = s.stopped();
         if (by == null) {
             return how + ", up to the mark";
@@ -111,7 +112,10 @@ final class StepWords {
                 tenths.add(Math.round(1e4 * s.toM()));
             }
         }
-        return tenths.descendingSet().stream().map(t -> units.length(1e-4 * t)).distinct().collect(Collectors.joining(", "));
+        return tenths.descendingSet().stream()
+                .map(t -> units.length(1e-4 * t))
+                .distinct()
+                .collect(Collectors.joining(", "));
     }
 
     private String half(Step s) {

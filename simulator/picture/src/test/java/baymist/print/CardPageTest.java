@@ -231,12 +231,15 @@ class CardPageTest {
     void unitsAreThoseOfValuesAndNotOfNames() {
         String metric = "title: 8 ft wand, 4 ft box\npasses: [{wand: ring 5/16 in x 8 ft, from: 1.5 m, to: 50 mm}]\n";
         assertFalse(CardUnits.of(metric).inches());
-        assertTrue(CardUnits.of(metric.replace("1.5 m", "59 in").replace("50 mm", "2 in")).inches());
+        assertTrue(CardUnits.of(metric.replace("1.5 m", "59 in").replace("50 mm", "2 in"))
+                .inches());
     }
 
     @Test
     void aFigureStaysWithItsUnit() {
-        assertEquals("tape at 40\u00a0mm, then 5.0\u00a0s for half; 2 masks", Unbroken.words("tape at 40 mm, then 5.0 s for half; 2 masks"));
+        assertEquals(
+                "tape at 40\u00a0mm, then 5.0\u00a0s for half; 2 masks",
+                Unbroken.words("tape at 40 mm, then 5.0 s for half; 2 masks"));
     }
 
     @Test

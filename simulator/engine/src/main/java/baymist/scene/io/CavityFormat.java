@@ -100,7 +100,13 @@ final class CavityFormat {
     static final Field NAME = need("name", Text.NAME, "name of the structure");
     static final Field SHEET = may("gauge", GAUGE, "0.8 mm", "thickness of the sheet");
     static final Field PORTS = may("ports", new ListOf(OPENING, 0, 500), "", "openings in its skins, spars and walls");
-    private static final Field ORIGIN = may("origin", POINT, "", "place of its centre; left out = `[0, 0, 0]`");
+    private static final Field CORNER =
+            may("origin", POINT, "", "place of its low, forward, left corner; left out = `[0, 0, 0]`");
+    private static final Field MIDDLE = may(
+            "origin",
+            POINT,
+            "",
+            "place of the middle of a cylinder's forward end, or of a sphere's centre; left out = `[0, 0, 0]`");
     private static final Field ROTATION =
             may("rotation", new ListOf(TURN, 3, 3), "", "turns about x, y and z, in that order; left out = none");
 
@@ -117,7 +123,7 @@ final class CavityFormat {
                     ModelFormat.VERSION,
                     NAME,
                     need("size", new ListOf(SIZE, 3, 3), "inside lengths along x, y and z"),
-                    ORIGIN,
+                    CORNER,
                     ROTATION,
                     SHEET,
                     PORTS),
@@ -129,7 +135,7 @@ final class CavityFormat {
                     may("length", SIZE_OR_NONE, "0 mm", "length of the cylinder; 0 = a sphere"),
                     need("radius", SIZE, "radius"),
                     may("segments", new Count(12, 720), "64", "flats round the circumference"),
-                    ORIGIN,
+                    MIDDLE,
                     ROTATION,
                     SHEET,
                     PORTS),

@@ -31,7 +31,7 @@ final class SceneFormat {
     private static final Measure LIQUID = new Measure(
             List.of(Dimension.VOLUME_FLOW, Dimension.MASS_FLOW), new Interval(0, true, 1, true, "0 mL/min", "1 kg/s"));
 
-    private static final Measure GAUGE = Measure.of(Dimension.PRESSURE, "(0 psi .. 20 bar]");
+    private static final Measure GAUGE = Measure.of(Dimension.PRESSURE, "(0 bar .. 20 bar]");
     private static final Measure BORE = Measure.of(Dimension.LENGTH, "(0 mm .. 100 mm)");
     private static final Measure BORE_LENGTH = Measure.of(Dimension.LENGTH, "(0 mm .. 30 m]");
 

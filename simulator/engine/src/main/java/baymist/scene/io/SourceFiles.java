@@ -132,8 +132,15 @@ final class SourceFiles {
             return "";
         }
         names.sort(String::compareTo);
+        // near without the ending, too: nearly all files share that
+        names.removeIf(n -> Suggestion.nearest(stem(name.toString()), List.of(stem(n))) == null);
         String near = Suggestion.nearest(name.toString(), names);
         return near == null ? "" : ", did you mean `" + near + "`?";
+    }
+
+    private static String stem(String name) {
+        int dot = name.lastIndexOf('.');
+        return dot > 0 ? name.substring(0, dot) : name;
     }
 
     private void tooBig(Path file, SourcePlace namedAt, long most) {

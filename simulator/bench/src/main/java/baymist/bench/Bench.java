@@ -1,0 +1,19 @@
+package baymist.bench;
+
+import java.util.Arrays;
+import java.util.List;
+
+/** The benchmarks' one command: its first word names a set of figures; anything else goes to JMH. */
+public final class Bench {
+    private Bench() {}
+
+    public static void main(String[] args) throws Exception {
+        String first = args.length > 0 ? args[0] : "";
+        Arguments rest = new Arguments(List.of(args).subList(Math.min(1, args.length), args.length));
+        switch (first) {
+            case "ratios" -> Ratios.main(rest);
+            case "demos" -> Demos.main(rest);
+            default -> org.openjdk.jmh.Main.main(Arrays.copyOf(args, args.length));
+        }
+    }
+}
