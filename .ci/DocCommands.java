@@ -224,7 +224,7 @@ final class DocCommands {
             Files.writeString(scene, text + "voxel: " + voxel + "\n");
             return;
         }
-        String shorter = text.replaceFirst("(?m)^hang: .*", "hang: 10 s").replaceAll("hang: \\d+ s\\}", "hang: 2 s}");
+        String shorter = text.replaceFirst("(?m)^hang: .*", "hang: 1 min").replaceAll("hang: \\d+ s\\}", "hang: 2 s}");
         Files.writeString(scene, shorter + "voxel: " + voxel + "\nair: projected\nnumerics: {rays_per_jet: 16, size_bins: 2, fog: first_order}\n");
     }
 
