@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <pre>
  *   grid  4 L + 40 N + 21 F + 105 S bytes
- *   fog   8 (B (N + S) + min(B, T) (19 N + 8 F + S) + 2 N + 2 F + 2 S)
+ *   fog   8 (B (N + 2 S) + min(B, T) (19 N + 8 F) + 20 N + 8 F + 2 S + ceil(B/4) (32 N + 8 F))
  *   air   8 (A (F + 2 N + S) + 12 N) if projected; if resolved with M cells in blocks of n voxels each
  *         8 (2 (F + 2 N + S) + 4 N) + 1900 M + 8 n N (the last where n is above 1: refinement inside blocks that all differ)
  * </pre>
@@ -44,9 +44,12 @@ public record MemoryEstimate(long gridBytes, long fogBytes, long airBytes) {
         return new MemoryEstimate(
                 4 * lattice + 40 * cells + 21 * faces + 105 * surfels,
                 8
-                        * (bins * (cells + surfels)
-                                + working * (19 * cells + 8 * faces + surfels)
-                                + 2 * (cells + faces + surfels)),
+                        * (bins * (cells + 2 * surfels)
+                                + working * (19 * cells + 8 * faces)
+                                + 20 * cells
+                                + 8 * faces
+                                + 2 * surfels
+                                + (bins + 3) / 4 * (32 * cells + 8 * faces)),
                 resolved == null
                         ? 8 * (Airing.AHEAD * (faces + 2 * cells + surfels) + 12 * cells)
                         : 8 * (2 * (faces + 2 * cells + surfels) + 4 * cells) + resolved.bytes(grid));
