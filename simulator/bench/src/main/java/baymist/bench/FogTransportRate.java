@@ -33,13 +33,17 @@ public final class FogTransportRate {
     private static final int NY = 30;
     private static final int NZ = 50;
 
-    /** What a run does by default with a jet and without one, and donor cells one size at a time. */
+    /**
+     * What a run does by default without a jet and with one (limited slopes; donor cells; four sizes side by side in both); the latter with
+     * set-up spread over a long window, which is the kernel; and donor cells one size at a time, in plain loops whatever Java was started with.
+     */
     private static final List<Way> WAYS = List.of(
-            new Way("auto, no jet", Transport.AUTO, false),
-            new Way("auto, jet on", Transport.AUTO, true),
-            new Way("first_order", Transport.FIRST_ORDER, false));
+            new Way("auto, no jet", Transport.AUTO, false, 0.25),
+            new Way("auto, jet on", Transport.AUTO, true, 0.25),
+            new Way("auto, jet on, kernel", Transport.AUTO, true, 2.5),
+            new Way("first_order", Transport.FIRST_ORDER, false, 0.25));
 
-    private record Way(String name, Transport transport, boolean jet) {}
+    private record Way(String name, Transport transport, boolean jet, double windowS) {}
 
     private FogTransportRate() {}
 
@@ -109,7 +113,7 @@ public final class FogTransportRate {
                 long updates = fog.stats().updates();
                 long steps = fog.stats().explicitSteps();
                 long start = Triad.clockNs(threads);
-                fog.advance(swirl(grid, 1 + 0.1 * i), hits, 0.25);
+                fog.advance(swirl(grid, 1 + 0.1 * i), hits, way.windowS());
                 double seconds = (Triad.clockNs(threads) - start) * 1e-9;
                 double both = grid.cellCount() + grid.faces().count();
                 double done = (fog.stats().updates() - updates) / both * grid.cellCount();

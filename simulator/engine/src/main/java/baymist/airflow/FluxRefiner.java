@@ -23,6 +23,9 @@ final class FluxRefiner {
     /** The same summed over the fog's faces in each face of the air, m², [air faces]. */
     private final double[] airWayM2;
 
+    /** Conductance of each fog face, m, [fog faces]. */
+    private final double[] conductanceM;
+
     private final int[] start;
     private final int[] member;
     private final int[] placeOf;
@@ -36,12 +39,14 @@ final class FluxRefiner {
         int n = grid.cellCount();
         wayM2 = new double[grid.faces().count()];
         airWayM2 = new double[air.faces];
+        conductanceM = new double[wayM2.length];
         double whole = grid.sizeM().x() * grid.sizeM().y() * grid.sizeM().z();
         for (int f = 0; f < wayM2.length; f++) {
             double least = Math.min(
                     grid.volumeM3(grid.faces().low()[f]),
                     grid.volumeM3(grid.faces().high()[f]));
             wayM2[f] = Components.openAreaM2(grid.faces(), f, openFraction) * Math.min(1, least / whole);
+            conductanceM[f] = wayM2[f] / grid.sizeM().get(grid.faces().axis()[f]);
             if (air.faceOf[f] >= 0) {
                 airWayM2[air.faceOf[f]] += wayM2[f];
             }
@@ -91,10 +96,6 @@ final class FluxRefiner {
         return air.cellOf[faces.low()[f]] == air.cellOf[faces.high()[f]] && wayM2[f] > 0;
     }
 
-    private double conductance(int face) {
-        return wayM2[face] / grid.sizeM().get(grid.faces().axis()[face]);
-    }
-
     /** Cholesky factors; blocks that look alike share one. */
     private void factorBlocks() {
         Map<List<Double>, double[]> known = new HashMap<>();
@@ -105,7 +106,7 @@ final class FluxRefiner {
             for (int e = innerStart[b]; e < innerStart[b + 1]; e++) {
                 int p = placeOf[grid.faces().low()[inner[e]]];
                 int q = placeOf[grid.faces().high()[inner[e]]];
-                double g = conductance(inner[e]);
+                double g = conductanceM[inner[e]];
                 key.add((double) p);
                 key.add((double) q);
                 key.add(g);
@@ -186,7 +187,7 @@ final class FluxRefiner {
         substitute(factorOf.get(b), n, phi);
         for (int e = innerStart[b]; e < innerStart[b + 1]; e++) {
             int f = inner[e];
-            flux[f] = conductance(f)
+            flux[f] = conductanceM[f]
                     * (phi[placeOf[grid.faces().low()[f]]]
                             - phi[placeOf[grid.faces().high()[f]]]);
         }

@@ -8,6 +8,9 @@ package baymist.fog;
  * m³/s. Both coefficients are positive whatever P is; P to infinity is the donor cell, P = 0 is plain diffusion.
  */
 final class ExponentialFlux {
+    /** Drift over conductance from which what goes against the drift is below 1e-17 of it: no sum with the drift would show it. */
+    private static final double NONE = 43;
+
     private ExponentialFlux() {}
 
     /**
@@ -19,13 +22,30 @@ final class ExponentialFlux {
      */
     static double againstDrift(double drift, double conductance) {
         double f = Math.abs(drift);
-        if (f >= 700 * conductance) {
+        if (f >= NONE * conductance) {
             return 0;
         }
         double p = f / conductance;
-        if (p < 0.02) {
-            return conductance * (1 - p / 2 + p * p / 12 * (1 - p * p / 60));
+        if (p < 1) {
+            return conductance * (even(p * p) - p / 2);
         }
-        return f / Math.expm1(p);
+        double e = Math.exp(-p);
+        return f * e / (1 - e);
+    }
+
+    /**
+     * B(p) + p/2 for p below 1: the even terms B_n p^n / n! of Bernoulli's numbers (Abramowitz and Stegun 23.1.1 and table 23.2), to rounding.
+     */
+    private static double even(double square) {
+        double s = 43867 / 5109094217170944000.0;
+        s = s * square - 3617 / 10670622842880000.0;
+        s = s * square + 1 / 74724249600.0;
+        s = s * square - 691 / 1307674368000.0;
+        s = s * square + 1 / 47900160.0;
+        s = s * square - 1 / 1209600.0;
+        s = s * square + 1 / 30240.0;
+        s = s * square - 1 / 720.0;
+        s = s * square + 1 / 12.0;
+        return s * square + 1;
     }
 }

@@ -43,12 +43,16 @@ final class FogBin {
     /** Masses below are set to zero, kg, so that arithmetic never meets subnormal numbers. */
     static final double VANISHING_KG = 1e-250;
 
+    /** The same for concentrations, kg/m³. */
+    static final double VANISHING = 1e-250;
+
     /** More steps than this in one window are refused. */
     private static final double MOST_STEPS = 1e8;
 
     private final VoxelGrid grid;
     private final FogLinks links;
     private final int bin;
+    private final int bins;
     private final double settlingMPerS;
     private final Transport transport;
 
@@ -58,8 +62,16 @@ final class FogBin {
     /** Suspended mass, kg, [cells]. */
     private double[] mass;
 
-    /** What takes fog in this window, while joint steps are under way. */
-    private @Nullable Sinks sinks;
+    /** What takes fog in this window and what comes in. */
+    final FogSinks sinks;
+
+    /** Mass at the start of the window and the limit below which a bin may be stepped coarsely, kg. */
+    private double before;
+
+    private double faintKg;
+
+    /** Whether the bin went by split steps when it last moved. */
+    private boolean splitLast;
 
     /** kg, [surfels]. */
     final double[] deposited;
@@ -90,8 +102,11 @@ final class FogBin {
     /** Whether the next split step goes x, y, z or z, y, x. */
     private boolean backwards;
 
-    FogBin(VoxelGrid grid, FogLinks links, int bin, double settlingMPerS, int openings, Transport transport) {
+    FogBin(
+            VoxelGrid grid, FogLinks links, int bin, int bins, double settlingMPerS, int openings, Transport transport) {
         this.grid = grid;
+        this.sinks = new FogSinks(grid, bin, bins);
+        this.bins = bins;
         this.links = links;
         this.bin = bin;
         this.settlingMPerS = settlingMPerS;
@@ -113,73 +128,95 @@ final class FogBin {
         return sum(mass);
     }
 
-    /**
-     * Advances over one window of constant rates, or says that it is to be done together with other bins.
-     *
-     * @param allKg all fog that was put in so far, kg
-     * @return whether steps together with other bins are yet to be done, for the rates that are filled in; then {@link #finish} is called
-     */
-    boolean advance(
-            FogWindow window,
-            FogCommon common,
-            int bins,
-            FogRates rates,
-            WallSpeed walls,
-            double durationS,
-            double allKg) {
-        double before = airborneKg();
-        boolean frugal = transport == Transport.AUTO;
-        double spentKg = frugal ? SPENT_SHARE * allKg : 0;
-        if (before <= spentKg && window.spray == null) {
-            return false;
-        }
-        double faintKg = FAINT_SHARE * allKg;
-        limited = transport.limited(window.spray != null) && !(frugal && before < faintKg);
-        rates.fill(window, common, bin, bins, settlingMPerS, walls, limited);
-        if (before <= spentKg && rates.sourceKgPerS == 0) {
-            return false;
-        }
-        double limitS = COURANT / rates.largestRate;
-        if (limitS < smallestStepS) {
-            smallestStepS = limitS;
-            limitCell = rates.largestCell;
-            rates.complete(common, limited);
-            rates.part(window, settlingMPerS, limited);
-            reason = rates.reason();
-        }
-        sourcedKg += rates.sourceKgPerS * durationS;
-        if (links.chained && rates.largestAirRate * WORTHWHILE < rates.largestRate) {
-            rates.complete(common, limited);
-            rates.part(window, settlingMPerS, limited);
-            fullKg = Math.max(rates.sourceKgPerS > 0 ? 0 : fullKg, before + rates.sourceKgPerS * durationS);
-            advanceSmoothly(rates, durationS, limitS, faintKg);
-        } else {
-            requireFeasible(Math.ceil(durationS / limitS));
-            if (limited || (frugal && window.spray != null)) {
-                sinks = new Sinks(rates.wallRate.clone(), rates.ventRate.clone(), rates.scourRate);
-                return true;
-            }
-            rates.complete(common, limited);
-            advanceExplicitly(rates, durationS, limitS);
-        }
-        bookLosses(window, new Sinks(rates.wallRate, rates.ventRate, rates.scourRate), rates.exposure, rates);
-        return false;
+    double settlingMPerS() {
+        return settlingMPerS;
     }
 
-    /** Rates of loss to each surfel, vent and scour entry, 1/s. */
-    private record Sinks(double[] wallRate, double[] ventRate, double[] scourRate) {}
+    /** How a bin goes through a window. */
+    enum Way {
+        /** It stays where it is. */
+        REST,
 
-    /** Takes over what joint steps have made of the bin's mass, and books its losses. */
-    void finish(FogWindow window, FogGroup group, int lane, RateLevels levels, double[] exposure) {
-        Sinks held = sinks;
-        if (held == null) {
-            throw new IllegalStateException("bin " + bin + " has no steps to finish");
+        /** By {@link #advance}. */
+        ALONE,
+
+        /** With others in {@link FogTogether}, unless split steps allow much longer ones. */
+        TOGETHER
+    }
+
+    /**
+     * Chooses the way through a window and fills in the sinks.
+     *
+     * @param allKg all fog that was put in so far, kg
+     */
+    Way begin(FogWindow window, WallSpeed walls, double allKg) {
+        before = airborneKg();
+        boolean frugal = transport == Transport.AUTO;
+        SprayHits spray = window.spray;
+        if (before <= (frugal ? SPENT_SHARE * allKg : 0)
+                && (spray == null || FogSinks.sourceKgPerS(spray, bin, bins) == 0)) {
+            return Way.REST;
         }
-        group.give(lane, mass, levels, exposure);
+        faintKg = FAINT_SHARE * allKg;
+        limited = transport.limited(spray != null) && !(frugal && before < faintKg);
+        sinks.fill(window, settlingMPerS, walls);
+        return limited || (frugal && spray != null) ? Way.TOGETHER : Way.ALONE;
+    }
+
+    /** Whether split steps are worth their cost, from the largest rates that pace a cell, 1/s. */
+    boolean splits(double largestRate, double largestAirRate) {
+        splitLast = links.chained && largestAirRate * WORTHWHILE < largestRate;
+        return splitLast;
+    }
+
+    boolean splitLast() {
+        return splitLast;
+    }
+
+    /** Rates for a bin that may go alone; {@link #advance} goes on from there. */
+    void fill(FogWindow window, FogCommon common, FogRates rates) {
+        rates.fill(window, common, sinks, bin, bins, settlingMPerS, limited);
+    }
+
+    /** Advances by itself over one window of constant rates, which are filled in. */
+    void advance(FogWindow window, FogCommon common, FogRates rates, double durationS) {
+        double limitS = noteLimit(window, common, rates.largestRate, rates.largestCell);
+        sourcedKg += sinks.sourceKgPerS * durationS;
+        rates.complete(common, limited);
+        if (splits(rates.largestRate, rates.largestAirRate)) {
+            rates.part(window, sinks, settlingMPerS, limited);
+            fullKg = Math.max(sinks.sourceKgPerS > 0 ? 0 : fullKg, before + sinks.sourceKgPerS * durationS);
+            advanceSmoothly(rates, durationS, limitS);
+        } else {
+            requireFeasible(Math.ceil(durationS / limitS));
+            advanceExplicitly(rates, durationS, limitS);
+        }
+        bookLosses(window, rates.exposure, rates);
+    }
+
+    /** Notes what limits the steps; returns the longest explicit one, s. */
+    private double noteLimit(FogWindow window, FogCommon common, double largestRate, int largestCell) {
+        double limitS = COURANT / largestRate;
+        if (limitS < smallestStepS) {
+            smallestStepS = limitS;
+            limitCell = largestCell;
+            reason = FogReason.of(grid, links, common, window, sinks, settlingMPerS, largestCell);
+        }
+        return limitS;
+    }
+
+    /** Begins steps together with others. */
+    void join(FogWindow window, FogCommon common, double largestRate, int largestCell, double durationS) {
+        double limitS = noteLimit(window, common, largestRate, largestCell);
+        sourcedKg += sinks.sourceKgPerS * durationS;
+        requireFeasible(Math.ceil(durationS / limitS));
+    }
+
+    /** Books what joint steps took, whose masses are in place. */
+    void finish(FogWindow window, RateLevels levels, double[] exposure) {
         explicitSteps += levels.finestSteps();
         updates += levels.updates();
-        bookLosses(window, held, exposure, null);
-        sinks = null;
+        bookLosses(window, exposure, null);
     }
 
     double[] massKg() {
@@ -190,7 +227,7 @@ final class FogBin {
     private void advanceExplicitly(FogRates rates, double durationS, double limitS) {
         long count = (long) Math.max(1, Math.ceil(durationS / limitS));
         RateLevels levels = rates.multirate.levels;
-        if (levels.choose(rates.paceRate, rates.largestRate, durationS, count, RateLevels.LATE_S)) {
+        if (!limited && levels.choose(rates.paceRate, rates.largestRate, durationS, count, RateLevels.LATE_S)) {
             rates.multirate.advance(mass, rates);
             explicitSteps += levels.finestSteps();
             updates += levels.updates();
@@ -209,7 +246,7 @@ final class FogBin {
     }
 
     /** Explicit steps while the fog changes fast, split steps as soon as they may be much longer. */
-    private void advanceSmoothly(FogRates rates, double durationS, double limitS, double faintKg) {
+    private void advanceSmoothly(FogRates rates, double durationS, double limitS) {
         double airLimitS = rates.largestAirRate > 0 ? COURANT / rates.largestAirRate : Double.POSITIVE_INFINITY;
         requireFeasible(durationS / airLimitS);
         if (rates.largestRate != smoothRate) {
@@ -325,7 +362,7 @@ final class FogBin {
     }
 
     /** Rates are constant in the window, so each sink's share is its rate times the cell's time integral of mass. */
-    private void bookLosses(FogWindow window, Sinks sinks, double[] exposure, @Nullable FogRates split) {
+    private void bookLosses(FogWindow window, double[] exposure, @Nullable FogRates split) {
         int[] cellOf = grid.surfels().cell();
         byte[] direction = grid.surfels().direction();
         for (int s = 0; s < deposited.length; s++) {

@@ -1,30 +1,31 @@
 package baymist.fog;
 
 import baymist.geom.Vec3;
+import baymist.numeric.Workers;
+import baymist.voxel.FaceSet;
 import baymist.voxel.VoxelGrid;
 import java.util.Arrays;
-import java.util.stream.IntStream;
 
 /**
- * What the air does in one window to every bin alike: all of it at links that nothing falls through, the air's own part at the others. Refilled for each
- * window by one thread, then read by all bins.
+ * What the air does in one window to every bin alike: all of it at links that nothing falls through, the air's own part at the others.
+ * Refilled for each window, then read by all bins.
  */
 final class FogCommon {
     private final VoxelGrid grid;
     private final FogLinks links;
 
     /** Whether droplets fall through links of an axis, [3]. */
-    private final boolean[] fallsAlong = new boolean[3];
+    final boolean[] fallsAlong = new boolean[3];
 
-    /** Face entries and links that droplets fall through. */
-    final int[] fallingEntry;
-
+    /** Links that droplets fall through, and the place of each link among them, or -1, [links]. */
     final int[] fallingLink;
 
-    /** Links that nothing falls through. */
-    final int[] levelLink;
+    final int[] falling;
 
-    /** Rates of passing from low to high and back, 1/s, [links]; 0 where droplets fall. */
+    /** 1/m³, [cells]. */
+    final double[] perM3;
+
+    /** Volumes that pass from low to high and back, m³/s, [links]; 0 where droplets fall. */
     final double[] up;
 
     final double[] down;
@@ -49,111 +50,146 @@ final class FogCommon {
 
     final double[] airSlopedRate;
 
-    private final double[] lastDrift = new double[3];
-    private final double[] lastConductance = new double[3];
-    private final double[] lastAgainst = new double[3];
+    /** Largest relative error of a cell's air budget. */
+    double airBudgetError;
 
-    FogCommon(VoxelGrid grid, FogLinks links, Vec3 down) {
+    /** Largest of {@link #airOutRate}, and with the weight of what drifts with slopes, 1/s. */
+    double largestAirRate;
+
+    double largestAirPace;
+
+    /** Air that leaves and enters each cell by vents, m³/s, [cells]. */
+    private final double[] ventOut;
+
+    private final double[] ventIn;
+    private final double[] worst;
+
+    FogCommon(VoxelGrid grid, FogLinks links, Vec3 downwards) {
         this.grid = grid;
         this.links = links;
         for (int a = 0; a < 3; a++) {
-            fallsAlong[a] = down.get(a) != 0;
+            fallsAlong[a] = downwards.get(a) != 0;
         }
-        byte[] axis = grid.faces().axis();
-        int[] entries = new int[axis.length];
-        int[] found = new int[links.count()];
-        int entryCount = 0;
-        int linkCount = 0;
-        for (int e = 0; e < axis.length; e++) {
-            if (fallsAlong[axis[e]]) {
-                entries[entryCount++] = e;
-                int l = links.linkOfEntry[e];
-                if (linkCount == 0 || found[linkCount - 1] != l) {
-                    found[linkCount++] = l;
+        int n = links.count();
+        int cells = grid.cellCount();
+        falling = new int[n];
+        int[] found = new int[n];
+        int count = 0;
+        for (int l = 0; l < n; l++) {
+            falling[l] = fallsAlong[links.axis[l]] ? count : -1;
+            if (falling[l] >= 0) {
+                found[count++] = l;
+            }
+        }
+        fallingLink = Arrays.copyOf(found, count);
+        perM3 = new double[cells];
+        Arrays.setAll(perM3, c -> 1 / grid.volumeM3(c));
+        up = new double[n];
+        down = new double[n];
+        lean = new double[n];
+        drift = new double[n];
+        airUp = new double[n];
+        airDown = new double[n];
+        outRate = new double[cells];
+        slopedRate = new double[cells];
+        airOutRate = new double[cells];
+        airSlopedRate = new double[cells];
+        ventOut = new double[cells];
+        ventIn = new double[cells];
+        worst = new double[cells / FogLinks.BLOCK + 1];
+    }
+
+    void fill(FogWindow window, Workers workers) {
+        FaceSet faces = grid.faces();
+        Arrays.fill(ventOut, 0);
+        Arrays.fill(ventIn, 0);
+        for (int v = 0; v < window.ventFlux.length; v++) {
+            (window.ventFlux[v] > 0 ? ventOut : ventIn)[faces.ventCell()[v]] += Math.abs(window.ventFlux[v]);
+        }
+        workers.forBlocks(links.count(), FogLinks.BLOCK, (from, to) -> fillLinks(window, from, to));
+        workers.forBlocks(outRate.length, FogLinks.BLOCK, (from, to) -> fillCells(window, from, to));
+        airBudgetError = 0;
+        for (double w : worst) {
+            airBudgetError = Math.max(airBudgetError, window.airMoves ? w : 0);
+        }
+        largestAirRate = 0;
+        largestAirPace = 0;
+        for (int c = 0; c < airOutRate.length; c++) {
+            largestAirRate = Math.max(largestAirRate, airOutRate[c]);
+            largestAirPace = Math.max(largestAirPace, airOutRate[c] + FogRates.SLOPED_WEIGHT * airSlopedRate[c]);
+        }
+    }
+
+    private void fillLinks(FogWindow window, int from, int to) {
+        double lastDrift = 0;
+        double lastConductance = 0;
+        double against = 0;
+        for (int l = from; l < to; l++) {
+            boolean level = falling[l] < 0;
+            double airForth = 0;
+            double airBack = 0;
+            up[l] = 0;
+            down[l] = 0;
+            lean[l] = 0;
+            for (int e = links.entryStart[l]; e < links.entryStart[l + 1]; e++) {
+                double air = window.flux[e];
+                double conductance = window.conductance[e];
+                airForth += Math.max(air, 0);
+                airBack += Math.max(-air, 0);
+                if (!level) {
+                    continue;
+                }
+                if (air != lastDrift || conductance != lastConductance) {
+                    lastDrift = air;
+                    lastConductance = conductance;
+                    against = ExponentialFlux.againstDrift(air, conductance);
+                }
+                up[l] += against + Math.max(air, 0);
+                down[l] += against + Math.max(-air, 0);
+                double excess = FogRates.excess(air, against, conductance);
+                int behind = air > 0 ? links.behindLow[l] : links.behindHigh[l];
+                if (behind >= 0 && excess > LimitedSlope.NEGLIGIBLE * Math.abs(air)) {
+                    lean[l] = Math.copySign(excess, air);
+                    drift[l] = air;
                 }
             }
+            airUp[l] = airForth * perM3[links.low[l]];
+            airDown[l] = airBack * perM3[links.high[l]];
         }
-        fallingEntry = Arrays.copyOf(entries, entryCount);
-        fallingLink = Arrays.copyOf(found, linkCount);
-        levelLink = IntStream.range(0, links.count())
-                .filter(l -> !fallsAlong[links.axis[l]])
-                .toArray();
-        up = new double[links.count()];
-        this.down = new double[links.count()];
-        lean = new double[links.count()];
-        drift = new double[links.count()];
-        airUp = new double[links.count()];
-        airDown = new double[links.count()];
-        outRate = new double[grid.cellCount()];
-        slopedRate = new double[grid.cellCount()];
-        airOutRate = new double[grid.cellCount()];
-        airSlopedRate = new double[grid.cellCount()];
     }
 
-    void fill(FogWindow window) {
-        for (double[] a :
-                new double[][] {up, down, lean, drift, airUp, airDown, outRate, slopedRate, airOutRate, airSlopedRate
-                }) {
-            Arrays.fill(a, 0);
-        }
-        for (int e = 0; e < window.flux.length; e++) {
-            int l = links.linkOfEntry[e];
-            double air = window.flux[e];
-            airUp[l] += Math.max(air, 0);
-            airDown[l] += Math.max(-air, 0);
-            if ((air > 0 ? links.behindLow[l] : links.behindHigh[l]) >= 0) {
-                int from = air > 0 ? links.low[l] : links.high[l];
-                airSlopedRate[from] += Math.abs(air);
+    private void fillCells(FogWindow window, int from, int to) {
+        double most = 0;
+        double[] source = window.field.sourceM3PerS();
+        double expansion = window.field.expansionPerS();
+        for (int c = from; c < to; c++) {
+            double out = 0;
+            double sloped = 0;
+            double airOut = 0;
+            double airSloped = 0;
+            double airIn = 0;
+            for (int j = links.cellStart[c]; j < links.cellStart[c + 1]; j++) {
+                int l = links.ofCell[j] >> 1;
+                boolean high = (links.ofCell[j] & 1) != 0;
+                int other = high ? links.low[l] : links.high[l];
+                double air = high ? airDown[l] : airUp[l];
+                out += high ? down[l] : up[l];
+                sloped += Math.max(0, high ? -lean[l] : lean[l]);
+                airOut += air;
+                airSloped += (high ? links.behindHigh[l] : links.behindLow[l]) >= 0 ? air : 0;
+                airIn += (high ? airUp[l] : airDown[l]) / perM3[other];
             }
-            if (!fallsAlong[links.axis[l]]) {
-                fillLevel(l, air, window.conductance[e]);
+            outRate[c] = out * perM3[c];
+            slopedRate[c] = sloped * perM3[c];
+            airOutRate[c] = airOut;
+            airSlopedRate[c] = airSloped;
+            double in = airIn + ventIn[c] + source[c];
+            double leaving = airOut / perM3[c] + ventOut[c];
+            double larger = Math.max(in, leaving);
+            if (larger > 0) {
+                most = Math.max(most, Math.abs(in - leaving - expansion * grid.volumeM3(c)) / larger);
             }
         }
-        for (int l = 0; l < up.length; l++) {
-            int a = links.low[l];
-            int b = links.high[l];
-            outRate[a] += up[l];
-            outRate[b] += down[l];
-            airOutRate[a] += airUp[l];
-            airOutRate[b] += airDown[l];
-            slopedRate[lean[l] > 0 ? a : b] += Math.abs(lean[l]);
-        }
-        scale();
-    }
-
-    private void fillLevel(int l, double net, double conductance) {
-        int slot = links.axis[l];
-        if (net != lastDrift[slot] || conductance != lastConductance[slot]) {
-            lastDrift[slot] = net;
-            lastConductance[slot] = conductance;
-            lastAgainst[slot] = ExponentialFlux.againstDrift(net, conductance);
-        }
-        double against = lastAgainst[slot];
-        up[l] += against + Math.max(net, 0);
-        down[l] += against + Math.max(-net, 0);
-        double excess = FogRates.excess(net, against, conductance);
-        int behind = net > 0 ? links.behindLow[l] : links.behindHigh[l];
-        if (behind >= 0 && excess > LimitedSlope.NEGLIGIBLE * Math.abs(net)) {
-            lean[l] = Math.copySign(excess, net);
-            drift[l] = net;
-        }
-    }
-
-    private void scale() {
-        for (int c = 0; c < outRate.length; c++) {
-            double perM3 = 1 / grid.volumeM3(c);
-            outRate[c] *= perM3;
-            slopedRate[c] *= perM3;
-            airOutRate[c] *= perM3;
-            airSlopedRate[c] *= perM3;
-        }
-        for (int l = 0; l < up.length; l++) {
-            double low = 1 / grid.volumeM3(links.low[l]);
-            double high = 1 / grid.volumeM3(links.high[l]);
-            up[l] *= low;
-            airUp[l] *= low;
-            down[l] *= high;
-            airDown[l] *= high;
-        }
+        worst[from / FogLinks.BLOCK] = most;
     }
 }

@@ -1,35 +1,44 @@
 package baymist.fog;
 
 /**
- * The innermost loops of transport with limited slopes over a {@link FogGroup}: docs/theory/fog.md, section 2. Two forms, plain and with the
- * vectors of the Java platform, do the same operations in the same order.
- *
- * <p>Lists hold cells or links of one level; a range of them is handled.
+ * The innermost loops of steps of a {@link FogGroup}: docs/theory/fog.md, section 2. Two forms, plain and with the vectors of the Java
+ * platform, do the
+ * same operations in the same order. Each handles what belongs to one level.
  */
 interface FogKernel {
-    /** Ends the step of cells and begins the next one of {@code stepS}. */
-    void turn(FogGroup g, int[] cells, int from, int to, double stepS);
-
-    /** What donor cells give through links that nothing falls through. */
-    void give(FogGroup g, FogSides s, int from, int to, double stepS);
-
-    /** What donor cells give through links that droplets fall through. */
-    void giveFalling(FogGroup g, FogSides s, int from, int to, double stepS);
-
-    /** Notes how cells change in their step, {@code missing} included for those with finer links. */
-    void note(FogGroup g, int[] cells, int from, int to, boolean border);
-
-    /** What slopes add at links between cells of one pace, nothing falling through. */
-    void lean(FogGroup g, FogSides s, int from, int to, double stepS);
-
-    /** The same where droplets fall. */
-    void leanFalling(FogGroup g, FogSides s, int from, int to, double stepS);
+    /**
+     * Donor cells' exchange of a level's cells with their neighbours of the same level, and what walls, vents and beams take:
+     * concentrations at the ends
+     * of the steps from those at their starts.
+     *
+     * @param note whether the change is kept for slopes
+     */
+    void gather(FogGroup g, FogSchedule s, int level, boolean note);
 
     /**
-     * The same where some of the cells began their steps earlier.
+     * What comes in through links between two levels, in a step of the finer one. What goes out there is in the cells' own share, as
+     * their concentrations
+     * hold for all of their steps.
+     *
+     * @param noteFiner how many such steps count towards the change of the finer cell: 1, or 0 without slopes
+     * @param noteCoarser the same for the coarser one: 0 if its step has begun before
+     */
+    void across(FogGroup g, FogAcross a, int finer, int coarser, double noteFiner, double noteCoarser);
+
+    /** What slopes add at links between cells of one level, nothing falling through. */
+    void lean(FogGroup g, FogSchedule s, int level);
+
+    /** The same where droplets fall. */
+    void leanFalling(FogGroup g, FogSchedule s, int level);
+
+    /**
+     * What slopes add where cells are of several levels, some of whose steps began earlier.
      *
      * @param elapsed share of its step that a cell of each level has behind it
      * @param share step of the link over the step of a cell of each level
      */
-    void leanAcross(FogGroup g, FogSides s, int from, int to, double stepS, double[] elapsed, double[] share);
+    void leanAcross(FogGroup g, FogSchedule s, int level, double[] elapsed, double[] share);
+
+    /** The same where droplets fall. */
+    void leanAcrossFalling(FogGroup g, FogSchedule s, int level, double[] elapsed, double[] share);
 }

@@ -3,12 +3,16 @@ package baymist.fog;
 import baymist.voxel.FaceSet;
 import baymist.voxel.VoxelGrid;
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * The grid's face entries merged to one link for each pair of cells, and the links chained to lines along each axis.
  * Immutable after construction.
  */
 final class FogLinks {
+    /** Cells, links or entries in a piece of parallel work; no result depends on it but sums, whose order it fixes. */
+    static final int BLOCK = 4096;
+
     /** Cells of a link, low and high side of its axis, [links]. */
     final int[] low;
 
@@ -28,6 +32,26 @@ final class FogLinks {
 
     /** The same behind the high cell, [links]. */
     final int[] behindHigh;
+
+    /** First entry of the FaceSet of each link, [links + 1]. */
+    final int[] entryStart;
+
+    /** Link on each side of a cell, side 2 * axis, one more towards high, or -1, [6 * cells]. */
+    final int[] side;
+
+    /** Cell beyond that link, or the cell itself, [6 * cells]. */
+    final int[] beside;
+
+    /** Whether a side that a link should stand at was taken by another (merged cells), [links]. */
+    final boolean[] extra;
+
+    /** Those links. */
+    final int[] extras;
+
+    /** Links of each cell, twice their number, one more where the cell is the high one; first of each cell, [cells + 1]. */
+    final int[] ofCell;
+
+    final int[] cellStart;
 
     /** Lines along each axis, [3]. */
     final FogLines[] lines;
@@ -59,6 +83,20 @@ final class FogLinks {
         low = Arrays.copyOf(lowOf, links);
         high = Arrays.copyOf(highOf, links);
         axis = Arrays.copyOf(axisOf, links);
+        entryStart = new int[links + 1];
+        for (int e = entries - 1; e >= 0; e--) {
+            entryStart[linkOfEntry[e]] = e;
+        }
+        entryStart[links] = entries;
+        extra = new boolean[links];
+        side = sides(grid.cellCount());
+        beside = new int[side.length];
+        for (int i = 0; i < side.length; i++) {
+            beside[i] = side[i] < 0 ? i / 6 : (i & 1) != 0 ? high[side[i]] : low[side[i]];
+        }
+        extras = IntStream.range(0, links).filter(l -> extra[l]).toArray();
+        cellStart = new int[grid.cellCount() + 1];
+        ofCell = byCell();
         behindLow = new int[links];
         behindHigh = new int[links];
         findBehind(grid, faces);
@@ -69,6 +107,38 @@ final class FogLinks {
             all &= lines[a].valid();
         }
         chained = all;
+    }
+
+    private int[] sides(int cells) {
+        int[] found = new int[6 * cells];
+        Arrays.fill(found, -1);
+        for (int l = 0; l < low.length; l++) {
+            int a = 6 * low[l] + 2 * axis[l] + 1;
+            int b = 6 * high[l] + 2 * axis[l];
+            extra[l] = found[a] >= 0 || found[b] >= 0;
+            if (!extra[l]) {
+                found[a] = l;
+                found[b] = l;
+            }
+        }
+        return found;
+    }
+
+    private int[] byCell() {
+        for (int l = 0; l < low.length; l++) {
+            cellStart[low[l] + 1]++;
+            cellStart[high[l] + 1]++;
+        }
+        for (int c = 0; c + 1 < cellStart.length; c++) {
+            cellStart[c + 1] += cellStart[c];
+        }
+        int[] next = cellStart.clone();
+        int[] found = new int[2 * low.length];
+        for (int l = 0; l < low.length; l++) {
+            found[next[low[l]]++] = 2 * l;
+            found[next[high[l]]++] = 2 * l + 1;
+        }
+        return found;
     }
 
     private void findBehind(VoxelGrid grid, FaceSet faces) {

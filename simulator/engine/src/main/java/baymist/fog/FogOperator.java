@@ -2,6 +2,7 @@ package baymist.fog;
 
 import baymist.airflow.AirField;
 import baymist.geom.Vec3;
+import baymist.numeric.Workers;
 import baymist.scene.WallFinish;
 import baymist.spray.SizeBins;
 import baymist.units.Air;
@@ -27,15 +28,15 @@ public final class FogOperator {
     private final double[] wallRate;
     private final double[] ventRate;
 
-    private FogOperator(VoxelGrid grid, FogLinks links, FogRates rates) {
+    private FogOperator(VoxelGrid grid, FogLinks links, FogRates rates, FogSinks sinks) {
         this.grid = grid;
         this.low = links.low;
         this.high = links.high;
         this.up = rates.up.clone();
         this.down = rates.down.clone();
         this.loss = rates.loss.clone();
-        this.wallRate = rates.wallRate.clone();
-        this.ventRate = rates.ventRate.clone();
+        this.wallRate = sinks.wallRate.clone();
+        this.ventRate = sinks.ventRate.clone();
         this.leaving = loss.clone();
         for (int l = 0; l < low.length; l++) {
             leaving[low[l]] += up[l];
@@ -66,7 +67,6 @@ public final class FogOperator {
         DepositionLaw law = new DepositionLaw(droplet, air, finish);
         FogLinks links = new FogLinks(grid);
         FogRates rates = new FogRates(grid, links);
-        FogWindow window = new FogWindow(grid, field, null, down);
         WallSpeed walls = new WallSpeed() {
             @Override
             public double speedMPerS(int surfel, int b, double frictionSpeedMPerS, double normalUp) {
@@ -79,10 +79,15 @@ public final class FogOperator {
             }
         };
         FogCommon common = new FogCommon(grid, links, down);
-        common.fill(window);
-        rates.fill(window, common, bin, bins.count(), droplet.settlingMPerS(), walls, false);
+        FogSinks sinks = new FogSinks(grid, bin, bins.count());
+        try (Workers one = new Workers(1)) {
+            FogWindow window = new FogWindow(grid, field, null, down, one);
+            common.fill(window, one);
+            sinks.fill(window, droplet.settlingMPerS(), walls);
+            rates.fill(window, common, sinks, bin, bins.count(), droplet.settlingMPerS(), false);
+        }
         rates.complete(common, false);
-        return new FogOperator(grid, links, rates);
+        return new FogOperator(grid, links, rates, sinks);
     }
 
     /** Number of cells. */

@@ -1,11 +1,9 @@
 package baymist.fog;
 
 import baymist.spray.SprayHits;
-import baymist.voxel.FaceSet;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
 import java.util.Arrays;
-import java.util.Locale;
 
 /**
  * Rates of one bin in one window, 1/s, referred to the mass of the cell that gives: the whole operator for explicit steps,
@@ -49,12 +47,6 @@ final class FogRates {
     /** Loss to walls square to each axis, [3][cells]. */
     final double[][] axisWallRate;
 
-    /** Loss to each surfel, vent, scour entry of the cell that faces it. */
-    final double[] wallRate;
-
-    final double[] ventRate;
-    double[] scourRate = new double[0];
-
     /** Mass handed in by the spray, kg/s, [cells]. */
     final double[] source;
 
@@ -85,7 +77,6 @@ final class FogRates {
     /** Limited slopes for steps at one pace. */
     final LimitedExchange exchange;
 
-    double sourceKgPerS;
     boolean airMoves;
 
     /** Largest rate that paces a cell, 1/s, and its cell; the same for the air's part alone. */
@@ -108,8 +99,6 @@ final class FogRates {
         loss = new double[cells];
         airLoss = new double[cells];
         axisWallRate = new double[3][cells];
-        wallRate = new double[grid.surfels().count()];
-        ventRate = new double[grid.faces().vents()];
         source = new double[cells];
         exposure = new double[cells];
         airExposure = new double[cells];
@@ -129,40 +118,25 @@ final class FogRates {
         work = new double[2 * longest];
     }
 
-    /** Everything that chooses the way of stepping and that joint steps need; {@link #complete} fills in the rest. */
-    void fill(
-            FogWindow window,
-            FogCommon common,
-            int bin,
-            int bins,
-            double settlingMPerS,
-            WallSpeed walls,
-            boolean limited) {
-        clear();
+    /** Everything that chooses the way of stepping; {@link #complete} fills in the rest. */
+    void fill(FogWindow window, FogCommon common, FogSinks sinks, int bin, int bins, double settlingMPerS, boolean limited) {
         airMoves = window.airMoves;
         airUp = common.airUp;
         airDown = common.airDown;
         fillLinks(window, common, settlingMPerS, limited);
-        fillWalls(window, bin, walls);
-        fillVents(window, settlingMPerS);
-        fillSpray(window, bin, bins);
+        fillSinks(window, sinks, bin, bins);
         findLimits(common, limited);
     }
 
-    private void clear() {
-        Arrays.fill(loss, 0);
-        Arrays.fill(airLoss, 0);
-        Arrays.fill(source, 0);
-        sourceKgPerS = 0;
-    }
-
-    /** Fills in what steps of this bin alone need beside: links that nothing falls through, empty time integrals. */
+    /** Fills in what steps of this bin alone need beside: links that nothing falls through, losses by axis, empty time integrals. */
     void complete(FogCommon common, boolean limited) {
-        for (int l : common.levelLink) {
-            up[l] = common.up[l];
-            down[l] = common.down[l];
-            lean[l] = limited ? common.lean[l] : 0;
-            drift[l] = common.drift[l];
+        for (int l = 0; l < up.length; l++) {
+            if (common.falling[l] < 0) {
+                up[l] = common.up[l] * common.perM3[links.low[l]];
+                down[l] = common.down[l] * common.perM3[links.high[l]];
+                lean[l] = limited ? common.lean[l] : 0;
+                drift[l] = common.drift[l];
+            }
         }
         Arrays.fill(exposure, 0);
         Arrays.fill(airExposure, 0);
@@ -172,35 +146,32 @@ final class FogRates {
     }
 
     private void fillLinks(FogWindow window, FogCommon common, double settlingMPerS, boolean limited) {
+        double lastNet = 0;
+        double lastConductance = 0;
+        double against = 0;
         for (int l : common.fallingLink) {
             up[l] = 0;
             down[l] = 0;
             lean[l] = 0;
-        }
-        double lastNet = 0;
-        double lastConductance = 0;
-        double against = 0;
-        for (int e : common.fallingEntry) {
-            int l = links.linkOfEntry[e];
-            double net = settlingMPerS * window.fallArea[e] + window.flux[e];
-            double conductance = window.conductance[e];
-            if (net != lastNet || conductance != lastConductance) {
-                lastNet = net;
-                lastConductance = conductance;
-                against = ExponentialFlux.againstDrift(net, conductance);
+            for (int e = links.entryStart[l]; e < links.entryStart[l + 1]; e++) {
+                double net = settlingMPerS * window.fallArea[e] + window.flux[e];
+                double conductance = window.conductance[e];
+                if (net != lastNet || conductance != lastConductance) {
+                    lastNet = net;
+                    lastConductance = conductance;
+                    against = ExponentialFlux.againstDrift(net, conductance);
+                }
+                up[l] += against + Math.max(net, 0);
+                down[l] += against + Math.max(-net, 0);
+                double excess = excess(net, against, conductance);
+                int behind = net > 0 ? links.behindLow[l] : links.behindHigh[l];
+                if (limited && behind >= 0 && excess > LimitedSlope.NEGLIGIBLE * Math.abs(net)) {
+                    lean[l] = Math.copySign(excess, net);
+                    drift[l] = net;
+                }
             }
-            up[l] += against + Math.max(net, 0);
-            down[l] += against + Math.max(-net, 0);
-            double excess = excess(net, against, conductance);
-            int behind = net > 0 ? links.behindLow[l] : links.behindHigh[l];
-            if (limited && behind >= 0 && excess > LimitedSlope.NEGLIGIBLE * Math.abs(net)) {
-                lean[l] = Math.copySign(excess, net);
-                drift[l] = net;
-            }
-        }
-        for (int l : common.fallingLink) {
-            up[l] /= grid.volumeM3(links.low[l]);
-            down[l] /= grid.volumeM3(links.high[l]);
+            up[l] *= common.perM3[links.low[l]];
+            down[l] *= common.perM3[links.high[l]];
         }
     }
 
@@ -210,7 +181,7 @@ final class FogRates {
     }
 
     /** Works out the two parts of the completed operator for split steps: settling and eddies alone, and the slopes of the air alone. */
-    void part(FogWindow window, double settlingMPerS, boolean limited) {
+    void part(FogWindow window, FogSinks sinks, double settlingMPerS, boolean limited) {
         Arrays.fill(ownUp, 0);
         Arrays.fill(ownDown, 0);
         Arrays.fill(airLean, 0);
@@ -238,7 +209,7 @@ final class FogRates {
             ownUp[l] /= grid.volumeM3(links.low[l]);
             ownDown[l] /= grid.volumeM3(links.high[l]);
         }
-        partWalls();
+        partWalls(sinks.wallRate);
         Arrays.fill(airSlopedRate, 0);
         for (int l = 0; l < airLean.length; l++) {
             int from = airLean[l] > 0 ? links.low[l] : links.high[l];
@@ -246,7 +217,7 @@ final class FogRates {
         }
     }
 
-    private void partWalls() {
+    private void partWalls(double[] wallRate) {
         SurfelSet surfels = grid.surfels();
         for (int a = 0; a < 3; a++) {
             Arrays.fill(axisWallRate[a], 0);
@@ -256,63 +227,27 @@ final class FogRates {
         }
     }
 
-    private void fillWalls(FogWindow window, int bin, WallSpeed walls) {
-        SurfelSet surfels = grid.surfels();
-        double[] frictionSpeed = window.field.frictionSpeedMPerS();
-        double[] lastFriction = new double[6];
-        double[] lastUp = new double[6];
-        double[] lastSpeed = new double[6];
-        Arrays.fill(lastFriction, Double.NaN);
-        for (int s = 0; s < wallRate.length; s++) {
-            int c = surfels.cell()[s];
-            int d = surfels.direction()[s];
-            double area = window.wallArea[s];
-            double up = window.normalUp[s];
-            if (walls.dependsOnPlace() || frictionSpeed[s] != lastFriction[d] || up != lastUp[d]) {
-                lastFriction[d] = frictionSpeed[s];
-                lastUp[d] = up;
-                lastSpeed[d] = walls.speedMPerS(s, bin, frictionSpeed[s], up);
-            }
-            wallRate[s] = area > 0 ? lastSpeed[d] * area / grid.volumeM3(c) : 0;
-            loss[c] += wallRate[s];
+    private void fillSinks(FogWindow window, FogSinks sinks, int bin, int bins) {
+        Arrays.fill(loss, 0);
+        Arrays.fill(airLoss, 0);
+        Arrays.fill(source, 0);
+        for (int v = 0; v < sinks.ventRate.length; v++) {
+            airLoss[grid.faces().ventCell()[v]] += sinks.ventRate[v];
         }
-    }
-
-    private void fillVents(FogWindow window, double settlingMPerS) {
-        FaceSet faces = grid.faces();
-        for (int v = 0; v < ventRate.length; v++) {
-            int c = faces.ventCell()[v];
-            double out = window.ventFlux[v] + settlingMPerS * window.ventFallArea[v];
-            ventRate[v] = Math.max(out, 0) / grid.volumeM3(c);
-            loss[c] += ventRate[v];
-            airLoss[c] += ventRate[v];
-        }
-    }
-
-    private void fillSpray(FogWindow window, int bin, int bins) {
         SprayHits spray = window.spray;
-        if (spray == null) {
-            scourRate = new double[0];
-            return;
-        }
-        for (int i = 0; i < spray.fogCell().length; i++) {
-            double kgPerS = spray.fogKgPerS()[i * bins + bin];
-            if (!(kgPerS >= 0) || Double.isInfinite(kgPerS)) {
-                throw new IllegalArgumentException("fog source " + kgPerS + " kg/s in entry " + i + ", bin " + bin);
+        if (spray != null) {
+            for (int i = 0; i < spray.fogCell().length; i++) {
+                source[spray.fogCell()[i]] += spray.fogKgPerS()[i * bins + bin];
             }
-            source[spray.fogCell()[i]] += kgPerS;
-            sourceKgPerS += kgPerS;
-        }
-        scourRate = new double[spray.scourCell().length];
-        for (int i = 0; i < scourRate.length; i++) {
-            int c = spray.scourCell()[i];
-            double rate = spray.scourM3PerS()[i] * spray.scourEfficiency()[i * bins + bin] / grid.volumeM3(c);
-            if (!(rate >= 0) || Double.isInfinite(rate)) {
-                throw new IllegalArgumentException("scour rate " + rate + " 1/s in entry " + i + ", bin " + bin);
+            for (int i = 0; i < sinks.scourRate.length; i++) {
+                airLoss[spray.scourCell()[i]] += sinks.scourRate[i];
             }
-            scourRate[i] = rate;
-            loss[c] += rate;
-            airLoss[c] += rate;
+        }
+        for (int s = 0; s < sinks.wallRate.length; s++) {
+            loss[grid.surfels().cell()[s]] += sinks.wallRate[s];
+        }
+        for (int c = 0; c < loss.length; c++) {
+            loss[c] += airLoss[c];
         }
     }
 
@@ -357,34 +292,5 @@ final class FogRates {
     /** Takes over the array that the bin gives back after a step. */
     void swapNext(double[] old) {
         next = old;
-    }
-
-    /** What empties the limiting cell, in words. */
-    String reason() {
-        if (largestCell < 0) {
-            return "nothing moves";
-        }
-        double air = airLoss[largestCell];
-        double own = 0;
-        for (int l = 0; l < up.length; l++) {
-            if (links.low[l] == largestCell) {
-                air += airUp[l];
-                own += ownUp[l];
-            } else if (links.high[l] == largestCell) {
-                air += airDown[l];
-                own += ownDown[l];
-            }
-        }
-        double wall = loss[largestCell] - airLoss[largestCell];
-        String main = air >= own && air >= wall ? "air flow" : own >= wall ? "settling and eddies" : "deposition";
-        return String.format(
-                Locale.ROOT,
-                "%s in cell %d at %s: air %.3g, settling and eddies %.3g, walls %.3g per second",
-                main,
-                largestCell,
-                grid.centre(largestCell),
-                air,
-                own,
-                wall);
     }
 }

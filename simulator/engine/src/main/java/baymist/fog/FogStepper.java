@@ -107,7 +107,7 @@ public final class FogStepper {
             WallFinish finish,
             Transport transport,
             Workers workers) {
-        this(grid, bins, droplets, lawful(droplets, air, finish), gravityMPerS2, transport, workers);
+        this(grid, bins, droplets, WallSpeed.of(droplets, air, finish), gravityMPerS2, transport, workers);
     }
 
     FogStepper(
@@ -144,10 +144,10 @@ public final class FogStepper {
         this.ventedAirM3 = new double[openings];
         this.fog = new FogBin[bins.count()];
         for (int b = 0; b < fog.length; b++) {
-            fog[b] = new FogBin(grid, links, b, droplets[b].settlingMPerS(), openings, transport);
+            fog[b] = new FogBin(grid, links, b, fog.length, droplets[b].settlingMPerS(), openings, transport);
         }
         this.common = new FogCommon(grid, links, down);
-        this.together = new FogTogether(grid, links, common, transport == Transport.FIRST_ORDER ? 0 : fog.length);
+        this.together = new FogTogether(grid, links, common, transport == Transport.FIRST_ORDER ? new FogBin[0] : fog);
         this.peak = new double[grid.cellCount()];
     }
 
@@ -162,23 +162,6 @@ public final class FogStepper {
             droplets[b] = FogDroplet.of(bins.diameterM()[b], density, air, gravityMPerS2);
         }
         return droplets;
-    }
-
-    private static WallSpeed lawful(FogDroplet[] droplets, Air air, WallFinish finish) {
-        DepositionLaw[] laws = Arrays.stream(droplets)
-                .map(d -> new DepositionLaw(d, air, finish))
-                .toArray(DepositionLaw[]::new);
-        return new WallSpeed() {
-            @Override
-            public double speedMPerS(int surfel, int bin, double frictionSpeedMPerS, double normalUp) {
-                return laws[bin].speedMPerS(frictionSpeedMPerS, normalUp);
-            }
-
-            @Override
-            public boolean dependsOnPlace() {
-                return false;
-            }
-        };
     }
 
     private static int openings(VoxelGrid grid) {
@@ -205,7 +188,7 @@ public final class FogStepper {
     /** Adds fog to one cell, split over the bins by their shares, kg. */
     public void release(int cell, double massKg) {
         put(cell, massKg);
-        notePeak();
+        peak[cell] = Math.max(peak[cell], concentrationKgPerM3(cell));
     }
 
     private void put(int cell, double massKg) {
@@ -244,28 +227,56 @@ public final class FogStepper {
         if (durationS == 0) {
             return;
         }
-        FogWindow window = new FogWindow(grid, field, sources, down);
-        common.fill(window);
-        airBudgetError = Math.max(airBudgetError, window.airBudgetError);
-        double allKg = releasedKg() + sourcedKg();
+        FogWindow window = new FogWindow(grid, field, sources, down, workers);
+        common.fill(window, workers);
+        airBudgetError = Math.max(airBudgetError, common.airBudgetError);
         double untilS = timeS + durationS;
-        boolean[] joint = new boolean[fog.length];
-        workers.forEach(fog.length, b -> {
-            FogRates spare = spareRates.poll();
-            FogRates rates = spare == null ? new FogRates(grid, links) : spare;
-            joint[b] = fog[b].advance(window, common, fog.length, rates, walls, durationS, allKg);
-            if (joint[b]) {
-                together.take(b, fog[b], rates);
-            }
-            spareRates.push(rates);
-        });
-        together.advance(joint, transport.limited(sources != null), window, durationS, workers, fog);
-        for (int b = 0; b < fog.length; b++) {
-            fog[b].requireSound(timeS, untilS, bins.diameterM()[b]);
-        }
+        carry(window, transport.limited(sources != null), durationS);
         timeS = untilS;
         noteAir(field, sources, durationS);
         notePeak();
+    }
+
+    private void carry(FogWindow window, boolean slopes, double durationS) {
+        double allKg = releasedKg() + sourcedKg();
+        FogBin.Way[] way = new FogBin.Way[fog.length];
+        boolean[] joint = new boolean[fog.length];
+        workers.forEach(fog.length, b -> {
+            way[b] = fog[b].begin(window, walls, allKg);
+            joint[b] = way[b] == FogBin.Way.TOGETHER && !fog[b].splitLast();
+            if (way[b] == FogBin.Way.TOGETHER && fog[b].splitLast()) {
+                // Bins that were split mostly are split again: then there is no need to work out the rates of a group.
+                FogRates rates = borrow();
+                fog[b].fill(window, common, rates);
+                joint[b] = !fog[b].splits(rates.largestRate, rates.largestAirRate);
+                spareRates.push(rates);
+            }
+        });
+        together.prepare(joint, slopes, window, durationS, workers);
+        together.arrange(slopes, window.spray, durationS, workers);
+        workers.forEach(together.busy() + fog.length, i -> {
+            int b = i - together.busy();
+            if (b < 0) {
+                together.step(i, slopes);
+            } else if (way[b] != FogBin.Way.REST && !joint[b]) {
+                FogRates rates = borrow();
+                fog[b].fill(window, common, rates);
+                fog[b].advance(window, common, rates, durationS);
+                spareRates.push(rates);
+            }
+        });
+        workers.forBlocks(grid.cellCount(), FogLinks.BLOCK, together::give);
+        workers.forEach(fog.length, b -> {
+            if (joint[b]) {
+                together.book(b, window);
+            }
+            fog[b].requireSound(timeS, timeS + durationS, bins.diameterM()[b]);
+        });
+    }
+
+    private FogRates borrow() {
+        FogRates spare = spareRates.poll();
+        return spare == null ? new FogRates(grid, links) : spare;
     }
 
     private void noteAir(AirField field, @Nullable SprayHits sources, double durationS) {
@@ -285,9 +296,11 @@ public final class FogStepper {
     }
 
     private void notePeak() {
-        for (int c = 0; c < peak.length; c++) {
-            peak[c] = Math.max(peak[c], concentrationKgPerM3(c));
-        }
+        workers.forBlocks(peak.length, FogLinks.BLOCK, (from, to) -> {
+            for (int c = from; c < to; c++) {
+                peak[c] = Math.max(peak[c], concentrationKgPerM3(c));
+            }
+        });
     }
 
     /** Time advanced so far, s. */
@@ -405,6 +418,17 @@ public final class FogStepper {
 
     public double concentrationKgPerM3(int cell, int bin) {
         return fog[bin].mass(cell) / grid.volumeM3(cell);
+    }
+
+    /** Concentration of all bins together, kg/m³, [cells]; a copy. */
+    public double[] concentrationOfAllKgPerM3() {
+        double[] all = new double[grid.cellCount()];
+        workers.forBlocks(all.length, FogLinks.BLOCK, (from, to) -> {
+            for (int c = from; c < to; c++) {
+                all[c] = concentrationKgPerM3(c);
+            }
+        });
+        return all;
     }
 
     /** Concentration of all bins together, kg/m³. */

@@ -1,59 +1,69 @@
 package baymist.fog;
 
 import baymist.numeric.Workers;
+import baymist.spray.SprayHits;
+import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Explicit steps of all bins that need them in a window, with limited slopes or by donor cells: one set of levels for all, by the fastest bin of each cell, so that how sizes are cut
- * into bins does not matter; groups of four bins are pieces of parallel work. Owned by {@link FogStepper}.
+ * Explicit steps of all bins that need them in a window, with limited slopes or by donor cells: one set of levels for all, by the fastest
+ * bin of each cell, so that how sizes are cut into bins does not matter; groups of four bins, packed anew for each window, are pieces of
+ * parallel work. Owned by {@link FogStepper}, which calls prepare, arrange, step, give and book in this order.
  */
 final class FogTogether {
-    private final List<FogGroup> groups = new ArrayList<>();
+    private final VoxelGrid grid;
     private final FogLinks links;
     private final FogCommon common;
     private final FogSchedule schedule;
-    private final FogDonorSteps donors;
-    private final boolean[] sink;
-
-    /** 1/m³, [cells]. */
-    private final double[] perM3;
-
-    /** Volumes that pass from low to high and back where nothing falls, m³/s, [links]. */
-    private final double[] up;
-
-    private final double[] down;
-    private FogKernel kernel;
+    private final FogGroup.SurfelsByCell walls;
+    private final List<FogGroup> groups = new ArrayList<>();
+    private final FogBin[] fog;
+    private FogKernel kernel = FogKernels.best();
 
     /** Fastest pace of any bin, 1/s, [cells]. */
     private final double[] pace;
 
-    FogTogether(VoxelGrid grid, FogLinks links, FogCommon common, int bins) {
+    /** Largest pace of each block of cells and its cell, [blocks * bins]. */
+    private final double[] largest;
+
+    private final int[] largestCell;
+
+    /** Largest rate of leaving by vents and beams and the air beside, 1/s, and the sum in cells that have any, [bins], [cells]. */
+    private final double[] airRate;
+
+    private final double[] airLoss;
+
+    /** Groups in use in this window. */
+    private int busy;
+
+    /** @param fog the bins; none if none will ever go together */
+    FogTogether(VoxelGrid grid, FogLinks links, FogCommon common, FogBin[] fog) {
+        this.grid = grid;
         this.links = links;
         this.common = common;
-        int count = common.fallingLink.length;
-        int[] falling = new int[links.count()];
-        Arrays.fill(falling, -1);
-        for (int i = 0; i < count; i++) {
-            falling[common.fallingLink[i]] = i;
+        this.fog = fog;
+        int cells = fog.length == 0 ? 0 : grid.cellCount();
+        boolean[] fixedSink = new boolean[cells];
+        SurfelSet surfels = grid.surfels();
+        if (cells > 0) {
+            for (int c : surfels.cell()) {
+                fixedSink[c] = true;
+            }
+            for (int c : grid.faces().ventCell()) {
+                fixedSink[c] = true;
+            }
         }
-        int linkCount = bins > 0 ? links.count() : 0;
-        up = new double[linkCount];
-        down = new double[linkCount];
-        perM3 = new double[grid.cellCount()];
-        Arrays.setAll(perM3, c -> 1 / grid.volumeM3(c));
-        for (int b = 0; b < bins; b += FogGroup.LANES) {
-            groups.add(new FogGroup(
-                    links, perM3, falling, count, new FogGroup.Level(up, down, common.lean, common.drift)));
-        }
-        int cells = bins > 0 ? grid.cellCount() : 0;
-        schedule = new FogSchedule(links, cells, falling);
-        donors = new FogDonorSteps(links, schedule.levels, cells, falling, count);
-        sink = new boolean[cells];
-        kernel = FogKernels.best();
+        schedule = new FogSchedule(links, common, fixedSink);
+        walls = FogGroup.SurfelsByCell.of(surfels, grid.cellCount());
         pace = new double[cells];
+        int blocks = cells / FogLinks.BLOCK + 1;
+        largest = new double[blocks * fog.length];
+        largestCell = new int[blocks * fog.length];
+        airRate = new double[fog.length];
+        airLoss = new double[cells];
     }
 
     /** Steps with a given kernel from now on. */
@@ -61,104 +71,232 @@ final class FogTogether {
         kernel = other;
     }
 
-    /** Takes in a bin's rates; bins may come from several threads. */
-    void take(int bin, FogBin fog, FogRates rates) {
-        groups.get(bin / FogGroup.LANES).take(bin % FogGroup.LANES, fog.massKg(), rates, common.fallingLink);
-    }
-
     /**
-     * Advances the bins that were taken in.
+     * Works out the rates of bins.
      *
-     * @param slopes whether with limited slopes
+     * @param joint bins that want to go together; those that are better split are taken out
      */
-    void advance(boolean[] joint, boolean slopes, FogWindow window, double durationS, Workers workers, FogBin[] fog) {
-        List<FogGroup> busy = ready(joint);
-        if (busy.isEmpty()) {
+    void prepare(boolean[] joint, boolean slopes, FogWindow window, double durationS, Workers workers) {
+        if (!group(joint)) {
             return;
         }
-        chooseLevels(busy, durationS, slopes ? RateLevels.CARRIED_S : RateLevels.LATE_S);
-        arrange(busy, slopes);
-        FogGroupSteps steps = new FogGroupSteps(schedule, kernel);
-        workers.forEach(busy.size(), i -> {
-            FogGroup g = busy.get(i);
-            if (slopes) {
-                steps.advance(g);
-            } else {
-                donors.advance(g);
+        double[] settling = new double[fog.length];
+        FogSinks[] sinks = new FogSinks[fog.length];
+        for (int b = 0; b < fog.length; b++) {
+            settling[b] = fog[b].settlingMPerS();
+            sinks[b] = fog[b].sinks;
+        }
+        workers.forBlocks(common.fallingLink.length, FogLinks.BLOCK, (from, to) -> {
+            for (FogGroup g : groups.subList(0, busy)) {
+                g.fall(window, settling, slopes, from, to);
             }
-            double[] exposure = new double[pace.length];
-            int first = FogGroup.LANES * groups.indexOf(g);
-            for (int b = first; b < Math.min(first + FogGroup.LANES, joint.length); b++) {
+        });
+        workers.forBlocks(pace.length, FogLinks.BLOCK, (from, to) -> {
+            for (FogGroup g : groups.subList(0, busy)) {
+                g.rates(walls, sinks, slopes, from, to);
+            }
+        });
+        for (FogGroup g : groups.subList(0, busy)) {
+            g.ratesOfExtras(slopes);
+            for (int q = 0; q < g.used; q++) {
+                addVentsAndBeams(g, q, sinks[g.bin[q]], window, slopes);
+            }
+        }
+        workers.forBlocks(pace.length, FogLinks.BLOCK, (from, to) -> findPace(slopes, from, to));
+        boolean split = false;
+        for (int b = 0; b < fog.length; b++) {
+            if (joint[b]) {
+                int at = largestAt(b);
+                joint[b] = !fog[b].splits(largest[at], airRate[b]);
+                split |= !joint[b];
                 if (joint[b]) {
-                    fog[b].finish(window, g, b - first, schedule.levels, exposure);
+                    fog[b].join(window, common, largest[at], largestCell[at], durationS);
                 }
+            }
+        }
+        if (split) {
+            withoutSplit(joint, slopes, window, settling, sinks, workers);
+        }
+    }
+
+    /** Some bins leave: the others close ranks. */
+    private void withoutSplit(
+            boolean[] joint,
+            boolean slopes,
+            FogWindow window,
+            double[] settling,
+            FogSinks[] sinks,
+            Workers workers) {
+        if (!group(joint)) {
+            return;
+        }
+        workers.forEach(busy, i -> {
+            FogGroup g = groups.get(i);
+            g.fall(window, settling, slopes, 0, common.fallingLink.length);
+            g.rates(walls, sinks, slopes, 0, pace.length);
+        });
+        for (FogGroup g : groups.subList(0, busy)) {
+            g.ratesOfExtras(slopes);
+            for (int q = 0; q < g.used; q++) {
+                addVentsAndBeams(g, q, sinks[g.bin[q]], window, slopes);
+            }
+        }
+        workers.forBlocks(pace.length, FogLinks.BLOCK, (from, to) -> findPace(slopes, from, to));
+    }
+
+    /** Puts the bins that go together into groups; whether there are any. */
+    private boolean group(boolean[] joint) {
+        busy = 0;
+        FogGroup last = null;
+        for (int b = 0; b < joint.length; b++) {
+            if (!joint[b]) {
+                continue;
+            }
+            if (last == null || last.used == FogGroup.LANES) {
+                if (busy == groups.size()) {
+                    groups.add(new FogGroup(links, common, schedule.fallSides.length));
+                }
+                last = groups.get(busy++);
+                last.used = 0;
+            }
+            last.bin[last.used++] = b;
+        }
+        return busy > 0;
+    }
+
+    private void addVentsAndBeams(FogGroup g, int lane, FogSinks sinks, FogWindow window, boolean slopes) {
+        int[] ventCell = grid.faces().ventCell();
+        double most = slopes ? common.largestAirPace : common.largestAirRate;
+        for (int v = 0; v < sinks.ventRate.length; v++) {
+            airLoss[ventCell[v]] += sinks.ventRate[v];
+        }
+        SprayHits spray = window.spray;
+        for (int i = 0; spray != null && i < sinks.scourRate.length; i++) {
+            airLoss[spray.scourCell()[i]] += sinks.scourRate[i];
+        }
+        for (int v = 0; v < sinks.ventRate.length; v++) {
+            most = Math.max(most, moveAirLoss(g, lane, ventCell[v], slopes));
+        }
+        for (int i = 0; spray != null && i < sinks.scourRate.length; i++) {
+            most = Math.max(most, moveAirLoss(g, lane, spray.scourCell()[i], slopes));
+        }
+        airRate[g.bin[lane]] = most;
+    }
+
+    /** Moves a cell's loss by vents and beams to the rates of a lane; its pace by the air alone, 1/s. */
+    private double moveAirLoss(FogGroup g, int lane, int cell, boolean slopes) {
+        double loss = airLoss[cell];
+        airLoss[cell] = 0;
+        g.out[FogGroup.LANES * cell + lane] += loss;
+        return loss
+                + common.airOutRate[cell]
+                + (slopes ? FogRates.SLOPED_WEIGHT * common.airSlopedRate[cell] : 0);
+    }
+
+    private void findPace(boolean slopes, int from, int to) {
+        int at = from / FogLinks.BLOCK * fog.length;
+        java.util.Arrays.fill(pace, from, to, 0);
+        for (FogGroup g : groups.subList(0, busy)) {
+            for (int q = 0; q < g.used; q++) {
+                double most = 0;
+                int where = -1;
+                for (int c = from; c < to; c++) {
+                    double p = g.pace(FogGroup.LANES * c + q, slopes);
+                    pace[c] = p > pace[c] ? p : pace[c];
+                    if (p > most) {
+                        most = p;
+                        where = c;
+                    }
+                }
+                largest[at + g.bin[q]] = most;
+                largestCell[at + g.bin[q]] = where;
+            }
+        }
+    }
+
+    /** Entry of the largest pace of a bin. */
+    private int largestAt(int bin) {
+        int best = bin;
+        for (int at = bin; at < largest.length; at += fog.length) {
+            best = largest[at] > largest[best] ? at : best;
+        }
+        return best;
+    }
+
+    /** Chooses levels and sorts everything by them, for the bins that are left. */
+    void arrange(boolean slopes, @Nullable SprayHits spray, double durationS, Workers workers) {
+        if (busy == 0) {
+            return;
+        }
+        double fastest = 0;
+        for (double p : pace) {
+            fastest = Math.max(fastest, p);
+        }
+        long count = (long) Math.max(1, Math.ceil(durationS * fastest / FogBin.COURANT));
+        double shortS = slopes ? RateLevels.CARRIED_S : RateLevels.LATE_S;
+        if (!schedule.levels.choose(pace, fastest, durationS, count, shortS)) {
+            schedule.levels.choosePlain(pace, durationS, count);
+        }
+        schedule.sort(spray);
+        double[][] massKg = new double[fog.length][];
+        for (int b = 0; b < fog.length; b++) {
+            massKg[b] = fog[b].massKg();
+        }
+        List<FogGroup> used = groups.subList(0, busy);
+        workers.forBlocks(pace.length, FogLinks.BLOCK, (from, to) -> {
+            schedule.findNear(from, to);
+            for (FogGroup g : used) {
+                g.sortIn(schedule, massKg, slopes, from, to);
+            }
+        });
+        workers.forEach(busy + 1, i -> {
+            if (i > 0) {
+                groups.get(i - 1).sortAcross(schedule, spray, fog.length);
+            } else if (slopes) {
+                schedule.listLeans(used);
             }
         });
     }
 
-    private void arrange(List<FogGroup> busy, boolean slopes) {
-        if (slopes) {
-            fillLevel();
-            schedule.arrange(busy);
-            return;
-        }
-        Arrays.fill(sink, false);
-        for (FogGroup g : busy) {
-            for (int p = 0; p < g.loss.length; p++) {
-                sink[p / FogGroup.LANES] |= g.loss[p] != 0 || g.source[p] != 0;
-            }
-        }
-        donors.arrange(common, perM3, sink);
-    }
-
-    private void fillLevel() {
-        for (int l = 0; l < up.length; l++) {
-            up[l] = common.up[l] / perM3[links.low[l]];
-            down[l] = common.down[l] / perM3[links.high[l]];
-        }
-    }
-
-    /** The groups with work to do, their other lanes emptied. */
-    private List<FogGroup> ready(boolean[] joint) {
-        List<FogGroup> busy = new ArrayList<>();
-        for (int i = 0; i < groups.size(); i++) {
-            FogGroup g = groups.get(i);
-            g.used = 0;
-            for (int q = 0; q < FogGroup.LANES; q++) {
-                int b = FogGroup.LANES * i + q;
-                if (b < joint.length && joint[b]) {
-                    g.used = q + 1;
-                }
-            }
-            if (g.used == 0) {
-                continue;
-            }
-            busy.add(g);
-            for (int q = 0; q < FogGroup.LANES; q++) {
-                int b = FogGroup.LANES * i + q;
-                if (b >= joint.length || !joint[b]) {
-                    g.clear(q);
-                }
-            }
-        }
+    /** Groups to step: {@link #step} for each. */
+    int busy() {
         return busy;
     }
 
-    private void chooseLevels(List<FogGroup> busy, double durationS, double shortS) {
-        double largest = 0;
-        for (int c = 0; c < pace.length; c++) {
-            double most = 0;
-            for (FogGroup g : busy) {
-                for (int p = FogGroup.LANES * c; p < FogGroup.LANES * (c + 1); p++) {
-                    most = Math.max(most, g.room[p] + FogRates.SLOPED_WEIGHT * g.change[p]);
+    /** Steps one group through the window. */
+    void step(int group, boolean slopes) {
+        new FogGroupSteps(schedule, kernel, slopes).advance(groups.get(group));
+    }
+
+    /** Hands masses back, cells from..to-1. */
+    void give(int from, int to) {
+        for (FogGroup g : groups.subList(0, busy)) {
+            for (int q = 0; q < g.used; q++) {
+                double[] massKg = fog[g.bin[q]].massKg();
+                for (int c = from; c < to; c++) {
+                    double[] ended = g.next[schedule.levels.ofCell[c]];
+                    massKg[c] = ended[FogGroup.LANES * schedule.place[c] + q] * grid.volumeM3(c);
                 }
             }
-            pace[c] = most;
-            largest = Math.max(largest, most);
         }
-        long count = (long) Math.max(1, Math.ceil(durationS * largest / FogBin.COURANT));
-        if (!schedule.levels.choose(pace, largest, durationS, count, shortS)) {
-            schedule.levels.choosePlain(pace, durationS, count);
+    }
+
+    /** Books what walls, vents and beams took of a bin that went along. */
+    void book(int bin, FogWindow window) {
+        for (FogGroup g : groups.subList(0, busy)) {
+            for (int q = 0; q < g.used; q++) {
+                if (g.bin[q] == bin) {
+                    double[] exposure = new double[pace.length];
+                    for (int k = 0; k <= schedule.levels.coarsest(); k++) {
+                        double stepS = schedule.levels.stepS(k);
+                        for (int p = schedule.sinkStart[k]; p < schedule.end[k]; p++) {
+                            int c = schedule.cell[p];
+                            exposure[c] = stepS * grid.volumeM3(c) * g.sum[FogGroup.LANES * p + q];
+                        }
+                    }
+                    fog[bin].finish(window, schedule.levels, exposure);
+                }
+            }
         }
     }
 }

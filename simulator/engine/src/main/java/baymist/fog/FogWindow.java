@@ -2,6 +2,7 @@ package baymist.fog;
 
 import baymist.airflow.AirField;
 import baymist.geom.Vec3;
+import baymist.numeric.Workers;
 import baymist.problem.SimulationException;
 import baymist.spray.SprayHits;
 import baymist.voxel.FaceSet;
@@ -35,13 +36,10 @@ final class FogWindow {
     final AirField field;
     final @Nullable SprayHits spray;
 
-    /** Largest relative error of a cell's air budget. */
-    final double airBudgetError;
-
     /** Whether any air moves. */
     final boolean airMoves;
 
-    FogWindow(VoxelGrid grid, AirField field, @Nullable SprayHits spray, Vec3 down) {
+    FogWindow(VoxelGrid grid, AirField field, @Nullable SprayHits spray, Vec3 down, Workers workers) {
         check(grid, field);
         this.field = field;
         this.spray = spray;
@@ -51,8 +49,31 @@ final class FogWindow {
         conductance = new double[faces.count()];
         fallArea = new double[faces.count()];
         ventFallArea = new double[faces.vents()];
+        wallArea = new double[grid.surfels().count()];
+        normalUp = new double[grid.surfels().count()];
+        boolean[] moves = new boolean[faces.count() / FogLinks.BLOCK + 1];
+        workers.forBlocks(
+                faces.count(), FogLinks.BLOCK, (from, to) -> moves[from / FogLinks.BLOCK] = fillFaces(grid, down, from, to));
+        workers.forBlocks(wallArea.length, FogLinks.BLOCK, (from, to) -> fillWalls(grid.surfels(), down, from, to));
+        boolean any = false;
+        for (boolean m : moves) {
+            any |= m;
+        }
+        for (int v = 0; v < faces.vents(); v++) {
+            ventFallArea[v] = faces.ventAreaM2()[v]
+                    * open(faces.ventOpening()[v])
+                    * faces.ventSign()[v]
+                    * down.get(faces.ventAxis()[v]);
+            any |= ventFlux[v] != 0;
+            requireFinite(ventFlux[v], "vent flux", v);
+        }
+        airMoves = any;
+    }
+
+    private boolean fillFaces(VoxelGrid grid, Vec3 down, int from, int to) {
+        FaceSet faces = grid.faces();
         boolean moves = false;
-        for (int e = 0; e < faces.count(); e++) {
+        for (int e = from; e < to; e++) {
             int a = faces.axis()[e];
             double area = faces.areaM2()[e] * open(faces.opening()[e]);
             conductance[e] = diffusivity(faces.low()[e], faces.high()[e])
@@ -63,19 +84,11 @@ final class FogWindow {
             requireFinite(flux[e], "air flux", e);
             requireFinite(conductance[e], "eddy conductance", e);
         }
-        for (int v = 0; v < faces.vents(); v++) {
-            ventFallArea[v] = faces.ventAreaM2()[v]
-                    * open(faces.ventOpening()[v])
-                    * faces.ventSign()[v]
-                    * down.get(faces.ventAxis()[v]);
-            moves |= ventFlux[v] != 0;
-            requireFinite(ventFlux[v], "vent flux", v);
-        }
-        airMoves = moves;
-        SurfelSet surfels = grid.surfels();
-        wallArea = new double[surfels.count()];
-        normalUp = new double[surfels.count()];
-        for (int s = 0; s < surfels.count(); s++) {
+        return moves;
+    }
+
+    private void fillWalls(SurfelSet surfels, Vec3 down, int from, int to) {
+        for (int s = from; s < to; s++) {
             int closure = surfels.closure()[s];
             wallArea[s] = surfels.areaM2()[s] * (closure < 0 ? 1 : 1 - open(closure));
             normalUp[s] = -(surfels.normalX()[s] * down.x()
@@ -83,7 +96,6 @@ final class FogWindow {
                     + surfels.normalZ()[s] * down.z());
             requireFinite(field.frictionSpeedMPerS()[s], "friction speed", s);
         }
-        airBudgetError = moves ? airBudgetError(grid) : 0;
     }
 
     private double open(int opening) {
@@ -95,29 +107,6 @@ final class FogWindow {
         double a = field.eddyDiffusivityM2PerS()[low];
         double b = field.eddyDiffusivityM2PerS()[high];
         return a + b > 0 ? 2 * a * b / (a + b) : 0;
-    }
-
-    private double airBudgetError(VoxelGrid grid) {
-        FaceSet faces = grid.faces();
-        double[] in = new double[grid.cellCount()];
-        double[] out = new double[grid.cellCount()];
-        for (int e = 0; e < flux.length; e++) {
-            in[flux[e] > 0 ? faces.high()[e] : faces.low()[e]] += Math.abs(flux[e]);
-            out[flux[e] > 0 ? faces.low()[e] : faces.high()[e]] += Math.abs(flux[e]);
-        }
-        for (int v = 0; v < ventFlux.length; v++) {
-            (ventFlux[v] > 0 ? out : in)[faces.ventCell()[v]] += Math.abs(ventFlux[v]);
-        }
-        double worst = 0;
-        for (int c = 0; c < in.length; c++) {
-            in[c] += field.sourceM3PerS()[c];
-            double stored = field.expansionPerS() * grid.volumeM3(c);
-            double larger = Math.max(in[c], out[c]);
-            if (larger > 0) {
-                worst = Math.max(worst, Math.abs(in[c] - out[c] - stored) / larger);
-            }
-        }
-        return worst;
     }
 
     private static void check(VoxelGrid grid, AirField field) {

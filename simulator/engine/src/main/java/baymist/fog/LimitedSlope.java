@@ -48,17 +48,26 @@ final class LimitedSlope {
      *     {@code -held} and no more than {@code room * held}
      */
     static double beyond(double held, double behind, double ahead, double along, double across, double room) {
+        // Comparisons by hand: the library's minimum also minds signed zeros and costs more than the rest.
         double total = slope(behind, ahead, along, room) + across;
-        return Math.max(-ROUNDING * held, Math.min(total, room * held));
+        double highest = room * held;
+        double least = -ROUNDING * held;
+        total = highest < total ? highest : total;
+        return total < least ? least : total;
     }
 
     private static double slope(double behind, double ahead, double along, double room) {
         if (!(behind * ahead > 0)) {
             return 0;
         }
-        double wanted = (behind + 2 * ahead) * ((1 - along) * (1.0 / 6));
+        double wanted = (behind + (ahead + ahead)) * ((1 - along) * (1.0 / 6));
         double most = room * behind;
         double other = ROUNDING * ahead;
-        return ahead > 0 ? Math.min(wanted, Math.min(most, other)) : Math.max(wanted, Math.max(most, other));
+        if (ahead > 0) {
+            double size = most < wanted ? most : wanted;
+            return other < size ? other : size;
+        }
+        double size = most > wanted ? most : wanted;
+        return other > size ? other : size;
     }
 }

@@ -33,6 +33,13 @@ final class RateLevels {
     /** Parts of an octave in which cells are counted and finest steps tried. */
     private static final int PARTS = 8;
 
+    /** Where the parts of an octave begin, as ratios. */
+    private static final double[] OCTAVE = new double[PARTS];
+
+    static {
+        Arrays.setAll(OCTAVE, i -> Math.pow(2, (double) i / PARTS));
+    }
+
     private final FogLinks links;
 
     /** Cells by rate, fastest first, [parts of octaves]. */
@@ -105,9 +112,22 @@ final class RateLevels {
     private void count(double[] outRate, double largestRate) {
         Arrays.fill(crowd, 0);
         for (double rate : outRate) {
-            double part = PARTS / Math.log(2) * Math.log(SLACK * largestRate / rate);
-            crowd[(int) Math.max(0, Math.min(part, crowd.length - 1))]++;
+            crowd[part(SLACK * largestRate / rate)]++;
         }
+    }
+
+    /** Parts of an octave by which a ratio of 1 or more lies above 1, at most the last entry. */
+    private int part(double ratio) {
+        int octaves = Math.max(0, Math.getExponent(ratio));
+        if (octaves > COARSEST) {
+            return crowd.length - 1;
+        }
+        double rest = ratio / (1 << octaves);
+        int i = 0;
+        while (i < PARTS - 1 && rest >= OCTAVE[i + 1]) {
+            i++;
+        }
+        return PARTS * octaves + i;
     }
 
     /** Updates of cells in the window, if each counted cell had the largest rate of its part. */

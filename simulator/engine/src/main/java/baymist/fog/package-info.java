@@ -6,7 +6,7 @@
  * surfel and bin, overspray by opening and bin. {@link baymist.fog.FogStepper} owns the state; {@link baymist.fog.DepositionLaw}
  * is the wall law.
  *
- * <p>One window, for each bin (bins do not meet; with slopes they share one set of levels, and four of them are a piece of parallel work):
+ * <p>One window, for each bin (bins do not meet; those that step explicitly share one set of levels, and four of them are a piece of parallel work):
  *
  * <ol>
  *   <li>Rates. Through each open face the flux of drift plus diffusion is exponentially fitted (Scharfetter and Gummel 1969):
@@ -19,7 +19,8 @@
  *       all fog, always, or never. By default a size below 1e-9 of all fog rests.
  *   <li>Steps. Explicit, 0.9 of the fastest cell's emptying time, 0.6 of it where drift with slopes empties it; where a few fast cells would hold up many slow ones,
  *       each cell at the pace of its level, in steps of 1, 2, 4 ... 32 times the shortest, with what crosses between levels gathered so
- *       that no mass is lost; or, where settling and eddies are much faster than the
+ *       that no mass is lost. Cells lie sorted by level; each gathers what its neighbours of the same level give, and links between levels are booked one
+ *       by one ({@link baymist.fog.FogGroupSteps}); or, where settling and eddies are much faster than the
  *       air and the fog changes slowly, split steps: air explicitly, then backward Euler along the lines of cells of each
  *       axis (unconditionally positive), with a step that lets some 0.4 % of the bin move. Both conserve mass to rounding.
  *   <li>Books. Rates are constant in a window, so a wall's, vent's or beam's share is its rate times the cell's time integral of
@@ -32,8 +33,8 @@
  * it raises the air's density. A field that does not balance makes an error of the size of its residual, which is reported
  * ({@link baymist.fog.FogStats#airBudgetError}).
  *
- * <p><b>Determinism.</b> A bin, or a group of four bins that are stepped side by side, is advanced by one thread in one order; sums over bins are taken
- * in order of bins.
+ * <p><b>Determinism.</b> A bin, or a group of four bins that are stepped side by side, is advanced by one thread in one order; set-up goes in blocks of cells
+ * and links whose size is fixed; sums over bins are taken in order of bins.
  *
  * <p><b>Order.</b> Second order in space; second order in time for explicit drift, first order for eddies, sources, walls and split steps.
  *

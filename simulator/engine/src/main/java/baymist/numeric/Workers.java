@@ -1,13 +1,14 @@
 package baymist.numeric;
 
-import java.util.ArrayList;
-import java.util.List;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
+import java.util.concurrent.FutureTask;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.IntConsumer;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A fixed team of threads for independent pieces of work. Which thread does a piece never shows in the result: pieces
@@ -43,27 +44,51 @@ public final class Workers implements AutoCloseable {
             return;
         }
         AtomicInteger next = new AtomicInteger();
-        RuntimeException[] failure = new RuntimeException[pieces];
-        List<Future<?>> running = new ArrayList<>();
+        CountDownLatch left = new CountDownLatch(pieces);
+        @Nullable Throwable[] failure = new Throwable[pieces];
         for (int t = 0; t < Math.min(threads, pieces); t++) {
-            running.add(pool.submit(() -> {
+            pool.execute(() -> {
                 for (int i = next.getAndIncrement(); i < pieces; i = next.getAndIncrement()) {
                     try {
                         work.accept(i);
-                    } catch (RuntimeException e) {
+                    } catch (RuntimeException | Error e) {
                         failure[i] = e;
+                    } finally {
+                        left.countDown();
                     }
                 }
-            }));
+            });
         }
-        for (Future<?> f : running) {
-            await(f);
+        // Pieces are waited for, not threads: one of those may be busy with what was begun beside.
+        await(left);
+        for (@Nullable Throwable e : failure) {
+            rethrow(e);
         }
-        for (RuntimeException e : failure) {
-            if (e != null) {
-                throw e;
+    }
+
+    /**
+     * Begins a piece of work that goes on beside what the caller does next, {@link #forEach} included. With one thread it is done when it
+     * is asked for.
+     *
+     * @return its result, to be asked for once by the caller; waits and rethrows the failure, if there was one
+     */
+    public <T> Supplier<T> beside(Supplier<T> work) {
+        if (threads == 1) {
+            return work;
+        }
+        FutureTask<T> task = new FutureTask<>(work::get);
+        pool.execute(task);
+        return () -> {
+            try {
+                return task.get();
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                throw new IllegalStateException("interrupted while computing", e);
+            } catch (ExecutionException e) {
+                rethrow(e.getCause());
+                throw new IllegalStateException(e.getCause());
             }
-        }
+        };
     }
 
     /** Splits 0..count-1 into blocks of fixed size (independent of the thread count): {@code work(from, to)}. */
@@ -78,17 +103,21 @@ public final class Workers implements AutoCloseable {
         void run(int from, int to);
     }
 
-    private static void await(Future<?> f) {
+    private static void await(CountDownLatch latch) {
         try {
-            f.get();
+            latch.await();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IllegalStateException("interrupted while computing", e);
-        } catch (ExecutionException e) {
-            if (e.getCause() instanceof Error error) {
-                throw error;
-            }
-            throw new IllegalStateException(e.getCause());
+        }
+    }
+
+    private static void rethrow(@Nullable Throwable e) {
+        if (e instanceof Error error) {
+            throw error;
+        }
+        if (e instanceof RuntimeException failure) {
+            throw failure;
         }
     }
 

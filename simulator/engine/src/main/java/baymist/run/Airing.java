@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,14 +38,12 @@ final class Airing {
     private final @Nullable AirField[] ahead = new AirField[AHEAD];
     private final @Nullable ResolvedAir resolved;
     private int first = -AHEAD;
-    private final int cells;
     private int resolvedWindows;
 
-    private Airing(AirStage stage, Workers workers, @Nullable ResolvedAir resolved, int cells) {
+    private Airing(AirStage stage, Workers workers, @Nullable ResolvedAir resolved) {
         this.stage = stage;
         this.workers = workers;
         this.resolved = resolved;
-        this.cells = cells;
     }
 
     /** @throws SceneException if the cavity would be pumped up beyond the scene's limit */
@@ -80,7 +79,7 @@ final class Airing {
         observer.note(estimate.airLine(scene.air()));
         ResolvedCost cost = estimate.air();
         ResolvedAir resolved = cost == null ? null : ResolvedAir.of(stage, grid, areas, cost.factor());
-        return new Airing(stage, workers, resolved, grid.cellCount());
+        return new Airing(stage, workers, resolved);
     }
 
     /** Carries the fog through a moment; every field passes by {@code look} first. */
@@ -93,22 +92,35 @@ final class Airing {
             return;
         }
         double left = moment.durationS();
-        while (left > 0) {
-            double window = left / Math.ceil(left / air.windowS() - 1e-9);
-            AirField field = air.advance(m, window, concentration(fog));
+        double window = window(air, left);
+        AirField field = air.advance(m, window, fog.concentrationOfAllKgPerM3());
+        while (true) {
             look.accept(field);
-            fog.advance(field, hits, window);
-            left = window >= left ? 0 : left - window;
             resolvedWindows++;
+            double after = window >= left ? 0 : left - window;
+            if (after <= 0) {
+                fog.advance(field, hits, window);
+                return;
+            }
+            double next = window(air, after);
+            if (hits == null) {
+                fog.advance(field, null, window);
+                field = air.advance(m, next, fog.concentrationOfAllKgPerM3());
+            } else {
+                // While a jet stirs the air, the air of the next window is worked out beside the fog of this one: the fog's weight counts
+                // a window later.
+                double[] weighed = fog.concentrationOfAllKgPerM3();
+                Supplier<AirField> ahead = workers.beside(() -> air.advance(m, next, weighed));
+                fog.advance(field, hits, window);
+                field = ahead.get();
+            }
+            window = next;
+            left = after;
         }
     }
 
-    private double[] concentration(FogStepper fog) {
-        double[] c = new double[cells];
-        for (int i = 0; i < c.length; i++) {
-            c[i] = fog.concentrationKgPerM3(i);
-        }
-        return c;
+    private static double window(ResolvedAir air, double leftS) {
+        return leftS / Math.ceil(leftS / air.windowS() - 1e-9);
     }
 
     /** What the air was, for the record. */

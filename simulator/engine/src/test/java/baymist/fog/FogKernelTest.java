@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import baymist.airflow.AirField;
 import baymist.geom.Vec3;
+import baymist.scene.Transport;
+import baymist.scene.WallFinish;
 import baymist.spray.SizeBins;
 import baymist.voxel.VoxelGrid;
 import java.util.SplittableRandom;
@@ -53,6 +55,34 @@ class FogKernelTest {
                 assertEquals(expected[i], actual[i], 1e-13 * (1 + expected[i]));
             }
             assertEquals(0, Fields.closure(fast), 1e-12);
+        }
+    }
+
+    // While a jet is on the default carries all sizes by donor cells.
+    @Test
+    void vectorsGiveWhatPlainLoopsGiveWhileAJetIsOn() {
+        FogKernel vectors = FogKernels.best();
+        Assumptions.assumeFalse(
+                vectors instanceof PlainKernel, "this Java was started without --add-modules jdk.incubator.vector");
+        VoxelGrid grid = BoxGrid.cubes(9, 8, 10, 0.01).build();
+        AirField field = Fields.withFlux(Fields.still(grid, 1e-4, 0.05, 1), Fields.swirl(grid, 3e-4));
+        double[] kgPerS = new double[BINS.count()];
+        java.util.Arrays.fill(kgPerS, 1e-3);
+        FogStepper[] fog = new FogStepper[2];
+        for (int i = 0; i < 2; i++) {
+            fog[i] = new FogStepper(
+                    grid, BINS, 880, Fields.AIR, Fields.DOWN, WallFinish.SMOOTH, Transport.AUTO, Fields.ONE);
+            fog[i].useKernel(i == 0 ? new PlainKernel() : vectors);
+            for (int n = 0; n < 3; n++) {
+                fog[i].advance(field, Fields.fogSource(new int[] {grid.cellAt(3, 4, 5)}, kgPerS), 0.1);
+            }
+            assertEquals(0, Fields.closure(fog[i]), 1e-12);
+        }
+        assertEquals(fog[0].stats(), fog[1].stats());
+        double[] expected = fog[0].concentrationKgPerM3();
+        double[] actual = fog[1].concentrationKgPerM3();
+        for (int i = 0; i < expected.length; i++) {
+            assertEquals(expected[i], actual[i], 1e-13 * (1 + expected[i]));
         }
     }
 

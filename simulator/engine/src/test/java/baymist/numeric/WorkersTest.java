@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -38,6 +41,28 @@ class WorkersTest {
                         }
                     }));
             assertEquals("piece 3", e.getMessage());
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 3})
+    void workBesideHoldsUpNoPieces(int threads) {
+        try (Workers workers = new Workers(threads)) {
+            CountDownLatch piecesDone = new CountDownLatch(threads == 1 ? 0 : 50);
+            Supplier<Integer> beside = workers.beside(() -> {
+                try {
+                    // Ends only after all pieces have: they must not wait for it.
+                    return piecesDone.await(20, TimeUnit.SECONDS) ? 7 : 0;
+                } catch (InterruptedException e) {
+                    throw new IllegalStateException(e);
+                }
+            });
+            workers.forEach(50, i -> piecesDone.countDown());
+            assertEquals(7, beside.get());
+            Supplier<Integer> failing = workers.beside(() -> {
+                throw new IllegalArgumentException("no");
+            });
+            assertThrows(IllegalArgumentException.class, failing::get);
         }
     }
 

@@ -6,7 +6,8 @@ import jdk.incubator.vector.VectorOperators;
 import jdk.incubator.vector.VectorSpecies;
 
 /**
- * The kernel with vectors of four doubles, for a Java platform started with {@code --add-modules jdk.incubator.vector}. The same operations in the same
+ * The kernel with vectors of four doubles, for a Java platform started with {@code --add-modules jdk.incubator.vector}. The same
+ * operations in the same
  * order as {@link PlainKernel}; branches that choose between vectors are avoided, as they cost more than they save.
  */
 final class VectorKernel implements FogKernel {
@@ -16,118 +17,100 @@ final class VectorKernel implements FogKernel {
 
     VectorKernel() {}
 
+    private static DoubleVector at(double[] values, int place) {
+        return DoubleVector.fromArray(S, values, place);
+    }
+
     @Override
-    public void turn(FogGroup g, int[] cells, int from, int to, double stepS) {
-        double[] mass = g.mass;
-        double[] gathered = g.gathered;
-        double[] held = g.held;
-        double[] massSum = g.massSum;
-        double[] source = g.source;
-        double[] loss = g.loss;
-        double[] perM3 = g.perM3;
+    public void gather(FogGroup g, FogSchedule s, int level, boolean note) {
+        if (s.fallSides.length != 2) {
+            PLAIN.gather(g, s, level, note);
+        } else if (note) {
+            gather(g, s, s.start[level], s.end[level], g.now[level], g.change);
+            PlainKernel.addUp(g.now[level], g.change, g.next[level], W * s.start[level], W * s.end[level]);
+        } else {
+            gather(g, s, s.start[level], s.end[level], g.now[level], g.next[level]);
+        }
+    }
+
+    private static void gather(FogGroup g, FogSchedule s, int from, int to, double[] now, double[] next) {
+        int[] near = s.near;
+        double[] share = s.share;
+        double[] fall = g.fallIn;
+        double[] give = g.give;
+        for (int p = from; p < to; p++) {
+            int n = 6 * p;
+            int i = 4 * p;
+            int f = 2 * W * p;
+            DoubleVector in = at(now, near[n])
+                    .mul(share[i])
+                    .add(at(now, near[n + 1]).mul(share[i + 1]))
+                    .add(at(now, near[n + 2]).mul(share[i + 2]))
+                    .add(at(now, near[n + 3]).mul(share[i + 3]))
+                    .add(at(fall, f).mul(at(now, near[n + 4])))
+                    .add(at(fall, f + W).mul(at(now, near[n + 5])));
+            DoubleVector held = at(now, W * p);
+            DoubleVector end = held.add(in.sub(at(give, W * p).mul(held)));
+            VectorMask<Double> gone = end.abs().compare(VectorOperators.LT, FogBin.VANISHING);
+            end.blend(0, gone).intoArray(next, W * p);
+        }
+    }
+
+    @Override
+    public void across(FogGroup g, FogAcross x, int finer, int coarser, double noteFiner, double noteCoarser) {
+        int from = x.start(finer, coarser);
+        int to = x.end(finer, coarser);
+        across(x.finer, x.coarser, g.acrossFiner, g.now[coarser], g.next[finer], from, to);
+        across(x.coarser, x.finer, g.acrossCoarser, g.now[finer], g.next[coarser], from, to);
+        if (noteFiner != 0) {
+            note(x.finer, x.coarser, g.acrossFiner, g.now[coarser], g.change, noteFiner, from, to);
+        }
+        if (noteCoarser != 0) {
+            note(x.coarser, x.finer, g.acrossCoarser, g.now[finer], g.change, noteCoarser, from, to);
+        }
+    }
+
+    private static void across(int[] into, int[] out, double[] share, double[] now, double[] next, int from, int to) {
         for (int i = from; i < to; i++) {
-            int c = cells[i];
-            int p = W * c;
-            DoubleVector sum = DoubleVector.fromArray(S, mass, p).add(DoubleVector.fromArray(S, gathered, p));
-            VectorMask<Double> gone = sum.abs().compare(VectorOperators.LT, FogBin.VANISHING_KG);
-            DoubleVector m = sum.blend(0, gone);
-            m.intoArray(mass, p);
-            m.mul(perM3[c]).intoArray(held, p);
-            DoubleVector.fromArray(S, massSum, p).add(m).intoArray(massSum, p);
-            DoubleVector.fromArray(S, source, p)
-                    .sub(DoubleVector.fromArray(S, loss, p).mul(m))
-                    .mul(stepS)
-                    .intoArray(gathered, p);
+            DoubleVector came = at(share, W * i).mul(at(now, out[i]));
+            at(next, into[i]).add(came).intoArray(next, into[i]);
         }
     }
 
-    @Override
-    public void give(FogGroup g, FogSides s, int from, int to, double stepS) {
-        double[] held = g.held;
-        double[] gathered = g.gathered;
-        double[] up = g.up;
-        double[] down = g.down;
-        int[] first = s.first;
-        int[] second = s.second;
-        int[] link = s.link;
+    private static void note(
+            int[] into, int[] out, double[] share, double[] now, double[] change, double times, int from, int to) {
         for (int i = from; i < to; i++) {
-            int a = W * first[i];
-            int b = W * second[i];
-            DoubleVector moved = DoubleVector.fromArray(S, held, a)
-                    .mul(stepS * up[link[i]])
-                    .sub(DoubleVector.fromArray(S, held, b).mul(stepS * down[link[i]]));
-            pass(gathered, a, b, moved);
-        }
-    }
-
-    private static void pass(double[] gathered, int a, int b, DoubleVector moved) {
-        DoubleVector.fromArray(S, gathered, a).sub(moved).intoArray(gathered, a);
-        DoubleVector.fromArray(S, gathered, b).add(moved).intoArray(gathered, b);
-    }
-
-    @Override
-    public void giveFalling(FogGroup g, FogSides s, int from, int to, double stepS) {
-        double[] held = g.held;
-        double[] gathered = g.gathered;
-        double[] up = g.upOf;
-        double[] down = g.downOf;
-        int[] first = s.first;
-        int[] second = s.second;
-        int[] link = s.link;
-        for (int i = from; i < to; i++) {
-            int k = W * link[i];
-            int a = W * first[i];
-            int b = W * second[i];
-            DoubleVector moved = DoubleVector.fromArray(S, up, k)
-                    .mul(DoubleVector.fromArray(S, held, a))
-                    .sub(DoubleVector.fromArray(S, down, k).mul(DoubleVector.fromArray(S, held, b)))
-                    .mul(stepS);
-            pass(gathered, a, b, moved);
+            DoubleVector came = at(share, W * i).mul(at(now, out[i]));
+            at(change, into[i]).add(came.mul(times)).intoArray(change, into[i]);
         }
     }
 
     @Override
-    public void note(FogGroup g, int[] cells, int from, int to, boolean border) {
-        if (border) {
-            PLAIN.note(g, cells, from, to, true);
-            return;
-        }
-        double[] gathered = g.gathered;
-        double[] change = g.change;
-        double[] perM3 = g.perM3;
-        for (int i = from; i < to; i++) {
-            int c = cells[i];
-            DoubleVector.fromArray(S, gathered, W * c).mul(perM3[c]).intoArray(change, W * c);
-        }
-    }
-
-    @Override
-    public void lean(FogGroup g, FogSides s, int from, int to, double stepS) {
-        double[] held = g.held;
-        double[] gathered = g.gathered;
+    public void lean(FogGroup g, FogSchedule s, int level) {
+        FogLeans list = s.lean;
+        double stepS = s.levels.stepS(level);
+        double[] now = g.now[level];
+        double[] next = g.next[level];
+        double[] drift = s.drift();
+        double[] lean = s.lean();
         double[] change = g.change;
         double[] room = g.room;
-        double[] perM3 = g.perM3;
-        double[] drift = g.drift;
-        double[] lean = g.lean;
-        int[] first = s.first;
-        int[] second = s.second;
-        int[] behind = s.behind;
-        int[] link = s.link;
-        for (int i = from; i < to; i++) {
-            int a = W * first[i];
-            int b = W * second[i];
-            double along = stepS * Math.abs(drift[link[i]]) * perM3[first[i]];
-            double volume = stepS * Math.abs(lean[link[i]]);
-            DoubleVector c = DoubleVector.fromArray(S, held, a);
-            DoubleVector back = c.sub(DoubleVector.fromArray(S, held, W * behind[i]));
-            DoubleVector ahead = DoubleVector.fromArray(S, held, b).sub(c);
-            DoubleVector across =
-                    DoubleVector.fromArray(S, change, a).add(back.mul(along)).mul(0.5);
+        int end = list.start[level + 1];
+        for (int i = list.start[level]; i < end; i++) {
+            int a = list.donor[i];
+            int b = list.receiver[i];
+            double perA = list.perDonor[i];
+            double along = stepS * Math.abs(drift[list.link[i]]) * perA;
+            double volume = stepS * Math.abs(lean[list.link[i]]);
+            DoubleVector c = at(now, a);
+            DoubleVector back = c.sub(at(now, list.behind[i]));
+            DoubleVector ahead = at(now, b).sub(c);
+            DoubleVector across = at(change, a).add(back.mul(along)).mul(0.5);
             DoubleVector wanted = back.add(ahead.add(ahead)).mul((1 - along) * (1.0 / 6));
-            DoubleVector moved = beyond(c, back, ahead, wanted, across, DoubleVector.fromArray(S, room, a))
-                    .mul(volume);
-            pass(gathered, a, b, moved);
+            DoubleVector moved =
+                    beyond(c, back, ahead, wanted, across, at(room, a)).mul(volume);
+            at(next, a).sub(moved.mul(perA)).intoArray(next, a);
+            at(next, b).add(moved.mul(list.perReceiver[i])).intoArray(next, b);
         }
     }
 
@@ -154,35 +137,34 @@ final class VectorKernel implements FogKernel {
     }
 
     @Override
-    public void leanFalling(FogGroup g, FogSides s, int from, int to, double stepS) {
-        double[] held = g.held;
-        double[] gathered = g.gathered;
-        double[] change = g.change;
-        double[] room = g.room;
-        double[] perM3 = g.perM3;
+    public void leanFalling(FogGroup g, FogSchedule s, int level) {
+        FogLeans list = s.leanFalling;
+        double stepS = s.levels.stepS(level);
+        double[] now = g.now[level];
+        double[] next = g.next[level];
         double[] drift = g.driftOf;
         double[] lean = g.leanOf;
-        int[] first = s.first;
-        int[] second = s.second;
-        int[] behind = s.behind;
-        int[] link = s.link;
-        double[] sense = s.sense;
-        for (int i = from; i < to; i++) {
-            int a = W * first[i];
-            int b = W * second[i];
-            int k = W * link[i];
-            double towards = sense[i] * stepS;
-            DoubleVector along = positive(DoubleVector.fromArray(S, drift, k).mul(towards)).mul(perM3[first[i]]);
-            DoubleVector volume = positive(DoubleVector.fromArray(S, lean, k).mul(towards));
-            DoubleVector c = DoubleVector.fromArray(S, held, a);
-            DoubleVector back = c.sub(DoubleVector.fromArray(S, held, W * behind[i]));
-            DoubleVector ahead = DoubleVector.fromArray(S, held, b).sub(c);
-            DoubleVector across =
-                    DoubleVector.fromArray(S, change, a).add(back.mul(along)).mul(0.5);
-            DoubleVector wanted = back.add(ahead.add(ahead)).mul(along.neg().add(1).mul(1.0 / 6));
-            DoubleVector moved = beyond(c, back, ahead, wanted, across, DoubleVector.fromArray(S, room, a))
-                    .mul(volume);
-            pass(gathered, a, b, moved);
+        double[] change = g.change;
+        double[] room = g.room;
+        int end = list.start[level + 1];
+        for (int i = list.start[level]; i < end; i++) {
+            int a = list.donor[i];
+            int b = list.receiver[i];
+            int k = W * list.link[i];
+            double perA = list.perDonor[i];
+            double sense = list.sense[i] * stepS;
+            DoubleVector along = positive(at(drift, k).mul(sense)).mul(perA);
+            DoubleVector volume = positive(at(lean, k).mul(sense));
+            DoubleVector c = at(now, a);
+            DoubleVector back = c.sub(at(now, list.behind[i]));
+            DoubleVector ahead = at(now, b).sub(c);
+            DoubleVector across = at(change, a).add(back.mul(along)).mul(0.5);
+            DoubleVector wanted =
+                    back.add(ahead.add(ahead)).mul(along.neg().add(1).mul(1.0 / 6));
+            DoubleVector moved =
+                    beyond(c, back, ahead, wanted, across, at(room, a)).mul(volume);
+            at(next, a).sub(moved.mul(perA)).intoArray(next, a);
+            at(next, b).add(moved.mul(list.perReceiver[i])).intoArray(next, b);
         }
     }
 
@@ -191,8 +173,55 @@ final class VectorKernel implements FogKernel {
     }
 
     @Override
-    public void leanAcross(
-            FogGroup g, FogSides s, int from, int to, double stepS, double[] elapsed, double[] share) {
-        PLAIN.leanAcross(g, s, from, to, stepS, elapsed, share);
+    public void leanAcross(FogGroup g, FogSchedule s, int level, double[] elapsed, double[] share) {
+        FogLeans list = s.leanAcross;
+        double stepS = s.levels.stepS(level);
+        for (int i = list.start[level]; i < list.start[level + 1]; i++) {
+            double sense = list.sense[i] * stepS;
+            int l = list.link[i];
+            DoubleVector drift = DoubleVector.broadcast(S, sense * s.drift()[l]);
+            DoubleVector lean = DoubleVector.broadcast(S, sense * s.lean()[l]);
+            leanOver(g, list, i, drift, lean, elapsed, share);
+        }
+    }
+
+    @Override
+    public void leanAcrossFalling(FogGroup g, FogSchedule s, int level, double[] elapsed, double[] share) {
+        FogLeans list = s.leanAcrossFalling;
+        double stepS = s.levels.stepS(level);
+        for (int i = list.start[level]; i < list.start[level + 1]; i++) {
+            double sense = list.sense[i] * stepS;
+            int k = W * list.link[i];
+            leanOver(g, list, i, at(g.driftOf, k).mul(sense), at(g.leanOf, k).mul(sense), elapsed, share);
+        }
+    }
+
+    private static void leanOver(
+            FogGroup g, FogLeans list, int i, DoubleVector drift, DoubleVector lean, double[] elapsed, double[] share) {
+        int a = list.donor[i];
+        int b = list.receiver[i];
+        int f = list.behind[i];
+        int levelA = list.donorLevel[i];
+        int levelB = list.receiverLevel[i];
+        int levelF = list.behindLevel[i];
+        double[] change = g.change;
+        double perA = list.perDonor[i];
+        DoubleVector along = positive(drift).mul(perA);
+        DoubleVector held = at(g.now[levelA], a);
+        DoubleVector own = at(change, a);
+        DoubleVector carried = own.mul(elapsed[levelA]);
+        DoubleVector c = held.add(carried);
+        DoubleVector back = c.sub(at(g.now[levelF], f).add(at(change, f).mul(elapsed[levelF])));
+        DoubleVector ahead =
+                at(g.now[levelB], b).add(at(change, b).mul(elapsed[levelB])).sub(c);
+        DoubleVector across =
+                carried.add(own.mul(share[levelA]).add(back.mul(along)).mul(0.5));
+        DoubleVector wanted = back.add(ahead.add(ahead)).mul(along.neg().add(1).mul(1.0 / 6));
+        DoubleVector moved =
+                beyond(held, back, ahead, wanted, across, at(g.room, a)).mul(positive(lean));
+        double[] nextA = g.next[levelA];
+        double[] nextB = g.next[levelB];
+        at(nextA, a).sub(moved.mul(perA)).intoArray(nextA, a);
+        at(nextB, b).add(moved.mul(list.perReceiver[i])).intoArray(nextB, b);
     }
 }
