@@ -29,7 +29,8 @@ import java.util.stream.Stream;
  * waits.
  * {@code DOC_FULL=1} leaves them as they are. The first job of the guide keeps its air. Commands without operators of the shell share
  * one Java machine a lane; all others go through bash. A window is given some seconds: it has passed if it is still open then. Where there
- * is no screen, windows and their pictures get one in memory (xvfb-run). Ends with 1 if a command ends with anything but 0.
+ * is no screen, windows and their pictures get one in memory (xvfb-run). Ends with 1 if a command ends with anything but 0; on quick scenes
+ * 4 will do, which says that all was done and that a goal stated in the call was missed.
  */
 final class DocCommands {
     private static final String JAR = "simulator/cli/target/baymist.jar";
@@ -41,10 +42,10 @@ final class DocCommands {
     private static final Map<String, String> VOXELS = new LinkedHashMap<>();
 
     static {
-        VOXELS.put("tail-cone", "60 mm");
-        VOXELS.put("wing-box", "45 mm");
+        VOXELS.put("tail-cone", "90 mm");
+        VOXELS.put("wing-box", "80 mm");
         VOXELS.put("open-", "90 mm");
-        VOXELS.put("", "20 mm");
+        VOXELS.put("", "25 mm");
     }
 
     private static final int LIMIT_S = Integer.parseInt(setting("DOC_LIMIT_S", "300"));
@@ -60,11 +61,18 @@ final class DocCommands {
 
     private static final String SCREEN = "xvfb-run -a -s '-screen 0 1400x900x24 +extension GLX' ";
 
+    /** Exit code of a command that is done but misses a stated goal. */
+    private static final int GOAL_MISSED = 4;
+
     private static final Path ROOT = Path.of("").toAbsolutePath();
 
     record Shown(Path page, int line, String command) {}
 
-    record Ran(Shown shown, int code, double seconds, String log) {}
+    record Ran(Shown shown, int code, double seconds, double processorS, String log) {
+        boolean good() {
+            return code == 0 || !FULL && code == GOAL_MISSED;
+        }
+    }
 
     public static void main(String[] args) throws Exception {
         List<String> pages = new ArrayList<>(List.of(args));
@@ -108,7 +116,7 @@ final class DocCommands {
             t.join();
         }
         long shown = all.values().stream().mapToInt(List::size).sum();
-        long failed = ran.stream().filter(r -> r.code != 0).count();
+        long failed = ran.stream().filter(r -> !r.good()).count();
         System.out.printf(
                 "%d commands of the documentation, %d of them run in %.0f s (the others stand twice), %d failed%n",
                 shown, ran.size(), (System.nanoTime() - start) * 1e-9, failed);
@@ -128,13 +136,14 @@ final class DocCommands {
             }
         } catch (IOException | InterruptedException e) {
             e.printStackTrace();
-            ran.add(new Ran(new Shown(Path.of("."), 0, "lane"), 1, 0, e.toString()));
+            ran.add(new Ran(new Shown(Path.of("."), 0, "lane"), 1, 0, 0, e.toString()));
         }
     }
 
     private static synchronized Ran told(Ran r) {
-        System.out.printf("%-6s %5.1f s  %s:%d: %s%n", r.code == 0 ? "ok" : "FAILED", r.seconds, r.shown.page, r.shown.line, r.shown.command);
-        if (r.code != 0) {
+        String cpu = Double.isNaN(r.processorS) ? "             " : String.format("(%5.1f s cpu)", r.processorS);
+        System.out.printf("%-6s %5.1f s %s  %s:%d: %s%n", r.good() ? "ok" : "FAILED", r.seconds, cpu, r.shown.page, r.shown.line, r.shown.command);
+        if (!r.good()) {
             System.out.print("       | ended with " + r.code + "\n"
                     + r.log.lines().limit(30).map(l -> "       | " + l + "\n").collect(Collectors.joining()));
         }
@@ -215,7 +224,7 @@ final class DocCommands {
             Files.writeString(scene, text + "voxel: " + voxel + "\n");
             return;
         }
-        String shorter = text.replaceFirst("(?m)^hang: .*", "hang: 10 s").replaceAll("hang: \\d+ s\\}", "hang: 2 s}");
+        String shorter = text.replaceFirst("(?m)^hang: .*", "hang: 1 min").replaceAll("hang: \\d+ s\\}", "hang: 2 s}");
         Files.writeString(scene, shorter + "voxel: " + voxel + "\nair: projected\nnumerics: {rays_per_jet: 16, size_bins: 2, fog: first_order}\n");
     }
 
@@ -226,6 +235,7 @@ final class DocCommands {
         private Process worker;
         private BufferedReader answers;
         private PrintStream orders;
+        private double processorS;
 
         Lane(Path scratch) throws IOException {
             this.scratch = scratch;
@@ -235,8 +245,7 @@ final class DocCommands {
 
         private void hire() throws IOException {
             List<String> call = new ArrayList<>(List.of(java()));
-            call.addAll(QUICK_JAVA);
-            call.addAll(List.of("-cp", ROOT.resolve(JAR).toString(), ROOT.resolve(".ci/DocWorker.java").toString()));
+            call.addAll(List.of("-XX:+UseSerialGC", "-Xmx2g", "-cp", ROOT.resolve(JAR).toString(), ROOT.resolve(".ci/DocWorker.java").toString()));
             worker = new ProcessBuilder(call).directory(scratch.toFile()).redirectError(ProcessBuilder.Redirect.INHERIT).start();
             answers = worker.inputReader(StandardCharsets.UTF_8);
             orders = new PrintStream(worker.getOutputStream(), true, StandardCharsets.UTF_8);
@@ -253,9 +262,10 @@ final class DocCommands {
             }
             String rest = m.group(2).strip();
             long t = System.nanoTime();
+            processorS = Double.NaN;
             boolean plain = !SHELL.matcher(rest).find() && !rest.startsWith("view");
             int code = plain ? here(rest) : inShell(rest);
-            return new Ran(s, code, (System.nanoTime() - t) * 1e-9, Files.exists(log) ? Files.readString(log) : "");
+            return new Ran(s, code, (System.nanoTime() - t) * 1e-9, processorS, Files.exists(log) ? Files.readString(log) : "");
         }
 
         private int here(String rest) throws IOException, InterruptedException {
@@ -266,7 +276,9 @@ final class DocCommands {
             orders.println(String.join("\t", parts));
             for (long until = System.nanoTime() + LIMIT_S * 1_000_000_000L; System.nanoTime() < until; ) {
                 if (answers.ready()) {
-                    return Integer.parseInt(answers.readLine());
+                    String[] answer = answers.readLine().split(" ");
+                    processorS = Double.parseDouble(answer[1]);
+                    return Integer.parseInt(answer[0]);
                 }
                 if (!worker.isAlive()) {
                     break;

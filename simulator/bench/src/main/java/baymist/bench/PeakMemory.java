@@ -1,37 +1,74 @@
 package baymist.bench;
 
-import baymist.cavity.Cavity;
-import baymist.numeric.Workers;
-import baymist.scene.VoxelSpec;
-import baymist.voxel.VoxelGrid;
-import baymist.voxel.Voxelizer;
+import java.lang.management.GarbageCollectorMXBean;
 import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryPoolMXBean;
 import java.lang.management.MemoryType;
+import java.util.concurrent.atomic.AtomicLong;
+import javax.management.NotificationEmitter;
+import javax.management.openmbean.CompositeData;
+import com.sun.management.GarbageCollectionNotificationInfo;
 
-/** Voxelises the shell once and tells time, cells and the largest heap, for a look by hand. */
-public final class PeakMemory {
-    private PeakMemory() {}
+/**
+ * What is in use at most while this is open: of the heap as such, what is not yet collected included, and of what was left after collections, which is what had to be held.
+ */
+final class PeakMemory {
+    private final AtomicLong heldBytes = new AtomicLong();
 
-    public static void main(String[] args) {
-        Cavity cavity = RibbedShell.cavity();
-        double pitchM = args.length > 0 ? Double.parseDouble(args[0]) : 0.0147;
-        long start = System.nanoTime();
-        try (Workers workers = new Workers(2)) {
-            VoxelGrid grid = Voxelizer.voxelize(cavity, new VoxelSpec(pitchM, pitchM, pitchM), workers);
-            double seconds = (System.nanoTime() - start) * 1e-9;
-            long peak = 0;
-            for (MemoryPoolMXBean pool : ManagementFactory.getMemoryPoolMXBeans()) {
-                peak += pool.getType() == MemoryType.HEAP ? pool.getPeakUsage().getUsed() : 0;
-            }
-            System.out.printf(
-                    "%d triangles, %d lattice cells, %d cavity cells, %d bays: %.1f s on 2 threads, heap at most %.2f GB%n",
-                    cavity.sheets().triangleCount(),
-                    (long) grid.nx() * grid.ny() * grid.nz(),
-                    grid.cellCount(),
-                    grid.bays().size(),
-                    seconds,
-                    peak * 1e-9);
+    PeakMemory() {
+        for (MemoryPoolMXBean pool : ManagementFactory.getMemoryPoolMXBeans()) {
+            pool.resetPeakUsage();
         }
+        for (GarbageCollectorMXBean collector : ManagementFactory.getGarbageCollectorMXBeans()) {
+            ((NotificationEmitter) collector)
+                    .addNotificationListener(
+                            (n, handback) -> {
+                                if (n.getType().equals(GarbageCollectionNotificationInfo.GARBAGE_COLLECTION_NOTIFICATION)) {
+                                    see(GarbageCollectionNotificationInfo.from((CompositeData) n.getUserData()));
+                                }
+                            },
+                            null,
+                            null);
+        }
+    }
+
+    private void see(GarbageCollectionNotificationInfo info) {
+        long used = 0;
+        for (MemoryPoolMXBean pool : ManagementFactory.getMemoryPoolMXBeans()) {
+            if (pool.getType() == MemoryType.HEAP) {
+                used += info.getGcInfo().getMemoryUsageAfterGc().get(pool.getName()).getUsed();
+            }
+        }
+        long now = used;
+        // a young collection leaves old garbage: only a full one tells what is held
+        if (info.getGcAction().contains("major")) {
+            heldBytes.accumulateAndGet(now, Math::max);
+        }
+    }
+
+    /** Collects now, so that what is held at this moment counts. */
+    void look() {
+        heldBytes.accumulateAndGet(heldNowBytes(), Math::max);
+    }
+
+    /** What is left after a collection now, bytes. */
+    static long heldNowBytes() {
+        System.gc();
+        Runtime r = Runtime.getRuntime();
+        return r.totalMemory() - r.freeMemory();
+    }
+
+    /** Largest amount left after a full collection, bytes. */
+    long heldBytes() {
+        return heldBytes.get();
+    }
+
+    /** Largest amount in use at any moment, what could have been collected included, bytes. */
+    static long heapBytes() {
+        long peak = 0;
+        for (MemoryPoolMXBean pool : ManagementFactory.getMemoryPoolMXBeans()) {
+            peak += pool.getType() == MemoryType.HEAP ? pool.getPeakUsage().getUsed() : 0;
+        }
+        return peak;
     }
 }

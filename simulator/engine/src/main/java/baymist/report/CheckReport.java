@@ -40,7 +40,7 @@ public final class CheckReport {
                 "Grid: %d cells of %s, %d surfels.",
                 g.cellCount(), TextReport.voxel(g.sizeM()), g.surfels().count());
         page.line(
-                "A run needs about %s: %s for the grid, %s for fog in %d sizes, %s for air.",
+                "A run needs about %s beside Java's own 40 MB: %s for the grid, %s for fog in %d sizes, %s for air.",
                 bytes(memory.totalBytes()),
                 bytes(memory.gridBytes()),
                 bytes(memory.fogBytes()),

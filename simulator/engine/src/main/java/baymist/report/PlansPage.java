@@ -62,8 +62,12 @@ public final class PlansPage {
                 ? ""
                 : String.format(
                         Locale.ROOT,
-                        "; with %d holes %.1f %% with %.1f mL",
-                        PlanReport.holes(drilled).size(),
+                        "; drilled (%s) %.1f %% with %.1f mL",
+                        String.join(
+                                ", ",
+                                PlanReport.holes(drilled).stream()
+                                        .map(h -> h.name())
+                                        .toList()),
                         100 * drilled.checked().reached(),
                         1e6 * drilled.checked().productM3());
         return (p.reachesMore()

@@ -6,24 +6,31 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * About how much memory a run needs, from the arrays that grow with the voxels. With L lattice cells (the ring round the
- * bounding box included), N cavity cells, F face entries, S surfels, B droplet bins, T threads and A air fields made ahead:
+ * bounding box included), N cavity cells, F face entries, S surfels, B droplet bins in G groups of four, and A air fields
+ * made ahead:
  *
  * <pre>
  *   grid  4 L + 40 N + 21 F + 105 S bytes
- *   fog   8 (B (N + 2 S) + min(B, T) (19 N + 8 F) + 20 N + 8 F + 2 S + ceil(B/4) (32 N + 8 F))
+ *   fog   N (1000 + 560 G + 18 B); measured, with film and hits (docs/benchmarks/memory.md)
  *   air   8 (A (F + 2 N + S) + 12 N) if projected; if resolved with M cells in blocks of n voxels each
  *         8 (2 (F + 2 N + S) + 4 N) + 1900 M + 8 n N (the last where n is above 1: refinement inside blocks that all differ)
  * </pre>
  *
- * The sheets, the tree over them and Java's own share come on top.
+ * The sheets, the tree over them and Java's own share, some 40 MB, come on top.
  *
  * @param gridBytes cells, faces and surfels
  * @param fogBytes suspended droplets
  * @param airBytes air fields and the pressure solver
  */
 public record MemoryEstimate(long gridBytes, long fogBytes, long airBytes) {
-    /** Threads that the estimate reckons with. */
-    public static final int THREADS = 4;
+    /** Bytes a cell for the fog whatever its sizes, for each group of sizes that are stepped side by side, and for each size; measured. */
+    private static final long FOG_CELL = 1000;
+
+    private static final long FOG_GROUP = 560;
+
+    private static final long FOG_BIN = 18;
+
+    private static final int GROUP = 4;
 
     /**
      * The estimate for a grid.
@@ -40,16 +47,10 @@ public record MemoryEstimate(long gridBytes, long fogBytes, long airBytes) {
         long cells = grid.cellCount();
         long faces = (long) grid.faces().count() + grid.faces().vents();
         long surfels = grid.surfels().count();
-        long working = Math.min(bins, THREADS);
+        long groups = (bins + GROUP - 1) / GROUP;
         return new MemoryEstimate(
                 4 * lattice + 40 * cells + 21 * faces + 105 * surfels,
-                8
-                        * (bins * (cells + 2 * surfels)
-                                + working * (19 * cells + 8 * faces)
-                                + 20 * cells
-                                + 8 * faces
-                                + 2 * surfels
-                                + (bins + 3) / 4 * (32 * cells + 8 * faces)),
+                cells * (FOG_CELL + FOG_GROUP * groups + FOG_BIN * bins),
                 resolved == null
                         ? 8 * (Airing.AHEAD * (faces + 2 * cells + surfels) + 12 * cells)
                         : 8 * (2 * (faces + 2 * cells + surfels) + 4 * cells) + resolved.bytes(grid));

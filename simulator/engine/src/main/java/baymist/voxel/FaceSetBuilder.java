@@ -2,21 +2,29 @@ package baymist.voxel;
 
 /** Lists the faces that air can cross, in ascending order of low cell, axis and opening, and the neighbours of each cell. */
 final class FaceSetBuilder {
-    private final IntList low = new IntList();
-    private final IntList high = new IntList();
-    private final IntList axes = new IntList();
-    private final DoubleList area = new DoubleList();
-    private final IntList opening = new IntList();
+    private final int[] low;
+    private final int[] high;
+    private final byte[] axes;
+    private final double[] area;
+    private final int[] opening;
+    private int faces;
     private final IntList ventCell = new IntList();
     private final IntList ventAxis = new IntList();
     private final IntList ventSign = new IntList();
     private final DoubleList ventArea = new DoubleList();
     private final IntList ventOpening = new IntList();
 
-    private FaceSetBuilder() {}
+    private FaceSetBuilder(int count) {
+        low = new int[count];
+        high = new int[count];
+        axes = new byte[count];
+        area = new double[count];
+        opening = new int[count];
+    }
 
     static FaceSet build(Lattice lattice, BlockedFaces blocked, CavityCells cells, OpeningFaces openings) {
-        FaceSetBuilder b = new FaceSetBuilder();
+        // counted first, so that no list has to grow: faces are the most numerous thing of a large grid
+        FaceSetBuilder b = new FaceSetBuilder(count(lattice, blocked, cells, openings));
         for (int cell = 0; cell < cells.count(); cell++) {
             for (int d = 0; d < 6; d++) {
                 int lattCell = cells.latticeOf(cell);
@@ -41,6 +49,21 @@ final class FaceSetBuilder {
         return b.done();
     }
 
+    private static int count(Lattice lattice, BlockedFaces blocked, CavityCells cells, OpeningFaces openings) {
+        int count = 0;
+        for (int cell = 0; cell < cells.count(); cell++) {
+            int lattCell = cells.latticeOf(cell);
+            for (int d = 1; d < 6; d += 2) {
+                int key = lattice.faceKey(lattCell, d);
+                if (key >= 0 && cells.cellAt(lattice.behind(lattCell, d)) >= 0) {
+                    int slot = blocked.slot(key);
+                    count += slot < 0 ? 1 : openings.start()[slot + 1] - openings.start()[slot];
+                }
+            }
+        }
+        return count;
+    }
+
     /** Cavity cell behind each side where no sheet lies, else -1, [6 * cells]. */
     static int[] neighbours(Lattice lattice, BlockedFaces blocked, CavityCells cells) {
         int[] neighbour = new int[6 * cells.count()];
@@ -56,11 +79,11 @@ final class FaceSetBuilder {
     }
 
     private void face(int lowCell, int highCell, int axis, double areaM2, int openingIndex) {
-        low.add(lowCell);
-        high.add(highCell);
-        axes.add(axis);
-        area.add(areaM2);
-        opening.add(openingIndex);
+        low[faces] = lowCell;
+        high[faces] = highCell;
+        axes[faces] = (byte) axis;
+        area[faces] = areaM2;
+        opening[faces++] = openingIndex;
     }
 
     private void vent(int cell, int direction, double areaM2, int openingIndex) {
@@ -73,11 +96,11 @@ final class FaceSetBuilder {
 
     private FaceSet done() {
         return new FaceSet(
-                low.toArray(),
-                high.toArray(),
-                bytes(axes),
-                area.toArray(),
-                opening.toArray(),
+                low,
+                high,
+                axes,
+                area,
+                opening,
                 ventCell.toArray(),
                 bytes(ventAxis),
                 bytes(ventSign),

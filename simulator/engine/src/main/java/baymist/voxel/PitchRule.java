@@ -19,8 +19,8 @@ final class PitchRule {
     static final int THIN_CELLS = 12;
     static final int MAX_ASPECT = 4;
     static final int AUTO_LIMIT = 400_000;
-    /** Largest lattice that is accepted, cells with the ring round the bounding box. */
-    static final int HARD_LIMIT = 20_000_000;
+    /** Largest lattice that is accepted, cells with the ring round the bounding box: six sides of each must be numbered. Memory is {@code MemoryCheck}'s to refuse. */
+    static final int HARD_LIMIT = 350_000_000;
 
     private PitchRule() {}
 

@@ -27,6 +27,11 @@ class PlanChoicesTest {
     Path folder;
 
     private Scene scene(String more) throws IOException {
+        return scene(more, "3 mm");
+    }
+
+    /** @param drain of the aft half: a hole that the wand fills needs it as a vent */
+    private Scene scene(String more, String drain) throws IOException {
         Path wand = Path.of("../../models/wands/needle-1-8-all-round.yaml")
                 .toAbsolutePath()
                 .normalize();
@@ -48,7 +53,7 @@ class PlanChoicesTest {
                     - {name: forward port, wall: left wall, shape: {circle: 20 mm}, along: 60 mm}
                     - {name: forward drain, wall: bottom, shape: {circle: 6 mm}, along: 25 mm}
                     - {name: aft port, wall: left wall, shape: {circle: 20 mm}, along: 180 mm, state: closed}
-                    - {name: aft drain, wall: bottom, shape: {circle: 3 mm}, along: 215 mm}
+                    - {name: aft drain, wall: bottom, shape: {circle: %s}, along: 215 mm}
                 wands: ["%s"]
                 product: "%s"
                 supply: {pressure: 60 psi, liquid: 40 mL/min, droplets: {rosin_rammler: {dv50: 50 um, spread: 2}}}
@@ -57,7 +62,7 @@ class PlanChoicesTest {
                 air: projected
                 voxel: 12 mm
                 numerics: {size_bins: 3}
-                """.formatted(wand, product) + more);
+                """.formatted(drain, wand, product) + more);
         return SceneReader.read(file);
     }
 
@@ -94,6 +99,31 @@ class PlanChoicesTest {
                 java.util.Objects.requireNonNull(again.states().get("aft port")).pass());
         assertEquals(plan.planned().passes().size(), again.passes().size());
         assertTrue(again.passes().stream().anyMatch(p -> p.entry().equals("aft port")));
+    }
+
+    @Test
+    void aHoleLiftsABlindBayAndNoMoreAreDrilledThanPay() throws IOException {
+        Scene scene = scene("drilling: {parts: [left wall, bottom], grid: 30 mm, most: 1, least_gain: 1 %}\n"
+                        + "compare: {to: 10 mm, draw_back: 10 mm/s, hold: 2 s}\n"
+                        + "passes: [{name: forward, entry: port, wand: needle 1/8 in all round, from: deepest, to: 10 mm,"
+                        + " draw_back: 10 mm/s, hold: 2 s}]\n",
+                "6 mm");
+        DoseSettings dose = new DoseSettings(new Planning(1, 2, 32, 1), 0.05, 4, 4, 1, 1);
+        PlanOptions options = new PlanOptions(dose, DoseStore.none(), Double.NaN, 8e-6, 4, 6, false, true);
+        PlanResult plan = Planner.plan(scene, options, new RunOptions(2), RunObserver.NONE);
+        assertNotNull(plan.holes());
+        java.util.List<String> cut = plan.planned().cuts().stream()
+                .map(c -> c.name())
+                .filter(n -> n.startsWith("access hole"))
+                .toList();
+        assertTrue(!cut.isEmpty() && cut.size() <= plan.holes().chosen().size(), cut.toString());
+        assertTrue(plan.checked().reached() > 0.9, plan.checked().toString());
+        assertTrue(plan.blind().isEmpty(), plan.blind().toString());
+        // every hole that stays drilled is sprayed through, and what it must bring at least is two points
+        for (String hole : cut) {
+            assertTrue(plan.planned().passes().stream().anyMatch(p -> p.entry().equals(hole)), hole);
+        }
+        assertTrue(plan.checked().reached() - 0.02 * cut.size() > 0.5, "more than the forward half");
     }
 
     @Test

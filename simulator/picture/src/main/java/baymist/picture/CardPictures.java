@@ -73,7 +73,7 @@ public final class CardPictures {
 
     /** Where to look afterwards: the numbers of the inspection points. */
     public CardPicture points(WorkCard card) {
-        Laid laid = lay("points", "Where to look afterwards", whole(), 88);
+        Laid laid = lay("points", "Where to look afterwards", whole(), 74);
         for (CardView v : laid.views) {
             v.structure(check.cavity(), edges);
             for (WorkCard.Point p : card.points()) {
