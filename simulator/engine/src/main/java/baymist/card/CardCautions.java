@@ -2,10 +2,13 @@ package baymist.card;
 
 import baymist.card.WorkCard.Caution;
 import baymist.fog.Exposure;
+import baymist.problem.Finding;
+import baymist.problem.Severity;
 import baymist.scene.SupplySpec;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** What is read before anything is opened. */
 final class CardCautions {
@@ -21,6 +24,19 @@ final class CardCautions {
                 "Local rules first",
                 "Local rules, the structure's approved data and the product's safety data sheet come before this card. It is a"
                         + " computed proposal, not an approval, and a licensed person signs for the work."));
+        if (f.peakFogKgPerM3() >= TENTH_OF_LIMIT_KG_PER_M3) {
+            all.add(new Caution(
+                    "FLAMMABLE MIST",
+                    text(
+                            "TREAT THE STRUCTURE AS A FLAMMABLE ATMOSPHERE until the mist has gone: the mist inside reaches %.2g g/m3 on"
+                                    + " average, above 5 g/m3, a tenth of the usual lower limit of oil mist, and more near the tip. Power"
+                                    + " isolated, everything bonded, no spark, lamp or tool that is not approved for it at any opening.",
+                            1e3 * f.peakFogKgPerM3())));
+        }
+        String doubts = doubts(source.findings());
+        if (!doubts.isEmpty()) {
+            all.add(new Caution("What this card is unsure of", doubts));
+        }
         all.add(new Caution(
                 "Ventilation and breathing",
                 text(
@@ -37,9 +53,8 @@ final class CardCautions {
                 text(
                         "No sparks, hot work, heaters or live circuits near until the mist has gone. Isolate electrical power and"
                                 + " batteries as approved data say. Bond structure, wand, cup and operator: moving mist charges what"
-                                + " it touches. Mean mist inside peaks at %.2g g/m3, %s 5 g/m3, a tenth of the usual lower limit of"
-                                + " oil mist; near the tip it is denser.",
-                        1e3 * f.peakFogKgPerM3(), f.peakFogKgPerM3() >= TENTH_OF_LIMIT_KG_PER_M3 ? "above" : "below")));
+                                + " it touches. Mean mist inside: %.2g g/m3 at most; near the tip it is denser.",
+                        1e3 * f.peakFogKgPerM3())));
         all.add(new Caution(
                 "Oxygen systems",
                 "Oil and oxygen equipment must never meet. Depressurise, take out or seal off lines, bottles and fittings before any"
@@ -69,6 +84,15 @@ final class CardCautions {
                             + " service. See the balance check below."));
         }
         return all;
+    }
+
+    /** The run's warnings, a sentence each; those about mist stand as a caution of their own. */
+    private static String doubts(List<Finding> findings) {
+        return findings.stream()
+                .filter(f -> f.severity() == Severity.WARNING && !f.id().startsWith("MIST-"))
+                .map(f -> Character.toUpperCase(f.text().charAt(0)) + f.text().substring(1) + ".")
+                .distinct()
+                .collect(Collectors.joining(" "));
     }
 
     private static String air(CardSource source) {

@@ -235,6 +235,7 @@ final class CardWords {
         WorkCard.Prediction p = card.prediction();
         w.put("area", units.area(p.areaM2()));
         w.put("reached", CardUnits.percent(p.reached()));
+        w.put("bare", CardUnits.percent(1 - p.reached()));
         w.put("protected", CardUnits.percent(p.protectedShare()));
         w.put(
                 "range",
