@@ -102,8 +102,7 @@ final class FogBin {
     /** Whether the next split step goes x, y, z or z, y, x. */
     private boolean backwards;
 
-    FogBin(
-            VoxelGrid grid, FogLinks links, int bin, int bins, double settlingMPerS, int openings, Transport transport) {
+    FogBin(VoxelGrid grid, FogLinks links, int bin, int bins, double settlingMPerS, int openings, Transport transport) {
         this.grid = grid;
         this.sinks = new FogSinks(grid, bin, bins);
         this.bins = bins;

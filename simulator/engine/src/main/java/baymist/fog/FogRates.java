@@ -119,7 +119,14 @@ final class FogRates {
     }
 
     /** Everything that chooses the way of stepping; {@link #complete} fills in the rest. */
-    void fill(FogWindow window, FogCommon common, FogSinks sinks, int bin, int bins, double settlingMPerS, boolean limited) {
+    void fill(
+            FogWindow window,
+            FogCommon common,
+            FogSinks sinks,
+            int bin,
+            int bins,
+            double settlingMPerS,
+            boolean limited) {
         airMoves = window.airMoves;
         airUp = common.airUp;
         airDown = common.airDown;

@@ -9,7 +9,13 @@ final class FogReason {
     private FogReason() {}
 
     static String of(
-            VoxelGrid grid, FogLinks links, FogCommon common, FogWindow window, FogSinks sinks, double settling, int cell) {
+            VoxelGrid grid,
+            FogLinks links,
+            FogCommon common,
+            FogWindow window,
+            FogSinks sinks,
+            double settling,
+            int cell) {
         if (cell < 0) {
             return "nothing moves";
         }

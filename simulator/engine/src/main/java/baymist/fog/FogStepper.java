@@ -11,7 +11,6 @@ import baymist.spray.SprayHits;
 import baymist.units.Air;
 import baymist.voxel.FaceSet;
 import baymist.voxel.VoxelGrid;
-import java.util.Arrays;
 import java.util.concurrent.ConcurrentLinkedDeque;
 import org.jspecify.annotations.Nullable;
 

@@ -121,12 +121,7 @@ final class FogTogether {
 
     /** Some bins leave: the others close ranks. */
     private void withoutSplit(
-            boolean[] joint,
-            boolean slopes,
-            FogWindow window,
-            double[] settling,
-            FogSinks[] sinks,
-            Workers workers) {
+            boolean[] joint, boolean slopes, FogWindow window, double[] settling, FogSinks[] sinks, Workers workers) {
         if (!group(joint)) {
             return;
         }
@@ -188,9 +183,7 @@ final class FogTogether {
         double loss = airLoss[cell];
         airLoss[cell] = 0;
         g.out[FogGroup.LANES * cell + lane] += loss;
-        return loss
-                + common.airOutRate[cell]
-                + (slopes ? FogRates.SLOPED_WEIGHT * common.airSlopedRate[cell] : 0);
+        return loss + common.airOutRate[cell] + (slopes ? FogRates.SLOPED_WEIGHT * common.airSlopedRate[cell] : 0);
     }
 
     private void findPace(boolean slopes, int from, int to) {

@@ -53,7 +53,9 @@ final class FogWindow {
         normalUp = new double[grid.surfels().count()];
         boolean[] moves = new boolean[faces.count() / FogLinks.BLOCK + 1];
         workers.forBlocks(
-                faces.count(), FogLinks.BLOCK, (from, to) -> moves[from / FogLinks.BLOCK] = fillFaces(grid, down, from, to));
+                faces.count(),
+                FogLinks.BLOCK,
+                (from, to) -> moves[from / FogLinks.BLOCK] = fillFaces(grid, down, from, to));
         workers.forBlocks(wallArea.length, FogLinks.BLOCK, (from, to) -> fillWalls(grid.surfels(), down, from, to));
         boolean any = false;
         for (boolean m : moves) {

@@ -103,7 +103,8 @@ class PlanChoicesTest {
 
     @Test
     void aHoleLiftsABlindBayAndNoMoreAreDrilledThanPay() throws IOException {
-        Scene scene = scene("drilling: {parts: [left wall, bottom], grid: 30 mm, most: 1, least_gain: 1 %}\n"
+        Scene scene = scene(
+                "drilling: {parts: [left wall, bottom], grid: 30 mm, most: 1, least_gain: 1 %}\n"
                         + "compare: {to: 10 mm, draw_back: 10 mm/s, hold: 2 s}\n"
                         + "passes: [{name: forward, entry: port, wand: needle 1/8 in all round, from: deepest, to: 10 mm,"
                         + " draw_back: 10 mm/s, hold: 2 s}]\n",

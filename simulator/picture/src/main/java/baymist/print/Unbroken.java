@@ -8,8 +8,9 @@ import java.util.regex.Pattern;
 /** Keeps a figure and its unit on one line. */
 final class Unbroken {
     private static final char NO_BREAK = '\u00a0';
-    private static final Pattern FIGURE = Pattern.compile("(?<=\\d) (?=(?:mm|cm|m|in|ft|mil|\u00b5m|s|min|h|g|mL|L|fl oz|psi|kPa|cfm|%"
-            + "|\u00b0[CF]|(?:c?m|in)[\u00b2\u00b3]|(?:mm|in)/s|m?L/min|m?g/m\u00b3)(?![\\w]))");
+    private static final Pattern FIGURE =
+            Pattern.compile("(?<=\\d) (?=(?:mm|cm|m|in|ft|mil|\u00b5m|s|min|h|g|mL|L|fl oz|psi|kPa|cfm|%"
+                    + "|\u00b0[CF]|(?:c?m|in)[\u00b2\u00b3]|(?:mm|in)/s|m?L/min|m?g/m\u00b3)(?![\\w]))");
 
     private Unbroken() {}
 
