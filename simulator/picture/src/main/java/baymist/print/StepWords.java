@@ -100,7 +100,8 @@ final class StepWords {
         if (by == null) {
             return how + ", up to the mark";
         }
-        return how + ", " + (by.equals("wand length") ? "all of the wand" : "until it touches " + by + ", then back to the mark");
+        return how + ", "
+                + (by.equals("wand length") ? "all of the wand" : "until it touches " + by + ", then back to the mark");
     }
 
     /** Where to put tape on a wand: every mark of its passes, deepest first. */
