@@ -13,6 +13,11 @@ record Arguments(List<String> list) {
         return at >= 0 && at + 1 < list.size() ? list.get(at + 1) : otherwise;
     }
 
+    /** Words separated by commas. */
+    List<String> texts(String name, String otherwise) {
+        return List.of(text(name, otherwise).split(",", -1));
+    }
+
     int number(String name, int otherwise) {
         return Integer.parseInt(text(name, String.valueOf(otherwise)));
     }

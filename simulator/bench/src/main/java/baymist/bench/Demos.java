@@ -94,7 +94,7 @@ final class Demos {
             return;
         }
         // cells; said clock, said processor, taken processor, reached, protected, check's clock and processor; shares
-        String[] f = said.get(0).substring(ROW.length()).split(";");
+        String[] f = said.get(0).substring(ROW.length()).split(";", -1);
         double looked = Double.parseDouble(f[6]);
         double takenS = wallS - looked;
         double processorS = Double.parseDouble(f[3]) - Double.parseDouble(f[7]);

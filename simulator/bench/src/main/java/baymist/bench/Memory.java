@@ -29,7 +29,7 @@ final class Memory {
         int threads = args.number("--threads", 2);
         double mm = args.real("--mm", 0);
         List<String> rows = new ArrayList<>();
-        for (String name : args.text("--scenes", "control-surface-pin-forward,wing-box").split(",")) {
+        for (String name : args.texts("--scenes", "control-surface-pin-forward,wing-box")) {
             System.err.println("running: " + name);
             Scene scene = SceneReader.read(Path.of("scenes", name + ".yaml")).withHangS(1);
             scene = scene.withPasses(scene.passes().subList(0, 1));

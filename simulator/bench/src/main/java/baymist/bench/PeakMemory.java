@@ -4,6 +4,7 @@ import java.lang.management.GarbageCollectorMXBean;
 import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryPoolMXBean;
 import java.lang.management.MemoryType;
+import java.lang.management.MemoryUsage;
 import java.util.concurrent.atomic.AtomicLong;
 import javax.management.NotificationEmitter;
 import javax.management.openmbean.CompositeData;
@@ -35,8 +36,9 @@ final class PeakMemory {
     private void see(GarbageCollectionNotificationInfo info) {
         long used = 0;
         for (MemoryPoolMXBean pool : ManagementFactory.getMemoryPoolMXBeans()) {
-            if (pool.getType() == MemoryType.HEAP) {
-                used += info.getGcInfo().getMemoryUsageAfterGc().get(pool.getName()).getUsed();
+            MemoryUsage after = info.getGcInfo().getMemoryUsageAfterGc().get(pool.getName());
+            if (pool.getType() == MemoryType.HEAP && after != null) {
+                used += after.getUsed();
             }
         }
         long now = used;

@@ -42,7 +42,7 @@ final class Profile {
                         + " profiled, with all that Java takes to warm up.",
                 Machine.words(),
                 threads);
-        for (String name : args.text("--scenes", "control-surface-pin-forward,wing-box").split(",")) {
+        for (String name : args.texts("--scenes", "control-surface-pin-forward,wing-box")) {
             System.err.println("profiling: " + name);
             scene(Path.of("scenes", name + ".yaml"), threads, page);
         }

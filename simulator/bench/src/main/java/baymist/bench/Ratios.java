@@ -36,9 +36,9 @@ final class Ratios {
 
     static void main(Arguments args) throws IOException {
         Ratios r = new Ratios(args.number("--threads", 2));
-        String only = args.text("--only", "triad,fog,levels,air,rays,reach,plan");
+        List<String> only = args.texts("--only", "triad,fog,levels,air,rays,reach,plan");
         r.triad();
-        for (String part : only.split(",")) {
+        for (String part : only) {
             System.err.println("measuring: " + part);
             switch (part) {
                 case "triad" -> r.memory();
@@ -93,10 +93,11 @@ final class Ratios {
             try (Workers workers = new Workers(n)) {
                 List<FogTransportRate.Rate> rates = FogTransportRate.rates(workers);
                 double plain = rates.get(rates.size() - 1).updatesPerS();
-                for (FogTransportRate.Rate rate : rates) {
+                for (int i = 0; i < rates.size(); i++) {
+                    FogTransportRate.Rate rate = rates.get(i);
                     String way = rate.way() + ", 8 sizes, double, " + on(n);
                     double share = rate.updatesPerS() * 12 / triad(n);
-                    boolean usual = rate != rates.get(rates.size() - 1);
+                    boolean usual = i < rates.size() - 1;
                     rows.add(
                             usual
                                     ? Ratio.atLeast(0.2, "fog: updates/s x 12 B over the triad", way, share, "%.3f")

@@ -56,7 +56,7 @@ final class Scale {
                 "%s. A wing box of 400 mm bays, 1 m chord, two stringers a skin, three holes a rib, a port and a drain a bay. Processor time of all threads.",
                 Machine.words());
         Scale scale = new Scale(args, page);
-        for (String part : args.text("--part", "big,steps,bays,refine").split(",")) {
+        for (String part : args.texts("--part", "big,steps,bays,refine")) {
             System.err.println("measuring: " + part);
             switch (part) {
                 case "big" -> scale.big(args.real("--cells", 30e6));

@@ -47,7 +47,7 @@ public record MemoryEstimate(long gridBytes, long fogBytes, long airBytes) {
         long cells = grid.cellCount();
         long faces = (long) grid.faces().count() + grid.faces().vents();
         long surfels = grid.surfels().count();
-        long groups = (bins + GROUP - 1) / GROUP;
+        int groups = (bins + GROUP - 1) / GROUP;
         return new MemoryEstimate(
                 4 * lattice + 40 * cells + 21 * faces + 105 * surfels,
                 cells * (FOG_CELL + FOG_GROUP * groups + FOG_BIN * bins),

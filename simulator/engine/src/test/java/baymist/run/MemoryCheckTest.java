@@ -105,26 +105,25 @@ class MemoryCheckTest {
         MemoryBudget memory = new MemoryBudget(100);
         AtomicBoolean in = new AtomicBoolean();
         CountDownLatch started = new CountDownLatch(1);
-        try (MemoryBudget.Lease small = memory.lease()) {
-            small.take(30);
-            try (MemoryBudget.Lease beside = memory.lease()) {
-                beside.take(70);
-                assertThrows(IllegalStateException.class, () -> beside.take(1));
-            }
-            Thread other = new Thread(() -> {
-                try (MemoryBudget.Lease large = memory.lease()) {
-                    started.countDown();
-                    large.take(71);
-                    in.set(true);
-                }
-            });
-            other.start();
-            assertTrue(started.await(10, TimeUnit.SECONDS));
-            other.join(200);
-            assertFalse(in.get(), "it was let in beside another");
-            small.close();
-            other.join(10_000);
-            assertTrue(in.get());
+        MemoryBudget.Lease small = memory.lease();
+        small.take(30);
+        try (MemoryBudget.Lease beside = memory.lease()) {
+            beside.take(70);
+            assertThrows(IllegalStateException.class, () -> beside.take(1));
         }
+        Thread other = new Thread(() -> {
+            try (MemoryBudget.Lease large = memory.lease()) {
+                started.countDown();
+                large.take(71);
+                in.set(true);
+            }
+        });
+        other.start();
+        assertTrue(started.await(10, TimeUnit.SECONDS));
+        other.join(200);
+        assertFalse(in.get(), "it was let in beside another");
+        small.close();
+        other.join(10_000);
+        assertTrue(in.get());
     }
 }
