@@ -12,8 +12,9 @@ final class Page {
     private final StringBuilder text = new StringBuilder();
 
     Page(String title, String call) {
-        text.append("# ").append(title).append("\n\nPrinted, not written by hand, by\n\n```\njava -jar simulator/bench/target/benchmarks.jar ");
-        text.append(call).append("\n```\n");
+        text.append("# ").append(title).append("\n\nPrinted, not written by hand, by\n\n```\njava ");
+        text.append(Machine.vectors() ? "--add-modules jdk.incubator.vector " : "");
+        text.append("-jar simulator/bench/target/benchmarks.jar ").append(call).append("\n```\n");
     }
 
     /** A paragraph. */
