@@ -82,8 +82,7 @@ public final class Workers implements AutoCloseable {
             try {
                 return task.get();
             } catch (InterruptedException e) {
-                Thread.currentThread().interrupt();
-                throw new IllegalStateException("interrupted while computing", e);
+                throw Waiting.broken("computing", e);
             } catch (ExecutionException e) {
                 rethrow(e.getCause());
                 throw new IllegalStateException(e.getCause());
@@ -107,8 +106,7 @@ public final class Workers implements AutoCloseable {
         try {
             latch.await();
         } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("interrupted while computing", e);
+            throw Waiting.broken("computing", e);
         }
     }
 

@@ -1,5 +1,7 @@
 package baymist.run;
 
+import baymist.numeric.Waiting;
+
 /**
  * Memory that the runs of one program may take together: a run takes its share before it makes its arrays, and waits while others hold too much. Which
  * run waits never shows in a result. Threads may share one.
@@ -72,8 +74,7 @@ public final class MemoryBudget {
             try {
                 MemoryBudget.this.wait();
             } catch (InterruptedException e) {
-                Thread.currentThread().interrupt();
-                throw new IllegalStateException("interrupted while waiting for memory", e);
+                throw Waiting.broken("waiting for memory", e);
             }
         }
 

@@ -1,5 +1,6 @@
 package baymist.study;
 
+import baymist.numeric.Waiting;
 import baymist.numeric.Workers;
 import baymist.run.RunCancelledException;
 import java.util.Arrays;
@@ -90,8 +91,7 @@ final class CompareQueue {
                 try {
                     wait();
                 } catch (InterruptedException e) {
-                    Thread.currentThread().interrupt();
-                    throw new IllegalStateException("interrupted while comparing", e);
+                    throw Waiting.broken("comparing", e);
                 }
             }
             best = Math.max(best, score[p]);
