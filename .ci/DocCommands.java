@@ -42,7 +42,7 @@ final class DocCommands {
     private static final Map<String, String> VOXELS = new LinkedHashMap<>();
 
     static {
-        VOXELS.put("tail-cone", "90 mm");
+        VOXELS.put("tail-cone", "50 mm"); // studies double it, and the bilges must stay apart
         VOXELS.put("wing-box", "80 mm");
         VOXELS.put("open-", "90 mm");
         VOXELS.put("", "25 mm");
