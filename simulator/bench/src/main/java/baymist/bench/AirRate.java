@@ -61,7 +61,9 @@ public final class AirRate {
         say("triad %.1f GB/s", triad / 1e9);
         for (int block = 4; block >= 1; block /= 2) {
             Step s = step(scene, cavity, grid(cavity, scene.voxel()), block);
-            say("air step, blocks of %d: %d cells, %d steps, %.3f us a cell and step", block, s.cells(), s.steps(), 1e6 * s.cellS());
+            say(
+                    "air step, blocks of %d: %d cells, %d steps, %.3f us a cell and step",
+                    block, s.cells(), s.steps(), 1e6 * s.cellS());
         }
         Solve solve = poisson(cavity, cells);
         say(
@@ -90,8 +92,8 @@ public final class AirRate {
         long steps = 0;
         int count = 0;
         for (int n = 0; n < ROUNDS; n++) {
-            AirSettings settings = new AirSettings(
-                    AirSpec.DEFAULT, scene.ambient(), scene.gravity(), scene.gravityMPerS2(), 1e-8);
+            AirSettings settings =
+                    new AirSettings(AirSpec.DEFAULT, scene.ambient(), scene.gravity(), scene.gravityMPerS2(), 1e-8);
             AirStage plan = AirStage.plan(settings, areas, grid, List.of(AirWindow.quiet(0, 100, open)));
             ResolvedAir air = ResolvedAir.of(plan, grid, areas, block);
             air.advance(0, STEPPED_S / 4, fog);
@@ -126,7 +128,10 @@ public final class AirRate {
         double[] through = new double[right.length];
         through[0] = 1;
         through[right.length - 1] = -1;
-        return new Solve(grid.cellCount(), Math.max(iterations, solver.solve(through, 1e-6).iterations()), best);
+        return new Solve(
+                grid.cellCount(),
+                Math.max(iterations, solver.solve(through, 1e-6).iterations()),
+                best);
     }
 
     private static void say(String format, Object... values) {

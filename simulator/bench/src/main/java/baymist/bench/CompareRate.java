@@ -37,7 +37,8 @@ public final class CompareRate {
         System.out.printf(
                 "%s: %d candidates, %d of them run, the others cut or refused; best of %d%n",
                 file.getFileName(), one.compared().rows().size(), ran, repeats);
-        System.out.println("| threads | work shared | structures made | s by the clock | s of processor (user + system) | hash of all films |");
+        System.out.println(
+                "| threads | work shared | structures made | s by the clock | s of processor (user + system) | hash of all films |");
         System.out.println("|---|---|---|---|---|---|");
         row("1", "yes", one);
         row("2", "yes", two);
@@ -65,7 +66,12 @@ public final class CompareRate {
     private static void row(String threads, String shared, Time t) {
         System.out.printf(
                 "| %s | %s | %d | %.1f | %.1f | %s |%n",
-                threads, shared, t.made(), t.wallS(), t.processorS(), hash(t.compared()).substring(0, 12));
+                threads,
+                shared,
+                t.made(),
+                t.wallS(),
+                t.processorS(),
+                hash(t.compared()).substring(0, 12));
     }
 
     private static Time best(Scene scene, int threads, boolean shared, int repeats) {
@@ -84,7 +90,10 @@ public final class CompareRate {
         long processor = Triad.processorNs();
         Compared compared = new Comparison(runs, threads).run(scene, Comparison.Watch.NONE);
         return new Time(
-                1e-9 * (System.nanoTime() - start), 1e-9 * (Triad.processorNs() - processor), compared, structures.made());
+                1e-9 * (System.nanoTime() - start),
+                1e-9 * (Triad.processorNs() - processor),
+                compared,
+                structures.made());
     }
 
     private static String hash(Compared compared) {

@@ -54,7 +54,8 @@ final class Demos {
             }
         }
         Page page = new Page("Demonstration scenes", "demos" + args.words());
-        page.say("%s. Scenes as they stand, %d threads, each in a Java of its own, its start included. Said: what `check` says, by the clock on two cores, and of processors. The clock's time is lengthened by whatever else the machine does; the processor's is not, much.",
+        page.say(
+                "%s. Scenes as they stand, %d threads, each in a Java of its own, its start included. Said: what `check` says, by the clock on two cores, and of processors. The clock's time is lengthened by whatever else the machine does; the processor's is not, much.",
                 Machine.words(), args.number("--threads", 2));
         page.table(
                 "| scene | cells | said, clock s | taken, clock s | taken/said | said, processor s | taken, processor s | taken/said | reached % | protected % |\n|---|---|---|---|---|---|---|---|---|---|\n",
@@ -73,15 +74,19 @@ final class Demos {
     private static void child(Path file, Arguments args, List<String> rows, List<String> shares)
             throws IOException, InterruptedException {
         List<String> call = new ArrayList<>(List.of(
-                System.getProperty("java.home") + "/bin/java", "-Xmx" + args.text("--heap", "3g"), "-Djava.awt.headless=true"));
+                System.getProperty("java.home") + "/bin/java",
+                "-Xmx" + args.text("--heap", "3g"),
+                "-Djava.awt.headless=true"));
         if (Machine.vectors()) {
             call.addAll(List.of("--add-modules", "jdk.incubator.vector"));
         }
         call.addAll(List.of("-cp", System.getProperty("java.class.path"), Bench.class.getName()));
-        call.addAll(List.of("demos", "--one", file.toString(), "--threads", String.valueOf(args.number("--threads", 2))));
+        call.addAll(
+                List.of("demos", "--one", file.toString(), "--threads", String.valueOf(args.number("--threads", 2))));
         long start = System.nanoTime();
-        Process process =
-                new ProcessBuilder(call).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+        Process process = new ProcessBuilder(call)
+                .redirectError(ProcessBuilder.Redirect.INHERIT)
+                .start();
         List<String> said;
         try (BufferedReader in =
                 new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {
@@ -103,7 +108,16 @@ final class Demos {
         rows.add(String.format(
                 Locale.ROOT,
                 "| %s | %s | %.0f | %.0f | %.2f | %.0f | %.0f | %.2f | %s | %s |%n",
-                name(file), f[0], saidS, takenS, takenS / saidS, saidProcessorS, processorS, processorS / saidProcessorS, f[4], f[5]));
+                name(file),
+                f[0],
+                saidS,
+                takenS,
+                takenS / saidS,
+                saidProcessorS,
+                processorS,
+                processorS / saidProcessorS,
+                f[4],
+                f[5]));
         shares.add("| " + name(file) + " | " + f[8].replace(",", " | ") + " |\n");
     }
 

@@ -93,7 +93,8 @@ final class FogLevelsRate {
             levels.advance(field, i < WINDOWS / 2 ? spray : null, WINDOW_S);
         }
         FogStepper plain = fog(grid, sizes(BINS), workers);
-        int windows = 2 * (int) Math.ceil(0.5 * WINDOWS * WINDOW_S / levels.stats().smallestStepS());
+        int windows =
+                2 * (int) Math.ceil(0.5 * WINDOWS * WINDOW_S / levels.stats().smallestStepS());
         for (int i = 0; i < windows; i++) {
             plain.advance(field, i < windows / 2 ? spray : null, WINDOWS * WINDOW_S / windows);
         }
@@ -128,8 +129,7 @@ final class FogLevelsRate {
     private static SprayHits jet(VoxelGrid grid, int bins) {
         double[] kgPerS = new double[bins];
         Arrays.fill(kgPerS, 1e-4);
-        return FogTransportRate.source(
-                grid.cellAt(grid.nx() / 2 - 1, grid.ny() / 2, grid.nz() / 2), kgPerS);
+        return FogTransportRate.source(grid.cellAt(grid.nx() / 2 - 1, grid.ny() / 2, grid.nz() / 2), kgPerS);
     }
 
     private static FogStepper fog(VoxelGrid grid, SizeBins bins, Workers workers) {

@@ -59,7 +59,26 @@ public final class FogTransportRate {
         int[] none = {};
         double[] zero = {};
         return new SprayHits(
-                none, zero, new int[] {cell}, kgPerS, 0, none, zero, zero, zero, none, none, zero, zero, 0, -1, 0, 0, -1, 0, 0);
+                none,
+                zero,
+                new int[] {cell},
+                kgPerS,
+                0,
+                none,
+                zero,
+                zero,
+                zero,
+                none,
+                none,
+                zero,
+                zero,
+                0,
+                -1,
+                0,
+                0,
+                -1,
+                0,
+                0);
     }
 
     public static void main(String[] args) throws IOException, InterruptedException {
@@ -181,8 +200,7 @@ public final class FogTransportRate {
         java.util.Arrays.fill(mixing, 1e-5);
         double[] friction = new double[grid.surfels().count()];
         java.util.Arrays.fill(friction, 0.05);
-        return new AirField(
-                flux, new double[0], new double[grid.cellCount()], 0, mixing, friction, new double[0], 0);
+        return new AirField(flux, new double[0], new double[grid.cellCount()], 0, mixing, friction, new double[0], 0);
     }
 
     /** Zero on the walls, so that what flows in flows out: cells 1 to n - 2 of the lattice lie inside. */

@@ -66,8 +66,16 @@ final class ManyBays {
         s.append("ports:\n");
         for (int b = 1; b <= bays; b++) {
             double middle = (b - 0.5) * BAY_MM;
-            line(s, "  - {name: bay %d port, part: lower skin, shape: {circle: 100 mm}, at: [400 mm, %.0f mm, -40 mm]}", b, middle);
-            line(s, "  - {name: bay %d drain, part: lower skin, shape: {circle: 5 mm}, at: [630 mm, %.0f mm, -25 mm]}", b, middle + 180);
+            line(
+                    s,
+                    "  - {name: bay %d port, part: lower skin, shape: {circle: 100 mm}, at: [400 mm, %.0f mm, -40 mm]}",
+                    b,
+                    middle);
+            line(
+                    s,
+                    "  - {name: bay %d drain, part: lower skin, shape: {circle: 5 mm}, at: [630 mm, %.0f mm, -25 mm]}",
+                    b,
+                    middle + 180);
         }
         return s.toString();
     }
@@ -85,7 +93,11 @@ final class ManyBays {
         }
         s.append("passes:\n");
         for (int b = 1; b <= sprayed; b++) {
-            line(s, "  - {name: bay %d, entry: bay %d port, wand: needle 1/8 in x 2 ft, from: 75 mm, to: 40 mm, draw_back: 20 mm/s, hang: 1 s}", b, b);
+            line(
+                    s,
+                    "  - {name: bay %d, entry: bay %d port, wand: needle 1/8 in x 2 ft, from: 75 mm, to: 40 mm, draw_back: 20 mm/s, hang: 1 s}",
+                    b,
+                    b);
         }
         line(s, "voxel: %.4f mm", 1e3 * voxelM);
         s.append(more).append('\n');

@@ -33,14 +33,16 @@ final class Memory {
             System.err.println("running: " + name);
             Scene scene = SceneReader.read(Path.of("scenes", name + ".yaml")).withHangS(1);
             scene = scene.withPasses(scene.passes().subList(0, 1));
-            rows.add(row(name, mm > 0 ? scene.withVoxel(new VoxelSpec(1e-3 * mm, 1e-3 * mm, 1e-3 * mm)) : scene, threads));
+            rows.add(row(
+                    name, mm > 0 ? scene.withVoxel(new VoxelSpec(1e-3 * mm, 1e-3 * mm, 1e-3 * mm)) : scene, threads));
         }
         Page page = new Page("Memory, said and held", "memory" + args.words());
         page.say("%s. %d threads; the first pass of each scene, hang times of a second.", Machine.words(), threads);
         page.table(
                 "| scene | cells | said: grid MB | fog | air | in all with 40 for Java | held at most MB | held/said | B a cell held |\n|---|---|---|---|---|---|---|---|---|\n",
                 rows);
-        page.say("Held: sheets, tree, Java's own and the result are in it, of which what was in use before is taken off.");
+        page.say(
+                "Held: sheets, tree, Java's own and the result are in it, of which what was in use before is taken off.");
         page.finish(args, "memory.md");
     }
 

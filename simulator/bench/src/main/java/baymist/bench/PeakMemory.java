@@ -1,5 +1,6 @@
 package baymist.bench;
 
+import com.sun.management.GarbageCollectionNotificationInfo;
 import java.lang.management.GarbageCollectorMXBean;
 import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryPoolMXBean;
@@ -8,7 +9,6 @@ import java.lang.management.MemoryUsage;
 import java.util.concurrent.atomic.AtomicLong;
 import javax.management.NotificationEmitter;
 import javax.management.openmbean.CompositeData;
-import com.sun.management.GarbageCollectionNotificationInfo;
 
 /**
  * What is in use at most while this is open: of the heap as such, what is not yet collected included, and of what was left after collections, which is what had to be held.
@@ -24,7 +24,8 @@ final class PeakMemory {
             ((NotificationEmitter) collector)
                     .addNotificationListener(
                             (n, handback) -> {
-                                if (n.getType().equals(GarbageCollectionNotificationInfo.GARBAGE_COLLECTION_NOTIFICATION)) {
+                                if (n.getType()
+                                        .equals(GarbageCollectionNotificationInfo.GARBAGE_COLLECTION_NOTIFICATION)) {
                                     see(GarbageCollectionNotificationInfo.from((CompositeData) n.getUserData()));
                                 }
                             },

@@ -40,8 +40,7 @@ final class Profile {
         page.say(
                 "%s. %d threads. Looks of Java's flight recorder at running threads, every 10 ms; a look counts for the innermost method of ours. The first run of a process is"
                         + " profiled, with all that Java takes to warm up.",
-                Machine.words(),
-                threads);
+                Machine.words(), threads);
         for (String name : args.texts("--scenes", "control-surface-pin-forward,wing-box")) {
             System.err.println("profiling: " + name);
             scene(Path.of("scenes", name + ".yaml"), threads, page);
@@ -93,7 +92,8 @@ final class Profile {
             String type = f.isJavaFrame() ? f.getMethod().getType().getName() : "";
             if (type.startsWith(OURS)) {
                 int dot = type.lastIndexOf('.');
-                return type.substring(OURS.length(), dot) + " " + type.substring(dot + 1) + "." + f.getMethod().getName();
+                return type.substring(OURS.length(), dot) + " " + type.substring(dot + 1) + "."
+                        + f.getMethod().getName();
             }
         }
         return "";
@@ -111,7 +111,11 @@ final class Profile {
                 .sorted(Comparator.comparing((Map.Entry<String, Integer> x) -> -x.getValue()))
                 .limit(most)
                 .forEach(x -> rows.add(String.format(
-                        Locale.ROOT, "| %s | %d | %.1f %% |%n", x.getKey().replace(" ", ": "), x.getValue(), 100.0 * x.getValue() / all)));
+                        Locale.ROOT,
+                        "| %s | %d | %.1f %% |%n",
+                        x.getKey().replace(" ", ": "),
+                        x.getValue(),
+                        100.0 * x.getValue() / all)));
         return rows;
     }
 }

@@ -56,7 +56,9 @@ final class Ratios {
             r.compare();
         }
         Page page = new Page("Ratios", "ratios" + args.words());
-        page.say("%s. Each figure is the best of several rounds. One thread is timed by its own processor time, more by the clock.", Machine.words());
+        page.say(
+                "%s. Each figure is the best of several rounds. One thread is timed by its own processor time, more by the clock.",
+                Machine.words());
         page.say("Vectors of the Java platform: %s.", Machine.vectors() ? "on" : "off (plain loops)");
         page.table(Ratio.header(), r.rows.stream().map(Ratio::row).toList());
         page.finish(args, "ratios.md");
@@ -105,7 +107,11 @@ final class Ratios {
                     rows.add(Ratio.told("fog: M cell-size updates/s", way, 1e-6 * rate.updatesPerS(), "%.0f"));
                     if (usual) {
                         rows.add(Ratio.atLeast(
-                                3.5, "fog: over the plain form (donor cells, one size at a time)", way, rate.updatesPerS() / plain, "%.2f"));
+                                3.5,
+                                "fog: over the plain form (donor cells, one size at a time)",
+                                way,
+                                rate.updatesPerS() / plain,
+                                "%.2f"));
                     }
                 }
             }
@@ -118,7 +124,8 @@ final class Ratios {
             String way = "auto, jet of 7 m/s on, 8 sizes, double, 1 thread, set-up included";
             rows.add(Ratio.atLeast(3, "fog: steps of many lengths over one length, in time", way, s.time(), "%.1f"));
             rows.add(Ratio.told("fog: the same in updates", way, s.updates(), "%.1f"));
-            rows.add(Ratio.atMost(0.5, "fog: film of the two apart (L1), %", "2 s of jet, 2 s without", 100 * s.film(), "%.2f"));
+            rows.add(Ratio.atMost(
+                    0.5, "fog: film of the two apart (L1), %", "2 s of jet, 2 s without", 100 * s.film(), "%.2f"));
         }
     }
 
@@ -154,11 +161,17 @@ final class Ratios {
             try (Workers workers = new Workers(n)) {
                 RayRate.Rates r = RayRate.rates(cavity, grid, 200_000, workers);
                 String way = String.format(
-                        Locale.ROOT, "%s, %,d triangles, %,d cells, whole random rays, %s", name, r.triangles(), r.cells(), on(n));
+                        Locale.ROOT,
+                        "%s, %,d triangles, %,d cells, whole random rays, %s",
+                        name,
+                        r.triangles(),
+                        r.cells(),
+                        on(n));
                 rows.add(Ratio.atLeast(2.5, "rays: cell to cell (DDA) over the tree (BVH)", way, r.gain(), "%.1f"));
                 rows.add(Ratio.told("rays: M rays/s by the tree", way, 1e-6 * r.treePerS(), "%.2f"));
                 if (n == 1) {
-                    rows.add(Ratio.told("rays: the two meet walls within a voxel's diagonal, %", way, 100 * r.agree(), "%.1f"));
+                    rows.add(Ratio.told(
+                            "rays: the two meet walls within a voxel's diagonal, %", way, 100 * r.agree(), "%.1f"));
                 }
             }
         }
@@ -167,7 +180,11 @@ final class Ratios {
     private void reach() {
         Scene scene = SceneReader.read(WING_BOX);
         for (int n : teams()) {
-            rows.add(Ratio.told("reach: lines/s", "wing box, all entries and wands, " + on(n), ReachRate.linesPerS(scene, n), "%.0f"));
+            rows.add(Ratio.told(
+                    "reach: lines/s",
+                    "wing box, all entries and wands, " + on(n),
+                    ReachRate.linesPerS(scene, n),
+                    "%.0f"));
         }
     }
 
@@ -180,7 +197,12 @@ final class Ratios {
             matrix.score(strokes);
             best = Math.min(best, 1e-6 * (Triad.clockNs(1) - start));
         }
-        rows.add(Ratio.atMost(20, "plan: ms to judge one by the dose matrix", "elevator, 12 strokes, all surfels, 1 thread", best, "%.1f"));
+        rows.add(Ratio.atMost(
+                20,
+                "plan: ms to judge one by the dose matrix",
+                "elevator, 12 strokes, all surfels, 1 thread",
+                best,
+                "%.1f"));
     }
 
     private void compare() {

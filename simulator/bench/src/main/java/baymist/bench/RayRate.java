@@ -57,7 +57,13 @@ public final class RayRate {
             System.out.printf(
                     Locale.ROOT,
                     "%d triangles, %d cells, %d threads: tree %.2f M rays/s, voxels %.2f M rays/s, %.1f times; the walls agree within a voxel's diagonal for %.1f %% of the rays%n",
-                    r.triangles(), r.cells(), threads, 1e-6 * r.treePerS(), 1e-6 * r.walkPerS(), r.gain(), 100 * r.agree());
+                    r.triangles(),
+                    r.cells(),
+                    threads,
+                    1e-6 * r.treePerS(),
+                    1e-6 * r.walkPerS(),
+                    r.gain(),
+                    100 * r.agree());
         }
     }
 
@@ -66,9 +72,12 @@ public final class RayRate {
         Random random = new Random(7);
         for (int r = 0; r < rays; r++) {
             int c = random.nextInt(grid.cellCount());
-            from[6 * r] = grid.origin().x() + (grid.i(c) + random.nextDouble()) * grid.sizeM().x();
-            from[6 * r + 1] = grid.origin().y() + (grid.j(c) + random.nextDouble()) * grid.sizeM().y();
-            from[6 * r + 2] = grid.origin().z() + (grid.k(c) + random.nextDouble()) * grid.sizeM().z();
+            from[6 * r] = grid.origin().x()
+                    + (grid.i(c) + random.nextDouble()) * grid.sizeM().x();
+            from[6 * r + 1] = grid.origin().y()
+                    + (grid.j(c) + random.nextDouble()) * grid.sizeM().y();
+            from[6 * r + 2] = grid.origin().z()
+                    + (grid.k(c) + random.nextDouble()) * grid.sizeM().z();
             double x = random.nextGaussian();
             double y = random.nextGaussian();
             double z = random.nextGaussian();
@@ -90,7 +99,8 @@ public final class RayRate {
             met += bySheet[r] < most ? 1 : 0;
             agree += Math.abs(byVoxel[r] - bySheet[r]) <= grid.sizeM().length() ? 1 : 0;
         }
-        return new Rates(cavity.cutSheets().triangleCount(), grid.cellCount(), treePerS, walkPerS, (double) agree / met);
+        return new Rates(
+                cavity.cutSheets().triangleCount(), grid.cellCount(), treePerS, walkPerS, (double) agree / met);
     }
 
     private static void cast(Bvh tree, double[] from, int a, int b, double most, double[] into) {

@@ -96,9 +96,15 @@ final class Scale {
         } catch (OutOfMemoryError e) {
             rows.add(text("| pressure solver: has no room in this heap | %.1f | | |%n", processorS() - start));
         }
-        page.say("## %,d cells%n%n%d bays, %,d lattice cells, %,d face entries, %,d surfels.", grid.cellCount(), grid.bays().size(),
-                (long) grid.nx() * grid.ny() * grid.nz(), grid.faces().count(), grid.surfels().count());
-        page.table("| what | processor s | held after it GB | heap in use at most so far GB |\n|---|---|---|---|\n", rows);
+        page.say(
+                "## %,d cells%n%n%d bays, %,d lattice cells, %,d face entries, %,d surfels.",
+                grid.cellCount(),
+                grid.bays().size(),
+                (long) grid.nx() * grid.ny() * grid.nz(),
+                grid.faces().count(),
+                grid.surfels().count());
+        page.table(
+                "| what | processor s | held after it GB | heap in use at most so far GB |\n|---|---|---|---|\n", rows);
     }
 
     private static void pressure(VoxelGrid grid, double[] open, List<String> rows) {
@@ -115,7 +121,9 @@ final class Scale {
 
     private static String lap(String what, double start) {
         double seconds = processorS() - start;
-        return text("| %s | %.1f | %.2f | %.2f |%n", what, seconds, 1e-9 * PeakMemory.heldNowBytes(), 1e-9 * PeakMemory.heapBytes());
+        return text(
+                "| %s | %.1f | %.2f | %.2f |%n",
+                what, seconds, 1e-9 * PeakMemory.heldNowBytes(), 1e-9 * PeakMemory.heapBytes());
     }
 
     /** A window of some steps of donor cells at a time for all cells alike: stirred fog in air that swirls through every bay. */
@@ -142,11 +150,17 @@ final class Scale {
                 n[i] = grid.cellCount();
                 stepS[i] = seconds / steps;
                 double held = PeakMemory.heldNowBytes() / n[i];
-                rows.add(text("| %,d | %.0f | %.3f | %.1f | %.0f |%n", grid.cellCount(), steps, stepS[i], 1e9 * stepS[i] / n[i] / fog.bins(), held));
+                rows.add(text(
+                        "| %,d | %.0f | %.3f | %.1f | %.0f |%n",
+                        grid.cellCount(), steps, stepS[i], 1e9 * stepS[i] / n[i] / fog.bins(), held));
             }
         }
-        page.say("## One step of the fog%n%n%d sizes, as with a jet on, nearly every cell at one pace, set-up of the window included; two threads. Held: the grid and its fog.", 4);
-        page.table("| cells | steps | processor s a step | ns a cell and size | B a cell held |\n|---|---|---|---|---|\n", rows);
+        page.say(
+                "## One step of the fog%n%n%d sizes, as with a jet on, nearly every cell at one pace, set-up of the window included; two threads. Held: the grid and its fog.",
+                4);
+        page.table(
+                "| cells | steps | processor s a step | ns a cell and size | B a cell held |\n|---|---|---|---|---|\n",
+                rows);
         page.say("Time of a step grows as cells^%.2f (goal: at most 1.05).", exponent(n, stepS));
     }
 
@@ -161,7 +175,14 @@ final class Scale {
         double[] share = new double[diameter.length];
         Arrays.fill(share, 1.0 / share.length);
         FogStepper fog = new FogStepper(
-                grid, new SizeBins(diameter, share), 880, Air.STANDARD, new Vec3(0, 0, -9.81), WallFinish.SMOOTH, Transport.AUTO, workers);
+                grid,
+                new SizeBins(diameter, share),
+                880,
+                Air.STANDARD,
+                new Vec3(0, 0, -9.81),
+                WallFinish.SMOOTH,
+                Transport.AUTO,
+                workers);
         fog.addUniform(1e-3);
         return fog;
     }
@@ -177,7 +198,9 @@ final class Scale {
         double[] mixing = new double[grid.cellCount()];
         Arrays.fill(mixing, 1e-5);
         int most = 0;
-        for (int[] list : new int[][] {faces.opening(), faces.ventOpening(), grid.surfels().closure()}) {
+        for (int[] list : new int[][] {
+            faces.opening(), faces.ventOpening(), grid.surfels().closure()
+        }) {
             for (int opening : list) {
                 most = Math.max(most, opening + 1);
             }
@@ -215,10 +238,14 @@ final class Scale {
             RunResult r = run(count, all ? count : 1, bays ? 0.016 : 1e-3 * sizes[i]);
             time[i] = processorS() - start;
             n[i] = r.grid().cellCount();
-            rows.add(text("| %d | %,d | %.1f | %.1f |%n", sizes[i], r.grid().cellCount(), time[i], 1e6 * time[i] / n[i]));
+            rows.add(text(
+                    "| %d | %,d | %.1f | %.1f |%n", sizes[i], r.grid().cellCount(), time[i], 1e6 * time[i] / n[i]));
         }
-        page.say("## Whole runs: %s%n%nProjected air, 20 s of hang, two threads%s.", what, bays ? ", voxels of 16 mm" : "");
-        page.table((bays ? "| bays" : "| voxel mm") + " | cells | processor s | us a cell |\n|---|---|---|---|\n", rows);
+        page.say(
+                "## Whole runs: %s%n%nProjected air, 20 s of hang, two threads%s.",
+                what, bays ? ", voxels of 16 mm" : "");
+        page.table(
+                (bays ? "| bays" : "| voxel mm") + " | cells | processor s | us a cell |\n|---|---|---|---|\n", rows);
         page.say("Time grows as cells^%.2f%s.", exponent(n, time), bays && !all ? " (goal: at most 1.1)" : "");
     }
 

@@ -39,9 +39,7 @@ final class Triad {
 
     /** Nanoseconds: with one thread those of its own processor time, which other programs don't lengthen, else those of the clock. */
     static long clockNs(int threads) {
-        return threads == 1
-                ? ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime()
-                : System.nanoTime();
+        return threads == 1 ? ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() : System.nanoTime();
     }
 
     /** Processor time of all threads of this process, ns. */
