@@ -76,12 +76,14 @@ class CardCliTest {
 
     @Test
     void aKeptRunGivesTheSameCardAsAFreshOne() throws IOException {
-        String scene = file("box.yaml", SCENE);
+        // so few voxels that the run warns of it
+        String scene = file("box.yaml", SCENE.replace("voxel: 15 mm", "voxel: 30 mm"));
         assertEquals(Exit.DONE, run("run", scene, "--out", at("kept"), "--quiet"), err.toString());
         out.getBuffer().setLength(0);
         String pdf = at("fresh.pdf");
         assertEquals(Exit.DONE, run("card", scene, "--output", pdf, "--json", "--quiet"), err.toString());
         JsonNode fresh = json();
+        assertTrue(fresh.path("cautions").toString().contains("voxels across"), "a warning is not on the card");
         String html = at("card.html");
         assertEquals(
                 Exit.DONE,

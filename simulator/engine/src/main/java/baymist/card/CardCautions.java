@@ -12,9 +12,6 @@ import java.util.stream.Collectors;
 
 /** What is read before anything is opened. */
 final class CardCautions {
-    /** A tenth of the lower flammable limit of an oil mist, kg/m³: about 50 g/m³ is a class-society figure, the tenth that of 29 CFR 1910.146. */
-    private static final double TENTH_OF_LIMIT_KG_PER_M3 = 5e-3;
-
     private CardCautions() {}
 
     static List<Caution> of(CardSource source, boolean controlSurface) {
@@ -24,14 +21,17 @@ final class CardCautions {
                 "Local rules first",
                 "Local rules, the structure's approved data and the product's safety data sheet come before this card. It is a"
                         + " computed proposal, not an approval, and a licensed person signs for the work."));
-        if (f.peakFogKgPerM3() >= TENTH_OF_LIMIT_KG_PER_M3) {
+        if (f.peakFogKgPerM3() >= Exposure.TENTH_OF_FLAMMABLE_KG_PER_M3) {
             all.add(new Caution(
                     "FLAMMABLE MIST",
                     text(
                             "TREAT THE STRUCTURE AS A FLAMMABLE ATMOSPHERE until the mist has gone: the mist inside reaches %.2g g/m3 on"
-                                    + " average, above 5 g/m3, a tenth of the usual lower limit of oil mist, and more near the tip. Power"
-                                    + " isolated, everything bonded, no spark, lamp or tool that is not approved for it at any opening.",
-                            1e3 * f.peakFogKgPerM3())));
+                                    + " average, above %s of oil mist, and more near the tip. Power isolated, everything bonded, no"
+                                    + " spark, lamp or tool that is not approved for it at any opening.",
+                            1e3 * f.peakFogKgPerM3(),
+                            f.peakFogKgPerM3() >= Exposure.FLAMMABLE_KG_PER_M3
+                                    ? "50 g/m3, the usual lower flammable limit"
+                                    : "5 g/m3, a tenth of the usual lower flammable limit")));
         }
         String doubts = doubts(source.findings());
         if (!doubts.isEmpty()) {

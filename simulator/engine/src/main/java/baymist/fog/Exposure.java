@@ -21,6 +21,12 @@ public final class Exposure {
     /** Working day that the limit is an average over, s. */
     public static final double SHIFT_S = 8 * 3600;
 
+    /** Lower flammable limit of oil mist, kg/m³: about 50 g/m³ (class-society figure for lubricating-oil mist, IACS 50 mg/L). */
+    public static final double FLAMMABLE_KG_PER_M3 = 50e-3;
+
+    /** A tenth of it, kg/m³, from which 29 CFR 1910.146 calls an atmosphere hazardous. */
+    public static final double TENTH_OF_FLAMMABLE_KG_PER_M3 = 5e-3;
+
     private Exposure() {}
 
     /** Air that passes through the near field, m³/s. */

@@ -13,12 +13,6 @@ public final class Cautions {
     /** Permissible exposure limit of mineral oil mist, 8 h average, kg/m³: 5 mg/m³ (29 CFR 1910.1000, table Z-1). */
     public static final double OIL_MIST_LIMIT_KG_PER_M3 = Exposure.LIMIT_KG_PER_M3;
 
-    /**
-     * 10 % of the lower flammable limit of an oil mist, kg/m³: a tenth of about 50 g/m³ (class-society figure for
-     * lubricating-oil mist); the 10 % line is that of 29 CFR 1910.146 for a hazardous atmosphere.
-     */
-    public static final double TENTH_OF_FLAMMABLE_LIMIT_KG_PER_M3 = 5e-3;
-
     private Cautions() {}
 
     /** Cautions with this run's figures, one sentence or two each. */
@@ -35,7 +29,7 @@ public final class Cautions {
 
     private static List<String> usual(RunResult r) {
         double peak = RunFigures.peakMeanConcentrationKgPerM3(r);
-        boolean over = peak >= TENTH_OF_FLAMMABLE_LIMIT_KG_PER_M3;
+        boolean over = peak >= Exposure.TENTH_OF_FLAMMABLE_KG_PER_M3;
         double roomM3 = r.ledger().oversprayKg() / OIL_MIST_LIMIT_KG_PER_M3;
         return List.of(
                 "Local rules, the structure's approved data and the product's safety data sheet come first. This is a"

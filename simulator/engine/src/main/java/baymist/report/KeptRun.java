@@ -7,7 +7,9 @@ import baymist.cavity.Cavity;
 import baymist.cavity.CavityBuilder;
 import baymist.coverage.CoverageAssessor;
 import baymist.numeric.Workers;
+import baymist.problem.Finding;
 import baymist.problem.SceneException;
+import baymist.problem.Severity;
 import baymist.problem.SourcePlace;
 import baymist.run.Approach;
 import baymist.run.BayNaming;
@@ -26,6 +28,7 @@ import java.io.StringReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -75,8 +78,26 @@ public final class KeptRun {
                     direct,
                     figures(root),
                     record(root),
-                    List.of());
+                    findings(root));
         }
+    }
+
+    /** What the run remarked; a severity that is not known counts as a note. */
+    private static List<Finding> findings(JsonNode root) {
+        List<Finding> all = new ArrayList<>();
+        for (JsonNode f : root.path("findings")) {
+            Severity severity = Arrays.stream(Severity.values())
+                    .filter(s -> ResultJson.word(s).equals(f.path("severity").asText()))
+                    .findFirst()
+                    .orElse(Severity.NOTE);
+            SourcePlace place = new SourcePlace(
+                    f.path("file").asText(),
+                    f.path("line").asInt(),
+                    f.path("field").asText());
+            all.add(new Finding(
+                    f.path("id").asText(), severity, place, f.path("text").asText()));
+        }
+        return all;
     }
 
     private static String brief(String hash) {

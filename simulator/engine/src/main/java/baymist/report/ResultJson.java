@@ -236,7 +236,7 @@ public final class ResultJson {
         return o;
     }
 
-    private static String word(Enum<?> value) {
+    static String word(Enum<?> value) {
         return value.name().toLowerCase(Locale.ROOT);
     }
 }

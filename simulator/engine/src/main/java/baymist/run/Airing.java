@@ -107,9 +107,8 @@ final class Airing {
                 fog.advance(field, null, window);
                 field = air.advance(m, next, fog.concentrationOfAllKgPerM3());
             } else {
-                // While a jet stirs the air, the air of the next window is worked out beside the fog of this one: the
-                // fog's weight counts
-                // a window later.
+                // While a jet stirs the air, the next window's air is worked out beside the fog of this one: the
+                // fog's weight counts a window later.
                 double[] weighed = fog.concentrationOfAllKgPerM3();
                 Supplier<AirField> ahead = workers.beside(() -> air.advance(m, next, weighed));
                 fog.advance(field, hits, window);

@@ -1,5 +1,6 @@
 package baymist.run;
 
+import baymist.fog.Exposure;
 import baymist.fog.FogStepper;
 import baymist.geom.Vec3;
 import baymist.problem.Finding;
@@ -97,10 +98,10 @@ final class Gates {
         gate(
                 "mean mist against a tenth of the flammable limit",
                 mean,
-                RunFindings.TENTH_OF_FLAMMABLE_KG_PER_M3,
+                Exposure.TENTH_OF_FLAMMABLE_KG_PER_M3,
                 "kg/m3",
                 "MIST-001");
-        gate("mean mist against the flammable limit", mean, RunFindings.FLAMMABLE_KG_PER_M3, "kg/m3", "MIST-002");
+        gate("mean mist against the flammable limit", mean, Exposure.FLAMMABLE_KG_PER_M3, "kg/m3", "MIST-002");
     }
 
     private void pressure(Sight s) {

@@ -4,6 +4,7 @@ import baymist.access.PassPlan;
 import baymist.cavity.Cavity;
 import baymist.cavity.PartKind;
 import baymist.coverage.ItemAssessor;
+import baymist.fog.Exposure;
 import baymist.fog.FogStepper;
 import baymist.geom.Vec3;
 import baymist.ledger.MassLedger;
@@ -21,12 +22,6 @@ import java.util.Locale;
 
 /** What a run has to say besides its numbers: each remark with the figure that caused it. */
 final class RunFindings {
-    /** A tenth of the lower flammable limit of oil mist, about 50 g/m³ (IACS figure): 29 CFR 1910.146 calls it hazardous. */
-    static final double TENTH_OF_FLAMMABLE_KG_PER_M3 = 5e-3;
-
-    /** Lower flammable limit of oil mist, kg/m³ (IACS 50 mg/L). */
-    static final double FLAMMABLE_KG_PER_M3 = 50e-3;
-
     /** Share of unresolved surface that is told, and that is a warning (ASSUMED: what a reader would miss). */
     private static final double SHARE_TOLD = 2e-3;
 
@@ -184,7 +179,7 @@ final class RunFindings {
             peak = Math.max(peak, c);
         }
         double mean = peakAirborneKg / grid.totalVolumeM3();
-        if (mean > FLAMMABLE_KG_PER_M3) {
+        if (mean > Exposure.FLAMMABLE_KG_PER_M3) {
             add(
                     "MIST-002",
                     Severity.WARNING,
@@ -194,7 +189,7 @@ final class RunFindings {
                                     + " no ignition source in or near the structure, bond wand and structure",
                             1e3 * mean,
                             1e3 * peak));
-        } else if (mean > TENTH_OF_FLAMMABLE_KG_PER_M3) {
+        } else if (mean > Exposure.TENTH_OF_FLAMMABLE_KG_PER_M3) {
             add(
                     "MIST-001",
                     Severity.WARNING,

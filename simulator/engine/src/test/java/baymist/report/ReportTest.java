@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import baymist.coverage.Fractions;
+import baymist.fog.Exposure;
 import baymist.geom.Vec3;
 import baymist.run.CheckResult;
 import baymist.run.RunResult;
@@ -288,7 +289,7 @@ class ReportTest {
     /** The 10 % line of a 50 g/m3 limit is 5 g/m3, a thousand times the 5 mg/m3 limit (29 CFR 1910.1000, .146). */
     @Test
     void flammableLineIsAThousandTimesTheExposureLimit() {
-        assertEquals(1000, Cautions.TENTH_OF_FLAMMABLE_LIMIT_KG_PER_M3 / Cautions.OIL_MIST_LIMIT_KG_PER_M3, 1e-9);
+        assertEquals(1000, Exposure.TENTH_OF_FLAMMABLE_KG_PER_M3 / Cautions.OIL_MIST_LIMIT_KG_PER_M3, 1e-9);
         assertTrue(Cautions.of(SampleRun.tank()).stream().anyMatch(c -> c.contains("Oxygen")));
     }
 
