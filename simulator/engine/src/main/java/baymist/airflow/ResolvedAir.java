@@ -75,7 +75,7 @@ public final class ResolvedAir {
      *
      * @param plan with at least one window
      * @param openingAreaM2 [openings] exact areas, m²
-     * @param factor fog cells along a side of the air's blocks: 1, 2, 4
+     * @param factor fog cells along a side of the air's blocks: 1 to 4
      */
     public static ResolvedAir of(AirStage plan, VoxelGrid grid, double[] openingAreaM2, int factor) {
         return new ResolvedAir(plan, grid, openingAreaM2, factor);
