@@ -164,8 +164,7 @@ final class FlowSolver {
      */
     private void balancePressure(FlowDrive drive) {
         prepare(drive);
-        momentum.rates(u, drive, first, true);
-        addPressure(first);
+        momentum.rates(u, first, true);
         double[] mixed = drive.mixedM3PerS();
         for (int f = 0; f < u.length; f++) {
             first[f] -= u[f] * mixed[f] / momentum.volumeM3(f);
@@ -186,20 +185,18 @@ final class FlowSolver {
 
     private void prepare(FlowDrive drive) {
         double[] eddies = settings.turbulence() ? turbulence.eddyViscosityM2PerS() : noEddies;
-        momentum.prepare(u, drive.ventFluxM3PerS(), eddies);
+        momentum.prepare(u, drive, pressure, eddies);
     }
 
     private double step(FlowDrive drive, double mostS) {
         prepare(drive);
-        momentum.rates(u, drive, first, true);
-        addPressure(first);
+        momentum.rates(u, first, true);
         double dt = choose(mostS);
         double[] mixed = drive.mixedM3PerS();
         for (int f = 0; f < u.length; f++) {
             trial[f] = slowed(u[f] + dt * first[f], f, dt, mixed[f]);
         }
-        momentum.rates(trial, drive, second, false);
-        addPressure(second);
+        momentum.rates(trial, second, false);
         for (int f = 0; f < u.length; f++) {
             u[f] = slowed(u[f] + 0.5 * dt * (first[f] + second[f]), f, dt, mixed[f]);
         }
@@ -222,12 +219,6 @@ final class FlowSolver {
         return k == 0
                 ? speed / (1 + mixed)
                 : speed / (1 + mixed + 0.5 * dt * k * Math.abs(speed) / grid.h[grid.axis[face]]);
-    }
-
-    private void addPressure(double[] rate) {
-        for (int f = 0; f < rate.length; f++) {
-            rate[f] -= (pressure[grid.high[f]] - pressure[grid.low[f]]) / grid.h[grid.axis[f]];
-        }
     }
 
     private double choose(double mostS) {
