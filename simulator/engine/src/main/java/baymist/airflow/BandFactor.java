@@ -1,0 +1,102 @@
+package baymist.airflow;
+
+import java.util.Arrays;
+
+/**
+ * Cholesky factor of a banded symmetric matrix. Only the band below the diagonal is kept, column by column, each a stretch of {@code 4 m} places; both substitutions run along
+ * those stretches. Immutable.
+ */
+final class BandFactor {
+    private final int n;
+
+    /** Places kept below the diagonal, a multiple of four. */
+    private final int band;
+
+    /** {@code below[k * band + j] = L(k + 1 + j, k)}. */
+    private final double[] below;
+
+    private final double[] perPivot;
+
+    /**
+     * Factors a matrix.
+     *
+     * @param diagonal [n]
+     * @param row,column,value entries below the diagonal, each pair once; row above column
+     */
+    BandFactor(double[] diagonal, int[] row, int[] column, double[] value) {
+        n = diagonal.length;
+        int widest = 0;
+        for (int e = 0; e < row.length; e++) {
+            widest = Math.max(widest, row[e] - column[e]);
+        }
+        band = (widest + 3) / 4 * 4;
+        below = new double[n * band];
+        perPivot = diagonal.clone();
+        for (int e = 0; e < row.length; e++) {
+            below[column[e] * band + row[e] - column[e] - 1] += value[e];
+        }
+        for (int k = 0; k < n; k++) {
+            eliminate(k);
+        }
+    }
+
+    private void eliminate(int k) {
+        double pivot = Math.sqrt(perPivot[k]);
+        perPivot[k] = 1 / pivot;
+        int at = k * band;
+        for (int j = 0; j < band; j++) {
+            below[at + j] /= pivot;
+        }
+        for (int j = 0; j < band && k + 1 + j < n; j++) {
+            double share = below[at + j];
+            perPivot[k + 1 + j] -= share * share;
+            int to = (k + 1 + j) * band;
+            for (int i = j + 1; i < band && share != 0; i++) {
+                below[to + i - j - 1] -= share * below[at + i];
+            }
+        }
+    }
+
+    /** Unknowns. */
+    int size() {
+        return n;
+    }
+
+    /** Length of the vectors of {@link #solve}. */
+    int length() {
+        return n + band;
+    }
+
+    /** Solves in place; {@code x} holds the right side in its first {@link #size} places and is taken over up to {@link #length}. */
+    void solve(double[] x) {
+        Arrays.fill(x, n, n + band, 0);
+        double[] b = below;
+        for (int k = 0; k < n; k++) {
+            double known = x[k] * perPivot[k];
+            x[k] = known;
+            int at = k * band;
+            for (int j = 0; j < band; j += 4) {
+                int to = k + 1 + j;
+                x[to] -= b[at + j] * known;
+                x[to + 1] -= b[at + j + 1] * known;
+                x[to + 2] -= b[at + j + 2] * known;
+                x[to + 3] -= b[at + j + 3] * known;
+            }
+        }
+        for (int k = n - 1; k >= 0; k--) {
+            double s0 = x[k];
+            double s1 = 0;
+            double s2 = 0;
+            double s3 = 0;
+            int at = k * band;
+            for (int j = 0; j < band; j += 4) {
+                int from = k + 1 + j;
+                s0 -= b[at + j] * x[from];
+                s1 -= b[at + j + 1] * x[from + 1];
+                s2 -= b[at + j + 2] * x[from + 2];
+                s3 -= b[at + j + 3] * x[from + 3];
+            }
+            x[k] = (s0 + s1 + (s2 + s3)) * perPivot[k];
+        }
+    }
+}
