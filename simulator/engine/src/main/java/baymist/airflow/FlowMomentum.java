@@ -2,13 +2,9 @@ package baymist.airflow;
 
 /**
  * Rate of change of the faces' speeds by forces, pressure, advection, viscosity and wall friction: every link takes from one face what it gives to the other. What
- * brakes a face in proportion to its own speed is one number a face. Links between faces go in pieces through three loops: look (indices), limit (arithmetic on flat arrays, which
- * the compiler turns into vectors) and give (indices again). Scratch space of one solver; used by one thread.
+ * brakes a face in proportion to its own speed is one number a face; the links between faces are work for {@link FlowKernel}. Scratch space of one solver; used by one thread.
  */
 final class FlowMomentum {
-    /** Links that are in work at a time: their scratch stays in the innermost cache. */
-    private static final int PIECE = 512;
-
     private final FlowGrid grid;
     private final InnerLinks inner;
     private final EdgeLinks edges;
@@ -40,13 +36,8 @@ final class FlowMomentum {
 
     private double totalRate;
 
-    /** Of a piece: flux, speed upstream, step to downstream, step from farther upstream, and momentum moved downstream. */
-    private final double[] m = new double[PIECE];
-
-    private final double[] upstream = new double[PIECE];
-    private final double[] ahead = new double[PIECE];
-    private final double[] behind = new double[PIECE];
-    private final double[] moved = new double[PIECE];
+    private final FlowKernel.Links piece = new FlowKernel.Links();
+    private FlowKernel kernel = FlowKernels.best();
 
     FlowMomentum(FlowGrid grid, FlowLinks links, FlowSettings settings) {
         this.grid = grid;
@@ -66,7 +57,7 @@ final class FlowMomentum {
         flux = new double[grid.faces + grid.vents];
         ventSpeed = new double[grid.vents];
         viscosity = new double[grid.faces];
-        viscous = new double[inner.count];
+        viscous = new double[inner.count + FlowKernel.LANES];
         steady = new double[grid.faces];
         brake = new double[grid.faces];
         lengthened = new double[inner.length()];
@@ -114,10 +105,10 @@ final class FlowMomentum {
             exchanged[f] = 0;
         }
         inner.lengthen(u, lengthened);
-        for (int from = 0; from < inner.count; from += PIECE) {
-            int n = Math.min(PIECE, inner.count - from);
+        for (int from = 0; from < inner.count; from += FlowKernel.Links.ROOM) {
+            int n = Math.min(FlowKernel.Links.ROOM, inner.count - from);
             look(from, n);
-            limit(from, n);
+            kernel.move(piece, n, viscous, from);
             give(from, n);
             if (counting) {
                 count(from, n);
@@ -139,17 +130,16 @@ final class FlowMomentum {
         int[] far = inner.behind;
         int[] via = inner.via;
         double[] weight = inner.weight;
-        double[] q = flux;
         double[] u = lengthened;
         for (int i = 0; i < n; i++) {
             int l = 2 * (from + i);
-            double through = weight[l] * q[via[l]] + weight[l + 1] * q[via[l + 1]];
+            double through = weight[l] * flux[via[l]] + weight[l + 1] * flux[via[l + 1]];
             int side = backwards(through);
             double up = u[end[l + side]];
-            m[i] = through;
-            upstream[i] = up;
-            ahead[i] = u[end[l + 1 - side]] - up;
-            behind[i] = up - u[far[l + side]];
+            piece.flux[i] = through;
+            piece.upstream[i] = up;
+            piece.ahead[i] = u[end[l + 1 - side]] - up;
+            piece.behind[i] = up - u[far[l + side]];
         }
     }
 
@@ -158,25 +148,13 @@ final class FlowMomentum {
         return (int) (Double.doubleToRawLongBits(flux) >>> 63);
     }
 
-    /** Momentum that each link moves downstream: {@link Limiter} and viscosity. */
-    private void limit(int from, int n) {
-        for (int i = 0; i < n; i++) {
-            double a = ahead[i];
-            double b = behind[i];
-            double third = (a + (b + b)) * (1.0 / 3);
-            double rise = Math.max(0, Math.min(Math.min(b + b, third), a + a));
-            double fall = Math.min(0, Math.max(Math.max(b + b, third), a + a));
-            moved[i] = Math.abs(m[i]) * (upstream[i] + 0.5 * (rise + fall)) - viscous[from + i] * a;
-        }
-    }
-
     private void give(int from, int n) {
         int[] end = inner.end;
         for (int i = 0; i < n; i++) {
             int l = 2 * (from + i);
-            int side = backwards(m[i]);
-            gain[end[l + side]] -= moved[i];
-            gain[end[l + 1 - side]] += moved[i];
+            int side = backwards(piece.flux[i]);
+            gain[end[l + side]] -= piece.moved[i];
+            gain[end[l + 1 - side]] += piece.moved[i];
         }
     }
 
@@ -185,8 +163,8 @@ final class FlowMomentum {
         int[] end = inner.end;
         for (int i = 0; i < n; i++) {
             int l = 2 * (from + i);
-            int side = backwards(m[i]);
-            exchanged[end[l + side]] += viscous[from + i] + Math.abs(m[i]);
+            int side = backwards(piece.flux[i]);
+            exchanged[end[l + side]] += viscous[from + i] + Math.abs(piece.flux[i]);
             exchanged[end[l + 1 - side]] += viscous[from + i];
         }
     }
@@ -215,6 +193,11 @@ final class FlowMomentum {
             exchanged[f] += held + Math.max(high, -low);
             rate[f] = steady[f] + (gain[f] - (held + 0.5 * (high - low)) * u[f]) * perVolume[f];
         }
+    }
+
+    /** Takes a kernel other than the best one: serves the comparison of both. */
+    void useKernel(FlowKernel other) {
+        kernel = other;
     }
 
     /** Control volume of a face, m³. */

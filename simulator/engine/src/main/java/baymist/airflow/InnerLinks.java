@@ -1,9 +1,8 @@
 package baymist.airflow;
 
 /**
- * The links between two faces, laid out for the kernel of {@link FlowMomentum}: what a link needs stands at its own place, and what the air comes from is found by
- * an index that holds the direction of the flow, so the loops ask nothing. What lies behind a face is a place in the speeds as {@link #lengthen} lays them out: a wall behind it is
- * the face's own speed, its negative, or nothing. The rest of a grid's links are {@link EdgeLinks}. Immutable.
+ * The links between two faces, laid out for {@link FlowKernel}: what a link needs stands at its own place in flat arrays. What lies behind a face is a place in the speeds as
+ * {@link #lengthen} lays them out: a wall behind it is the face's own speed, its negative, or nothing. The rest of a grid's links are {@link EdgeLinks}. Immutable.
  */
 final class InnerLinks {
     final int count;
@@ -14,7 +13,7 @@ final class InnerLinks {
     /** Place behind the low face as seen from the high one, and behind the high face, in the lengthened speeds, [2 * count]. */
     final int[] behind;
 
-    /** Fluxes that carry, [2 * count], and their weights, [2 * count]. */
+    /** Fluxes that carry, and their weights, [2 * count]. */
     final int[] via;
 
     final double[] weight;
@@ -50,12 +49,12 @@ final class InnerLinks {
     }
 
     private void place(FlowLinks links, int l, int at, boolean slip) {
-        int low = links.beside[6 * links.from[l] + 2 * links.along[l]];
-        int high = links.beside[6 * links.to[l] + 2 * links.along[l] + 1];
+        int beforeLow = links.beside[6 * links.from[l] + 2 * links.along[l]];
+        int afterHigh = links.beside[6 * links.to[l] + 2 * links.along[l] + 1];
         end[2 * at] = links.from[l];
         end[2 * at + 1] = links.to[l];
-        behind[2 * at] = low >= 0 ? low : wall(links, l, links.from[l], slip);
-        behind[2 * at + 1] = high >= 0 ? high : wall(links, l, links.to[l], slip);
+        behind[2 * at] = beforeLow >= 0 ? beforeLow : wall(links, l, links.from[l], slip);
+        behind[2 * at + 1] = afterHigh >= 0 ? afterHigh : wall(links, l, links.to[l], slip);
         via[2 * at] = links.flux1[l];
         via[2 * at + 1] = links.flux2[l];
         weight[2 * at] = links.weight1[l];
