@@ -3,8 +3,8 @@ package baymist.airflow;
 import java.util.Arrays;
 
 /**
- * Cholesky factor of a banded symmetric matrix. Only the band below the diagonal is kept, column by column, each a stretch of {@code 4 m} places; both substitutions run along
- * those stretches. Immutable.
+ * Cholesky factor of a banded symmetric matrix. Only the band below the diagonal is kept, column by column, each a stretch of as many places as the widest needs; both substitutions
+ * ({@link FlowKernel#substitute}) run along those stretches. Immutable.
  */
 final class BandFactor {
     private final int n;
@@ -29,7 +29,7 @@ final class BandFactor {
         for (int e = 0; e < row.length; e++) {
             widest = Math.max(widest, row[e] - column[e]);
         }
-        band = (widest + 3) / 4 * 4;
+        band = (widest + FlowKernel.LANES - 1) / FlowKernel.LANES * FlowKernel.LANES;
         below = new double[n * band];
         perPivot = diagonal.clone();
         for (int e = 0; e < row.length; e++) {
@@ -68,35 +68,8 @@ final class BandFactor {
     }
 
     /** Solves in place; {@code x} holds the right side in its first {@link #size} places and is taken over up to {@link #length}. */
-    void solve(double[] x) {
+    void solve(double[] x, FlowKernel kernel) {
         Arrays.fill(x, n, n + band, 0);
-        double[] b = below;
-        for (int k = 0; k < n; k++) {
-            double known = x[k] * perPivot[k];
-            x[k] = known;
-            int at = k * band;
-            for (int j = 0; j < band; j += 4) {
-                int to = k + 1 + j;
-                x[to] -= b[at + j] * known;
-                x[to + 1] -= b[at + j + 1] * known;
-                x[to + 2] -= b[at + j + 2] * known;
-                x[to + 3] -= b[at + j + 3] * known;
-            }
-        }
-        for (int k = n - 1; k >= 0; k--) {
-            double s0 = x[k];
-            double s1 = 0;
-            double s2 = 0;
-            double s3 = 0;
-            int at = k * band;
-            for (int j = 0; j < band; j += 4) {
-                int from = k + 1 + j;
-                s0 -= b[at + j] * x[from];
-                s1 -= b[at + j + 1] * x[from + 1];
-                s2 -= b[at + j + 2] * x[from + 2];
-                s3 -= b[at + j + 3] * x[from + 3];
-            }
-            x[k] = (s0 + s1 + (s2 + s3)) * perPivot[k];
-        }
+        kernel.substitute(below, band, perPivot, x);
     }
 }

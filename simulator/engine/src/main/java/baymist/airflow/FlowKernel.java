@@ -1,6 +1,6 @@
 package baymist.airflow;
 
-/** Arithmetic of the momentum over links between faces, on flat arrays: the heaviest of the resolved air's loops. Stateless. */
+/** The heaviest of the resolved air's loops, arithmetic on flat arrays: momentum over links between faces, and banded factors of the refinement. Stateless. */
 interface FlowKernel {
     /** Links are worked on in groups of this many; arrays reach up to a multiple of it. */
     int LANES = 4;
@@ -12,6 +12,16 @@ interface FlowKernel {
      * @param viscous exchange by viscosity, m³/s, from place {@code from} on
      */
     void move(Links links, int count, double[] viscous, int from);
+
+    /**
+     * Solves with a banded Cholesky factor, see {@link BandFactor}.
+     *
+     * @param below {@code below[k * band + j] = L(k + 1 + j, k)}, [n * band]
+     * @param band a multiple of {@link #LANES}
+     * @param perPivot 1/L(k, k), [n]
+     * @param x right side in, solution out; {@code band} zeros after the first n places
+     */
+    void substitute(double[] below, int band, double[] perPivot, double[] x);
 
     /** A piece of links in work. */
     final class Links {

@@ -39,6 +39,7 @@ final class FluxRefiner {
     private final double[] innerM;
 
     private final List<BandFactor> factorOf = new ArrayList<>();
+    private final FlowKernel kernel = FlowKernels.best();
 
     FluxRefiner(VoxelGrid grid, FlowGrid air, double[] openFraction) {
         this.grid = grid;
@@ -249,7 +250,7 @@ final class FluxRefiner {
         for (int i = 0; i < n; i++) {
             phi[i] -= mean;
         }
-        factorOf.get(b).solve(phi);
+        factorOf.get(b).solve(phi, kernel);
         for (int e = innerStart[b]; e < innerStart[b + 1]; e++) {
             flux[inner[e]] = innerM[e] * (phi[innerLow[e]] - phi[innerHigh[e]]);
         }

@@ -41,4 +41,25 @@ final class VectorFlowKernel implements FlowKernel {
         size = size.blend(size.neg(), ahead.compare(VectorOperators.LT, 0));
         return size.blend(0, ahead.mul(behind).compare(VectorOperators.LE, 0)).mul(0.5);
     }
+
+    @Override
+    public void substitute(double[] below, int band, double[] perPivot, double[] x) {
+        for (int k = 0; k < perPivot.length; k++) {
+            double known = x[k] * perPivot[k];
+            x[k] = known;
+            int at = k * band;
+            for (int j = 0; j < band; j += LANES) {
+                at(x, k + 1 + j).sub(at(below, at + j).mul(known)).intoArray(x, k + 1 + j);
+            }
+        }
+        for (int k = perPivot.length - 1; k >= 0; k--) {
+            DoubleVector sum = DoubleVector.zero(S);
+            int at = k * band;
+            for (int j = 0; j < band; j += LANES) {
+                sum = sum.add(at(below, at + j).mul(at(x, k + 1 + j)));
+            }
+            double all = sum.lane(0) + sum.lane(1) + (sum.lane(2) + sum.lane(3));
+            x[k] = (x[k] - all) * perPivot[k];
+        }
+    }
 }
