@@ -3,7 +3,7 @@ package baymist.airflow;
 import java.util.Arrays;
 
 /**
- * Cholesky factor of a banded symmetric matrix. Only the band below the diagonal is kept, column by column, each a stretch of as many places as the widest needs; both substitutions
+ * Cholesky factor of a banded symmetric matrix. The band below the diagonal is kept by columns and by rows, each a stretch of as many places as the widest needs; both substitutions
  * ({@link FlowKernel#substitute}) run along those stretches. Immutable.
  */
 final class BandFactor {
@@ -14,6 +14,9 @@ final class BandFactor {
 
     /** {@code below[k * band + j] = L(k + 1 + j, k)}. */
     private final double[] below;
+
+    /** {@code left[k * band + j] = L(k, k - band + j)}: the same again along rows, so that neither substitution has to add up along a stretch. */
+    private final double[] left;
 
     private final double[] perPivot;
 
@@ -37,6 +40,13 @@ final class BandFactor {
         }
         for (int k = 0; k < n; k++) {
             eliminate(k);
+        }
+        left = new double[n * band];
+        for (int k = 0; k < n; k++) {
+            for (int j = 0; j < band; j++) {
+                int from = k - band + j;
+                left[k * band + j] = from < 0 ? 0 : below[from * band + band - 1 - j];
+            }
         }
     }
 
@@ -62,14 +72,20 @@ final class BandFactor {
         return n;
     }
 
-    /** Length of the vectors of {@link #solve}. */
-    int length() {
-        return n + band;
+    /** Place of the first unknown in the vectors of {@link #solve}. */
+    int first() {
+        return band;
     }
 
-    /** Solves in place; {@code x} holds the right side in its first {@link #size} places and is taken over up to {@link #length}. */
+    /** Length of the vectors of {@link #solve}. */
+    int length() {
+        return n + 2 * band;
+    }
+
+    /** Solves in place; {@code x} holds the right side in {@link #size} places from {@link #first} on and is taken over up to {@link #length}. */
     void solve(double[] x, FlowKernel kernel) {
-        Arrays.fill(x, n, n + band, 0);
-        kernel.substitute(below, band, perPivot, x);
+        Arrays.fill(x, 0, band, 0);
+        Arrays.fill(x, band + n, n + 2 * band, 0);
+        kernel.substitute(below, left, band, perPivot, x);
     }
 }

@@ -17,11 +17,11 @@ interface FlowKernel {
      * Solves with a banded Cholesky factor, see {@link BandFactor}.
      *
      * @param below {@code below[k * band + j] = L(k + 1 + j, k)}, [n * band]
-     * @param band a multiple of {@link #LANES}
+     * @param left {@code left[k * band + j] = L(k, k - band + j)}, [n * band]
      * @param perPivot 1/L(k, k), [n]
-     * @param x right side in, solution out; {@code band} zeros after the first n places
+     * @param x right side in, solution out, from place {@code band} on, n places; zeros before it and {@code band} zeros after it
      */
-    void substitute(double[] below, int band, double[] perPivot, double[] x);
+    void substitute(double[] below, double[] left, int band, double[] perPivot, double[] x);
 
     /** A piece of links in work. */
     final class Links {

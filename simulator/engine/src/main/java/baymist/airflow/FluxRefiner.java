@@ -239,20 +239,22 @@ final class FluxRefiner {
     }
 
     private void inside(int b, double[] need, double[] phi, double[] flux) {
+        BandFactor factor = factorOf.get(b);
         int from = start[b];
-        int n = start[b + 1] - from;
+        int n = factor.size();
+        int first = factor.first();
         double sum = 0;
         for (int i = 0; i < n; i++) {
-            phi[i] = need[member[from + i]];
-            sum += phi[i];
+            phi[first + i] = need[member[from + i]];
+            sum += phi[first + i];
         }
         double mean = sum / n;
-        for (int i = 0; i < n; i++) {
+        for (int i = first; i < first + n; i++) {
             phi[i] -= mean;
         }
-        factorOf.get(b).solve(phi, kernel);
+        factor.solve(phi, kernel);
         for (int e = innerStart[b]; e < innerStart[b + 1]; e++) {
-            flux[inner[e]] = innerM[e] * (phi[innerLow[e]] - phi[innerHigh[e]]);
+            flux[inner[e]] = innerM[e] * (phi[first + innerLow[e]] - phi[first + innerHigh[e]]);
         }
     }
 

@@ -12,33 +12,24 @@ final class PlainFlowKernel implements FlowKernel {
     }
 
     @Override
-    public void substitute(double[] below, int band, double[] perPivot, double[] x) {
+    public void substitute(double[] below, double[] left, int band, double[] perPivot, double[] x) {
         for (int k = 0; k < perPivot.length; k++) {
-            double known = x[k] * perPivot[k];
-            x[k] = known;
-            int at = k * band;
-            for (int j = 0; j < band; j += LANES) {
-                int to = k + 1 + j;
-                x[to] -= below[at + j] * known;
-                x[to + 1] -= below[at + j + 1] * known;
-                x[to + 2] -= below[at + j + 2] * known;
-                x[to + 3] -= below[at + j + 3] * known;
-            }
+            x[band + k] *= perPivot[k];
+            take(x[band + k], below, k * band, x, band + k + 1, band);
         }
         for (int k = perPivot.length - 1; k >= 0; k--) {
-            double s0 = 0;
-            double s1 = 0;
-            double s2 = 0;
-            double s3 = 0;
-            int at = k * band;
-            for (int j = 0; j < band; j += LANES) {
-                int from = k + 1 + j;
-                s0 += below[at + j] * x[from];
-                s1 += below[at + j + 1] * x[from + 1];
-                s2 += below[at + j + 2] * x[from + 2];
-                s3 += below[at + j + 3] * x[from + 3];
-            }
-            x[k] = (x[k] - (s0 + s1 + (s2 + s3))) * perPivot[k];
+            x[band + k] *= perPivot[k];
+            take(x[band + k], left, k * band, x, k, band);
+        }
+    }
+
+    private static void take(double known, double[] factor, int at, double[] x, int from, int band) {
+        for (int j = 0; j < band; j += LANES) {
+            int to = from + j;
+            x[to] -= factor[at + j] * known;
+            x[to + 1] -= factor[at + j + 1] * known;
+            x[to + 2] -= factor[at + j + 2] * known;
+            x[to + 3] -= factor[at + j + 3] * known;
         }
     }
 }

@@ -43,23 +43,21 @@ final class VectorFlowKernel implements FlowKernel {
     }
 
     @Override
-    public void substitute(double[] below, int band, double[] perPivot, double[] x) {
+    public void substitute(double[] below, double[] left, int band, double[] perPivot, double[] x) {
         for (int k = 0; k < perPivot.length; k++) {
-            double known = x[k] * perPivot[k];
-            x[k] = known;
-            int at = k * band;
+            double known = x[band + k] * perPivot[k];
+            x[band + k] = known;
             for (int j = 0; j < band; j += LANES) {
-                at(x, k + 1 + j).sub(at(below, at + j).mul(known)).intoArray(x, k + 1 + j);
+                int to = band + k + 1 + j;
+                at(x, to).sub(at(below, k * band + j).mul(known)).intoArray(x, to);
             }
         }
         for (int k = perPivot.length - 1; k >= 0; k--) {
-            DoubleVector sum = DoubleVector.zero(S);
-            int at = k * band;
+            double known = x[band + k] * perPivot[k];
+            x[band + k] = known;
             for (int j = 0; j < band; j += LANES) {
-                sum = sum.add(at(below, at + j).mul(at(x, k + 1 + j)));
+                at(x, k + j).sub(at(left, k * band + j).mul(known)).intoArray(x, k + j);
             }
-            double all = sum.lane(0) + sum.lane(1) + (sum.lane(2) + sum.lane(3));
-            x[k] = (x[k] - all) * perPivot[k];
         }
     }
 }
