@@ -10,7 +10,6 @@ final class FlowMomentum {
     private final EdgeLinks edges;
     private final WallPatches walls;
     private final FlowSettings settings;
-    private final double[] volume;
     private final double[] perVolume;
     private final double[] perDistance;
     private final double[] flux;
@@ -46,12 +45,10 @@ final class FlowMomentum {
         inner = new InnerLinks(links, grid.faces, slip);
         edges = new EdgeLinks(links, grid, slip);
         walls = new WallPatches(grid, links, settings);
-        volume = new double[grid.faces];
         perVolume = new double[grid.faces];
         perDistance = new double[grid.faces];
         for (int f = 0; f < grid.faces; f++) {
-            volume[f] = grid.faceVolumeM3(f);
-            perVolume[f] = 1 / volume[f];
+            perVolume[f] = 1 / grid.faceVolumeM3(f);
             perDistance[f] = 1 / grid.h[grid.axis[f]];
         }
         flux = new double[grid.faces + grid.vents];
@@ -198,11 +195,6 @@ final class FlowMomentum {
     /** Takes a kernel other than the best one: serves the comparison of both. */
     void useKernel(FlowKernel other) {
         kernel = other;
-    }
-
-    /** Control volume of a face, m³. */
-    double volumeM3(int face) {
-        return volume[face];
     }
 
     /** Largest share of a face's air exchanged per second by flow, viscosity and walls, 1/s, as of the last counting: limits the step. */

@@ -34,6 +34,11 @@ final class FlowSolver {
     private final double[] left;
     private final double[] phi;
     private final double[] noEddies;
+
+    /** One over the distance that each face's pressure falls over, 1/m, and over its control volume, 1/m³, [faces]. */
+    private final double[] perDistance;
+
+    private final double[] perVolume;
     private double timeS;
     private double stepS;
     private double leftOver;
@@ -55,6 +60,12 @@ final class FlowSolver {
         left = new double[grid.cells];
         phi = new double[grid.cells];
         noEddies = new double[grid.cells];
+        perDistance = new double[grid.faces];
+        perVolume = new double[grid.faces];
+        for (int f = 0; f < grid.faces; f++) {
+            perDistance[f] = 1 / grid.h[grid.axis[f]];
+            perVolume[f] = 1 / grid.faceVolumeM3(f);
+        }
     }
 
     FlowGrid grid() {
@@ -167,7 +178,7 @@ final class FlowSolver {
         momentum.rates(u, first, true);
         double[] mixed = drive.mixedM3PerS();
         for (int f = 0; f < u.length; f++) {
-            first[f] -= u[f] * mixed[f] / momentum.volumeM3(f);
+            first[f] -= u[f] * mixed[f] * perVolume[f];
         }
         Arrays.fill(left, 0);
         double scale = 0;
@@ -215,10 +226,10 @@ final class FlowSolver {
      */
     private double slowed(double speed, int face, double dt, double mixedM3PerS) {
         double k = grid.loss[face];
-        double mixed = dt * mixedM3PerS / momentum.volumeM3(face);
+        double mixed = dt * mixedM3PerS * perVolume[face];
         return k == 0
                 ? speed / (1 + mixed)
-                : speed / (1 + mixed + 0.5 * dt * k * Math.abs(speed) / grid.h[grid.axis[face]]);
+                : speed / (1 + mixed + 0.5 * dt * k * Math.abs(speed) * perDistance[face]);
     }
 
     private double choose(double mostS) {
@@ -232,7 +243,7 @@ final class FlowSolver {
         double push = 0;
         for (int f = 0; f < u.length; f++) {
             double a = Math.abs(first[f]);
-            push = Math.max(push, a / grid.h[grid.axis[f]]);
+            push = Math.max(push, a * perDistance[f]);
         }
         // Accelerations count too: no face may pick up more than its own length in a step.
         rate = Math.max(rate, Math.sqrt(push));
@@ -266,7 +277,7 @@ final class FlowSolver {
         }
         leftOver = size > 0 ? leftOver / size : 0;
         for (int f = 0; f < u.length; f++) {
-            double change = (phi[grid.high[f]] - phi[grid.low[f]]) / grid.h[grid.axis[f]];
+            double change = (phi[grid.high[f]] - phi[grid.low[f]]) * perDistance[f];
             u[f] -= change;
             flux[f] -= change * grid.areaM2[f];
         }
