@@ -182,12 +182,14 @@ final class FlowMomentum {
         for (int f = 0; f < u.length; f++) {
             double out = 0;
             for (int e = start[f]; e < start[f + 1]; e++) {
-                out += Math.max(edges.weight[e] * flux[edges.via[e]], 0);
+                double through = edges.weight[e] * flux[edges.via[e]];
+                // Twice what flows out, and nothing else: cheaper than Math.max, which asks for the sign of zero.
+                out += through + Math.abs(through);
             }
             double high = edges.endHighM2[f] * u[f];
             double low = edges.endLowM2[f] * u[f];
-            double held = out + brake[f];
-            exchanged[f] += held + Math.max(high, -low);
+            double held = 0.5 * out + brake[f];
+            exchanged[f] += held + (u[f] > 0 ? high : -low);
             rate[f] = steady[f] + (gain[f] - (held + 0.5 * (high - low)) * u[f]) * perVolume[f];
         }
     }
