@@ -13,7 +13,8 @@ import java.util.Map;
  * Fluxes on the fog's faces from fluxes on the air's faces. A face of the air shares its flux over the fog's faces in it by
  * open area, less into slivers of cells, which a sheet's friction keeps slow and which would ask for needlessly short steps; inside a block the flux is the irrotational one that gives every fog cell its wanted outflow, solved exactly block by
  * block. What the air's own field leaves of a cell's balance is spread evenly over the block, so the fog sees that residual and no
- * other. A block's cells are numbered along its longest side last, so that its matrix is a narrow band; blocks that look alike share one factor. Immutable.
+ * other. A block's cells are numbered along its longest side last, so that its matrix is a narrow band; blocks that look alike share one factor. Holds scratch space: used by
+ * one thread.
  */
 final class FluxRefiner {
     private final VoxelGrid grid;
@@ -41,6 +42,11 @@ final class FluxRefiner {
     private final List<BandFactor> factorOf = new ArrayList<>();
     private final FlowKernel kernel = FlowKernels.best();
 
+    /** What each fog cell still wants of its outflow, m³/s, and a block's potential. */
+    private final double[] need;
+
+    private final double[] phi;
+
     FluxRefiner(VoxelGrid grid, FlowGrid air, double[] openFraction) {
         this.grid = grid;
         this.air = air;
@@ -64,6 +70,8 @@ final class FluxRefiner {
         innerM = new double[count[1]];
         fillInner(wayM2, placeOf);
         factorBlocks();
+        need = new double[member.length];
+        phi = new double[factorOf.stream().mapToInt(BandFactor::length).max().orElse(0)];
     }
 
     /** Open area of each fog face, less where it leads into a sliver of a cell, m². */
@@ -221,7 +229,7 @@ final class FluxRefiner {
         int[] low = grid.faces().low();
         int[] high = grid.faces().high();
         double[] flux = new double[grid.faces().count()];
-        double[] need = outflowM3PerS.clone();
+        System.arraycopy(outflowM3PerS, 0, need, 0, need.length);
         for (int i = 0; i < outer.length; i++) {
             int f = outer[i];
             double through = airFlux[outerOf[i]] * outerShare[i];
@@ -229,16 +237,15 @@ final class FluxRefiner {
             need[low[f]] -= through;
             need[high[f]] += through;
         }
-        double[] phi = new double[factorOf.stream().mapToInt(BandFactor::length).max().orElse(0)];
         for (int b = 0; b < air.cells; b++) {
             if (innerStart[b + 1] > innerStart[b]) {
-                inside(b, need, phi, flux);
+                inside(b, flux);
             }
         }
         return flux;
     }
 
-    private void inside(int b, double[] need, double[] phi, double[] flux) {
+    private void inside(int b, double[] flux) {
         BandFactor factor = factorOf.get(b);
         int from = start[b];
         int n = factor.size();
@@ -267,10 +274,19 @@ final class FluxRefiner {
         return sum;
     }
 
-    /** Values of air cells on the fog's cells. */
-    double[] spread(double[] perAirCell) {
-        double[] out = new double[grid.cellCount()];
-        Arrays.setAll(out, c -> perAirCell[air.cellOf[c]]);
-        return out;
+    /** The same of values per m³. */
+    double[] gatherPerM3(double[] perM3) {
+        double[] sum = new double[air.cells];
+        for (int c = 0; c < perM3.length; c++) {
+            sum[air.cellOf[c]] += perM3[c] * grid.volumeM3(c);
+        }
+        return sum;
+    }
+
+    /** Adds a multiple of the values of air cells to those of the fog's cells. */
+    void spread(double[] perAirCell, double times, double[] into) {
+        for (int c = 0; c < into.length; c++) {
+            into[c] += perAirCell[air.cellOf[c]] * times;
+        }
     }
 }

@@ -64,13 +64,16 @@ final class Projection {
 
     /** Largest divergence error of fluxes, see {@link AirField#residual()}. */
     static double residual(VoxelGrid grid, double[] flux, double[] outflow) {
+        return residual(grid, flux, outflow.clone(), new double[outflow.length]);
+    }
+
+    /** The same for one who keeps scratch space: {@code left} holds the wanted outflow, both arrays are taken over. */
+    static double residual(VoxelGrid grid, double[] flux, double[] left, double[] scale) {
         int[] low = grid.faces().low();
         int[] high = grid.faces().high();
-        double[] left = outflow.clone();
-        double[] scale = new double[outflow.length];
         double largest = 0;
-        for (int c = 0; c < outflow.length; c++) {
-            scale[c] = Math.abs(outflow[c]);
+        for (int c = 0; c < left.length; c++) {
+            scale[c] = Math.abs(left[c]);
             largest = Math.max(largest, scale[c]);
         }
         for (int f = 0; f < flux.length; f++) {

@@ -3,6 +3,7 @@ package baymist.airflow;
 import baymist.geom.Vec3;
 import baymist.voxel.FaceSet;
 import baymist.voxel.VoxelGrid;
+import java.util.Arrays;
 
 /**
  * Friction speed at a smooth wall from the tangential speed of the air near it.
@@ -93,7 +94,8 @@ public final class WallLaw {
      * where less is open. A side with a wall carries nothing and does not slow the tangential part.
      */
     static double[] cellVelocities(VoxelGrid grid, double[] fluxM3PerS) {
-        double[] velocity = cellFluxes(grid, fluxM3PerS);
+        double[] velocity = new double[3 * grid.cellCount()];
+        sumCellFluxes(grid, fluxM3PerS, velocity);
         double[] area = velocityAreasM2(grid);
         for (int i = 0; i < velocity.length; i++) {
             velocity[i] /= area[i];
@@ -101,17 +103,16 @@ public final class WallLaw {
         return velocity;
     }
 
-    /** Sum of the fluxes through the two sides of each cell along each axis, m³/s, [3 * cells]. */
-    static double[] cellFluxes(VoxelGrid grid, double[] fluxM3PerS) {
+    /** Fills in the sum of the fluxes through the two sides of each cell along each axis, m³/s, [3 * cells]. */
+    static void sumCellFluxes(VoxelGrid grid, double[] fluxM3PerS, double[] sum) {
+        Arrays.fill(sum, 0);
         int[] low = grid.faces().low();
         int[] high = grid.faces().high();
         byte[] axis = grid.faces().axis();
-        double[] sum = new double[3 * grid.cellCount()];
         for (int f = 0; f < low.length; f++) {
             sum[3 * low[f] + axis[f]] += fluxM3PerS[f];
             sum[3 * high[f] + axis[f]] += fluxM3PerS[f];
         }
-        return sum;
     }
 
     /** Area that those sums belong to: what is open on both sides, or a whole side where less is, m², [3 * cells]. */

@@ -5,7 +5,7 @@ import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
 
 /**
- * Friction speed at every surfel of one grid by {@link WallLaw}, with what does not change from field to field kept. Immutable.
+ * Friction speed at every surfel of one grid by {@link WallLaw}, with what does not change from field to field kept. Holds scratch space: used by one thread.
  */
 final class WallSampler {
     /**
@@ -24,6 +24,8 @@ final class WallSampler {
     /** One over the area that each cell's fluxes along each axis belong to, 1/m², [3 * cells]. */
     private final double[] perAreaM2;
 
+    private final double[] sum;
+
     /** @param factor cells along a side of the blocks that the field comes from: its speeds belong to half a block */
     WallSampler(VoxelGrid grid, int factor, double kinematicViscosityM2PerS) {
         this.grid = grid;
@@ -32,6 +34,7 @@ final class WallSampler {
         for (int s = 0; s < distanceM.length; s++) {
             distanceM[s] = distanceM(grid, s, factor);
         }
+        sum = new double[3 * grid.cellCount()];
         perAreaM2 = WallLaw.velocityAreasM2(grid);
         for (int i = 0; i < perAreaM2.length; i++) {
             perAreaM2[i] = 1 / perAreaM2[i];
@@ -49,18 +52,24 @@ final class WallSampler {
     }
 
     /**
-     * Friction speeds under a field: tangential part of the cell's mean sum, at the distance kept.
+     * Friction speeds under a field: tangential part of the cell's mean velocity, at the distance kept.
      *
      * @param fluxM3PerS [faces]
      * @return m/s, [surfels]
      */
     double[] frictionSpeeds(double[] fluxM3PerS) {
-        double[] sum = WallLaw.cellFluxes(grid, fluxM3PerS);
+        double[] friction = new double[distanceM.length];
+        raise(fluxM3PerS, friction);
+        return friction;
+    }
+
+    /** Raises the friction speeds that lie below those of a field, m/s, [surfels]. */
+    void raise(double[] fluxM3PerS, double[] friction) {
+        WallLaw.sumCellFluxes(grid, fluxM3PerS, sum);
         SurfelSet surfels = grid.surfels();
         double[] nx = surfels.normalX();
         double[] ny = surfels.normalY();
         double[] nz = surfels.normalZ();
-        double[] friction = new double[distanceM.length];
         for (int s = 0; s < friction.length; s++) {
             int c = 3 * surfels.cell()[s];
             double vx = sum[c] * perAreaM2[c];
@@ -71,8 +80,8 @@ final class WallSampler {
             double uy = vy - across * ny[s];
             double uz = vz - across * nz[s];
             double speed = Math.sqrt(ux * ux + uy * uy + uz * uz);
-            friction[s] = drag.frictionSpeedMPerS(speed, distanceM[s], viscosityM2PerS);
+            double moving = drag.frictionSpeedMPerS(speed, distanceM[s], viscosityM2PerS);
+            friction[s] = moving > friction[s] ? moving : friction[s];
         }
-        return friction;
     }
 }
