@@ -36,7 +36,7 @@ final class FlowMomentum {
     private double totalRate;
 
     private final FlowKernel.Links piece = new FlowKernel.Links();
-    private FlowKernel kernel = FlowKernels.best();
+    private final FlowKernel kernel = FlowKernels.best();
 
     FlowMomentum(FlowGrid grid, FlowLinks links, FlowSettings settings) {
         this.grid = grid;
@@ -192,11 +192,6 @@ final class FlowMomentum {
             exchanged[f] += held + (u[f] > 0 ? high : -low);
             rate[f] = steady[f] + (gain[f] - (held + 0.5 * (high - low)) * u[f]) * perVolume[f];
         }
-    }
-
-    /** Takes a kernel other than the best one: serves the comparison of both. */
-    void useKernel(FlowKernel other) {
-        kernel = other;
     }
 
     /** Largest share of a face's air exchanged per second by flow, viscosity and walls, 1/s, as of the last counting: limits the step. */
