@@ -80,6 +80,10 @@ final class FogBin {
     final double[] overspray;
 
     double sourcedKg;
+
+    /** Mass that audits of steps in single precision put right, of either sign, added up, kg. */
+    double auditedKg;
+
     long explicitSteps;
 
     /** Cells and links touched by explicit steps. */
@@ -157,9 +161,9 @@ final class FogBin {
             return Way.REST;
         }
         faintKg = FAINT_SHARE * allKg;
-        limited = transport.limited(spray != null) && !(frugal && before < faintKg);
+        limited = transport.limited();
         sinks.fill(window, settlingMPerS, walls);
-        return limited || (frugal && spray != null) ? Way.TOGETHER : Way.ALONE;
+        return limited || frugal ? Way.TOGETHER : Way.ALONE;
     }
 
     /** Whether split steps are worth their cost, from the largest rates that pace a cell, 1/s. */
@@ -211,11 +215,43 @@ final class FogBin {
         requireFeasible(Math.ceil(durationS / limitS));
     }
 
-    /** Books what joint steps took, whose masses are in place. */
-    void finish(FogWindow window, RateLevels levels, double[] exposure) {
+    /**
+     * Books what joint steps took, whose masses are in place, after an audit: what was there and what came in must be what is there and what was taken. Steps in
+     * single precision leave some 1e-8 of it open, which all shares make up for alike.
+     *
+     * @param exposure kg s, [cells]; changed
+     */
+    void finish(FogWindow window, RateLevels levels, double[] exposure, double durationS) {
         explicitSteps += levels.finestSteps();
         updates += levels.updates();
+        double due = before + sinks.sourceKgPerS * durationS;
+        double found = airborneKg() + taken(window, exposure);
+        if (found > 0 && due > 0) {
+            double factor = due / found;
+            for (int c = 0; c < mass.length; c++) {
+                mass[c] *= factor;
+                exposure[c] *= factor;
+            }
+            auditedKg += Math.abs(due - found);
+        }
         bookLosses(window, exposure, null);
+    }
+
+    /** What walls, vents and beams took, kg. */
+    private double taken(FogWindow window, double[] exposure) {
+        double sum = 0;
+        int[] cellOf = grid.surfels().cell();
+        for (int s = 0; s < deposited.length; s++) {
+            sum += sinks.wallRate[s] * exposure[cellOf[s]];
+        }
+        for (int v = 0; v < sinks.ventRate.length; v++) {
+            sum += sinks.ventRate[v] * exposure[grid.faces().ventCell()[v]];
+        }
+        SprayHits spray = window.spray;
+        for (int i = 0; spray != null && i < sinks.scourRate.length; i++) {
+            sum += sinks.scourRate[i] * exposure[spray.scourCell()[i]];
+        }
+        return sum;
     }
 
     double[] massKg() {

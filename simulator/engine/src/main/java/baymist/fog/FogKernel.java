@@ -6,6 +6,9 @@ package baymist.fog;
  * same operations in the same order. Each handles what belongs to one level.
  */
 interface FogKernel {
+    /** Bins that it takes at once. */
+    int lanes();
+
     /**
      * Donor cells' exchange of a level's cells with their neighbours of the same level, and what walls, vents and beams take:
      * concentrations at the ends
