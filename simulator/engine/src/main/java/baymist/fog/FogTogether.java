@@ -281,8 +281,8 @@ final class FogTogether {
             for (int q = 0; q < g.used; q++) {
                 double[] massKg = fog[g.bin[q]].massKg();
                 for (int c = from; c < to; c++) {
-                    float[] ended = g.next[schedule.levels.ofCell[c]];
-                    massKg[c] = ended[g.lanes * schedule.place[c] + q] * grid.volumeM3(c);
+                    float ended = g.next[schedule.levels.ofCell[c]][g.lanes * schedule.place[c] + q];
+                    massKg[c] = Math.abs(ended) < PlainKernel.VANISHING ? 0 : ended * grid.volumeM3(c);
                 }
             }
         }
