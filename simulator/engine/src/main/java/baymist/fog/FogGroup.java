@@ -169,7 +169,7 @@ final class FogGroup {
             for (int j = walls.start()[c]; j < walls.start()[c + 1]; j++) {
                 int s = walls.surfel()[j];
                 for (int q = 0; q < used; q++) {
-                    out[p + q] += (float) sinks[bin[q]].wallRate[s];
+                    out[p + q] = (float) (out[p + q] + sinks[bin[q]].wallRate[s]);
                 }
             }
         }
@@ -182,15 +182,14 @@ final class FogGroup {
         }
         int p = lanes * c;
         int at = lanes * common.falling[l];
-        float size = (float) Math.abs(perM3);
+        double size = Math.abs(perM3);
         for (int q = 0; q < used; q++) {
-            out[p + q] += size * leaving[at + q];
+            out[p + q] = (float) (out[p + q] + size * leaving[at + q]);
         }
         if (limited) {
-            float sense = (float) perM3;
             for (int q = 0; q < used; q++) {
-                float lean = sense * leanOf[at + q];
-                sloped[p + q] += lean > 0 ? lean : 0;
+                double lean = perM3 * leanOf[at + q];
+                sloped[p + q] = (float) (sloped[p + q] + Math.max(lean, 0));
             }
         }
     }
@@ -279,13 +278,14 @@ final class FogGroup {
             int c = s.cell[p];
             int at = lanes * p;
             int in = lanes * c;
-            float stepS = (float) s.levels.stepS(s.levels.ofCell[c]);
+            // Factors that many cells share stay in double precision: their rounding would not cancel.
+            double stepS = s.levels.stepS(s.levels.ofCell[c]);
             for (int q = 0; q < used; q++) {
-                give[at + q] = stepS * out[in + q];
+                give[at + q] = (float) (stepS * out[in + q]);
             }
             if (limited) {
                 for (int q = 0; q < used; q++) {
-                    room[at + q] = LimitedSlope.room(give[at + q], stepS * sloped[in + q]);
+                    room[at + q] = LimitedSlope.room(give[at + q], (float) (stepS * sloped[in + q]));
                 }
             }
             fallIn(s, c, p, stepS);
@@ -302,7 +302,7 @@ final class FogGroup {
 
     private void fallIn(FogSchedule s, int c, int p, double stepS) {
         int sides = s.fallSides.length;
-        float factor = (float) (stepS * common.perM3[c]);
+        double factor = stepS * common.perM3[c];
         for (int i = 0; i < sides; i++) {
             int to = lanes * (sides * p + i);
             if (s.near[6 * p + s.levelSides.length + i] == lanes * p) {
@@ -314,7 +314,7 @@ final class FogGroup {
             float[] coming = (s.fallSides[i] & 1) != 0 ? downOf : upOf;
             int place = lanes * common.falling[links.side[6 * c + s.fallSides[i]]];
             for (int q = 0; q < used; q++) {
-                fallIn[to + q] = factor * coming[place + q];
+                fallIn[to + q] = (float) (factor * coming[place + q]);
             }
         }
     }
