@@ -62,6 +62,9 @@ final class FogBin {
     /** Suspended mass, kg, [cells]. */
     private double[] mass;
 
+    /** Sum of {@link #mass}; NaN if it has to be added up anew, kg. */
+    private double airborneKg = Double.NaN;
+
     /** What takes fog in this window and what comes in. */
     final FogSinks sinks;
 
@@ -125,10 +128,19 @@ final class FogBin {
 
     void add(int cell, double massKg) {
         mass[cell] += massKg;
+        changed();
     }
 
     double airborneKg() {
-        return sum(mass);
+        if (Double.isNaN(airborneKg)) {
+            airborneKg = sum(mass);
+        }
+        return airborneKg;
+    }
+
+    /** To be called when masses have changed. */
+    private void changed() {
+        airborneKg = Double.NaN;
     }
 
     double settlingMPerS() {
@@ -194,6 +206,7 @@ final class FogBin {
             requireFeasible(Math.ceil(durationS / limitS));
             advanceExplicitly(rates, durationS, limitS);
         }
+        changed();
         bookLosses(window, rates.exposure, rates);
     }
 
@@ -225,6 +238,7 @@ final class FogBin {
         explicitSteps += levels.finestSteps();
         updates += levels.updates();
         double due = before + sinks.sourceKgPerS * durationS;
+        changed();
         double found = airborneKg() + taken(window, exposure);
         if (found > 0 && due > 0) {
             double factor = due / found;
@@ -232,6 +246,7 @@ final class FogBin {
                 mass[c] *= factor;
                 exposure[c] *= factor;
             }
+            changed();
             auditedKg += Math.abs(due - found);
         }
         bookLosses(window, exposure, null);
@@ -307,7 +322,7 @@ final class FogBin {
                 left -= count * stepS;
             }
             left = left <= 1e-12 * durationS ? 0 : left;
-            double judgedKg = SMOOTH_CHANGE * Math.max(faintKg, Math.sqrt(fullKg * airborneKg()));
+            double judgedKg = SMOOTH_CHANGE * Math.max(faintKg, Math.sqrt(fullKg * sum(mass)));
             double allowed = stepS * judgedKg / Math.max(changed, 1e-3 * judgedKg);
             smoothStepS = split ? Math.min(Math.max(allowed, 0.2 * stepS), 1.5 * stepS) : allowed;
         }

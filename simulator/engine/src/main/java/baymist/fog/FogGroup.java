@@ -125,7 +125,7 @@ final class FogGroup {
                 for (int e = links.entryStart[l]; e <= last; e++) {
                     double conductance = window.conductance[e];
                     double net = settlingMPerS[bin[q]] * window.fallArea[e] + window.flux[e];
-                    double against = ExponentialFlux.againstDrift(net, conductance);
+                    double against = ExponentialFlux.againstDriftSingle(net, conductance);
                     up += against + (net > 0 ? net : 0);
                     down += against + (net < 0 ? -net : 0);
                     if (limited) {

@@ -145,7 +145,7 @@ public final class FogStepper {
         for (int b = 0; b < fog.length; b++) {
             fog[b] = new FogBin(grid, links, b, fog.length, droplets[b].settlingMPerS(), openings, transport);
         }
-        this.common = new FogCommon(grid, links, down);
+        this.common = new FogCommon(grid, links, down, transport.limited());
         this.together = new FogTogether(grid, links, common, transport == Transport.FIRST_ORDER ? new FogBin[0] : fog, transport.limited());
         this.peak = new double[grid.cellCount()];
     }
