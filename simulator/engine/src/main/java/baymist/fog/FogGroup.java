@@ -241,21 +241,6 @@ final class FogGroup {
         Arrays.fill(now, two);
     }
 
-    /** Adds the concentrations at the starts of a level's steps to the sums of its sinks. */
-    void addUp(FogSchedule s, int level) {
-        float[] held = now[level];
-        int from = lanes * s.sinkStart[level];
-        int back = from - lanes * s.firstSink[level];
-        int to = lanes * s.end[level];
-        for (int p = from; p < to; p++) {
-            int i = p - back;
-            float more = held[p] - excess[i];
-            float grown = sum[i] + more;
-            excess[i] = (grown - sum[i]) - more;
-            sum[i] = grown;
-        }
-    }
-
     /** Sum of the concentrations at the starts of steps, kg/m³, of a lane at the place of a sink. */
     double summed(FogSchedule s, int level, int place, int lane) {
         int i = lanes * (place - s.sinkStart[level] + s.firstSink[level]) + lane;

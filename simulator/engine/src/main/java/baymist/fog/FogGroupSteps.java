@@ -43,7 +43,7 @@ final class FogGroupSteps {
             }
             for (int k = 0; k <= level; k++) {
                 kernel.gather(g, schedule, k, slopes);
-                g.addUp(schedule, k);
+                kernel.addUp(g, schedule, k);
                 spray(g, k);
             }
             for (int k = 0; k <= level; k++) {

@@ -18,6 +18,9 @@ interface FogKernel {
      */
     void gather(FogGroup g, FogSchedule s, int level, boolean note);
 
+    /** Adds the concentrations at the starts of a level's steps to the sums of its sinks, by Kahan's sum. */
+    void addUp(FogGroup g, FogSchedule s, int level);
+
     /**
      * What comes in through links between two levels, in a step of the finer one. What goes out there is in the cells' own share, as
      * their concentrations

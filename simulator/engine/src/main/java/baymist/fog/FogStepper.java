@@ -150,7 +150,12 @@ public final class FogStepper {
         this.peak = new double[grid.cellCount()];
     }
 
-    /** Steps with a given kernel from now on; results don't depend on it. */
+    /** Steps with plain loops from now on, whatever this Java offers: to compare. Results don't depend on it. */
+    public void stepPlainly() {
+        together.use(new PlainKernel());
+    }
+
+    /** Steps with a given kernel from now on. */
     void useKernel(FogKernel kernel) {
         together.use(kernel);
     }

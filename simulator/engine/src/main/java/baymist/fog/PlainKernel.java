@@ -28,6 +28,23 @@ final class PlainKernel implements FogKernel {
         }
     }
 
+    @Override
+    public void addUp(FogGroup g, FogSchedule s, int level) {
+        float[] held = g.now[level];
+        float[] sum = g.sum;
+        float[] excess = g.excess;
+        int from = W * s.sinkStart[level];
+        int back = from - W * s.firstSink[level];
+        int to = W * s.end[level];
+        for (int p = from; p < to; p++) {
+            int i = p - back;
+            float more = held[p] - excess[i];
+            float grown = sum[i] + more;
+            excess[i] = (grown - sum[i]) - more;
+            sum[i] = grown;
+        }
+    }
+
     /** Notes how far cells changed. */
     static void noteChange(float[] now, float[] next, float[] change, int from, int to) {
         for (int p = from; p < to; p++) {

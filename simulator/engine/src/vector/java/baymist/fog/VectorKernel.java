@@ -37,6 +37,24 @@ final class VectorKernel implements FogKernel {
         }
     }
 
+    @Override
+    public void addUp(FogGroup g, FogSchedule s, int level) {
+        float[] held = g.now[level];
+        float[] sum = g.sum;
+        float[] excess = g.excess;
+        int from = s.sinkStart[level];
+        int first = s.firstSink[level];
+        int count = s.end[level] - from;
+        for (int j = 0; j < count; j++) {
+            int i = W * (first + j);
+            FloatVector summed = at(sum, i);
+            FloatVector more = at(held, W * (from + j)).sub(at(excess, i));
+            FloatVector grown = summed.add(more);
+            grown.sub(summed).sub(more).intoArray(excess, i);
+            grown.intoArray(sum, i);
+        }
+    }
+
     private static void gather(FogGroup g, FogSchedule s, int from, int to, float[] now, float[] next) {
         int[] near = s.near;
         float[] share = s.share;
