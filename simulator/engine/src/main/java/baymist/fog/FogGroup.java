@@ -148,45 +148,64 @@ final class FogGroup {
 
     /** Adds up the rates of cells from..to-1 but for vents, beams and links that share a side. */
     void rates(SurfelsByCell walls, FogSinks[] sinks, boolean limited, int from, int to) {
+        double[] rate = new double[lanes];
         for (int c = from; c < to; c++) {
-            int p = lanes * c;
-            double flat = common.outRate[c];
-            for (int q = 0; q < used; q++) {
-                out[p + q] = (float) flat;
-            }
-            if (limited) {
-                float flatSloped = (float) common.slopedRate[c];
-                for (int q = 0; q < used; q++) {
-                    sloped[p + q] = flatSloped;
-                }
-            }
+            Arrays.fill(rate, common.outRate[c]);
             for (int a = 0; a < 3; a++) {
                 if (common.fallsAlong[a]) {
-                    falls(c, links.side[6 * c + 2 * a], downOf, -common.perM3[c], limited);
-                    falls(c, links.side[6 * c + 2 * a + 1], upOf, common.perM3[c], limited);
+                    addFall(rate, links.side[6 * c + 2 * a], downOf, common.perM3[c]);
+                    addFall(rate, links.side[6 * c + 2 * a + 1], upOf, common.perM3[c]);
                 }
             }
             for (int j = walls.start()[c]; j < walls.start()[c + 1]; j++) {
                 int s = walls.surfel()[j];
                 for (int q = 0; q < used; q++) {
-                    out[p + q] = (float) (out[p + q] + sinks[bin[q]].wallRate[s]);
+                    rate[q] += sinks[bin[q]].wallRate[s];
                 }
+            }
+            int p = lanes * c;
+            for (int q = 0; q < used; q++) {
+                out[p + q] = Dither.round(rate[q], key(c, q));
+            }
+            if (limited) {
+                slopedRates(c);
             }
         }
     }
 
-    /** Adds what leaves a cell through a falling link; {@code perM3} is negative where the cell is the high one. */
-    private void falls(int c, int l, float[] leaving, double perM3, boolean limited) {
-        if (l < 0) {
-            return;
+    private int key(int place, int lane) {
+        return 37 * place + 5 * bin[lane];
+    }
+
+    /** Adds what leaves a cell of a volume through a falling link. */
+    private void addFall(double[] rate, int l, float[] leaving, double perM3) {
+        if (l >= 0) {
+            int at = lanes * common.falling[l];
+            for (int q = 0; q < used; q++) {
+                rate[q] += perM3 * leaving[at + q];
+            }
         }
+    }
+
+    private void slopedRates(int c) {
         int p = lanes * c;
-        int at = lanes * common.falling[l];
-        double size = Math.abs(perM3);
+        float flat = (float) common.slopedRate[c];
         for (int q = 0; q < used; q++) {
-            out[p + q] = (float) (out[p + q] + size * leaving[at + q]);
+            sloped[p + q] = flat;
         }
-        if (limited) {
+        for (int a = 0; a < 3; a++) {
+            if (common.fallsAlong[a]) {
+                addSloped(c, links.side[6 * c + 2 * a], -common.perM3[c]);
+                addSloped(c, links.side[6 * c + 2 * a + 1], common.perM3[c]);
+            }
+        }
+    }
+
+    /** Adds what drifts out of a cell through a falling link; {@code perM3} is negative where the cell is the high one. */
+    private void addSloped(int c, int l, double perM3) {
+        if (l >= 0) {
+            int p = lanes * c;
+            int at = lanes * common.falling[l];
             for (int q = 0; q < used; q++) {
                 double lean = perM3 * leanOf[at + q];
                 sloped[p + q] = (float) (sloped[p + q] + Math.max(lean, 0));
@@ -198,9 +217,19 @@ final class FogGroup {
     void ratesOfExtras(boolean limited) {
         for (int l : links.extras) {
             if (common.falling[l] >= 0) {
-                falls(links.low[l], l, upOf, common.perM3[links.low[l]], limited);
-                falls(links.high[l], l, downOf, -common.perM3[links.high[l]], limited);
+                addExtra(links.low[l], l, upOf, common.perM3[links.low[l]], limited);
+                addExtra(links.high[l], l, downOf, -common.perM3[links.high[l]], limited);
             }
+        }
+    }
+
+    private void addExtra(int c, int l, float[] leaving, double perM3, boolean limited) {
+        int at = lanes * common.falling[l];
+        for (int q = 0; q < used; q++) {
+            out[lanes * c + q] = (float) (out[lanes * c + q] + Math.abs(perM3) * leaving[at + q]);
+        }
+        if (limited) {
+            addSloped(c, l, perM3);
         }
     }
 
@@ -263,10 +292,10 @@ final class FogGroup {
             int c = s.cell[p];
             int at = lanes * p;
             int in = lanes * c;
-            // Factors that many cells share stay in double precision: their rounding would not cancel.
+            // Factors that many cells share are not rounded by themselves: their rounding would not cancel.
             double stepS = s.levels.stepS(s.levels.ofCell[c]);
             for (int q = 0; q < used; q++) {
-                give[at + q] = (float) (stepS * out[in + q]);
+                give[at + q] = Dither.round(stepS * out[in + q], key(p, q));
             }
             if (limited) {
                 for (int q = 0; q < used; q++) {
@@ -281,7 +310,8 @@ final class FogGroup {
         int[] cell = s.cell;
         double[] perM3 = common.perM3;
         for (int p = from; p < to; p++) {
-            one[lanes * p + lane] = (float) (massKg[cell[p]] * perM3[cell[p]]);
+            // Masses come from floats, put right by an audit whose factor is less than their last place: plain rounding would undo it each time.
+            one[lanes * p + lane] = Dither.round(massKg[cell[p]] * perM3[cell[p]], key(p, lane) + 2);
         }
     }
 
@@ -299,7 +329,7 @@ final class FogGroup {
             float[] coming = (s.fallSides[i] & 1) != 0 ? downOf : upOf;
             int place = lanes * common.falling[links.side[6 * c + s.fallSides[i]]];
             for (int q = 0; q < used; q++) {
-                fallIn[to + q] = (float) (factor * coming[place + q]);
+                fallIn[to + q] = Dither.round(factor * coming[place + q], key(p, q) + 2 * i + 1);
             }
         }
     }
@@ -318,11 +348,11 @@ final class FogGroup {
             int place = common.falling[l];
             double perLow = common.perM3[links.low[l]];
             double perHigh = common.perM3[links.high[l]];
-            for (int q = 0; q < lanes; q++) {
+            for (int q = 0; q < used; q++) {
                 double up = stepS * perHigh * (place < 0 ? common.up[l] : upOf[lanes * place + q]);
                 double down = stepS * perLow * (place < 0 ? common.down[l] : downOf[lanes * place + q]);
-                acrossFiner[lanes * i + q] = (float) (flip ? up : down);
-                acrossCoarser[lanes * i + q] = (float) (flip ? down : up);
+                acrossFiner[lanes * i + q] = Dither.round(flip ? up : down, i + 5 * bin[q]);
+                acrossCoarser[lanes * i + q] = Dither.round(flip ? down : up, i + 5 * bin[q] + 1);
             }
         }
         if (spray == null) {
