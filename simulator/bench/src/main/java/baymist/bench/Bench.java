@@ -16,6 +16,8 @@ public final class Bench {
             case "scale" -> Scale.main(rest);
             case "profile" -> Profile.main(rest);
             case "memory" -> Memory.main(rest);
+            case "airjob" -> AirJob.main(rest);
+            case "airblocks" -> AirBlocks.main(rest);
             default -> org.openjdk.jmh.Main.main(Arrays.copyOf(args, args.length));
         }
     }

@@ -17,6 +17,9 @@ public record ResolvedCost(int factor, long cells, long steps) {
     /** Steps times cells that {@code auto} takes on even with the coarsest blocks (ASSUMED: about a minute of one core). */
     public static final double BEARABLE = 1.2e8;
 
+    /** Coarsest blocks, voxels a side. */
+    private static final int COARSEST = 4;
+
     /**
      * Speed whose Courant number the steps settle at while a jet blows, over the cap: a face exchanges air with its
      * neighbours on three axes.
@@ -45,7 +48,7 @@ public record ResolvedCost(int factor, long cells, long steps) {
     /** The finest blocks that are affordable, or the coarsest. */
     public static ResolvedCost affordable(VoxelGrid grid, double sprayS, double quietS) {
         ResolvedCost cost = of(grid, sprayS, quietS, 1);
-        for (int factor = 2; factor <= 4 && !cost.isAffordable(); factor *= 2) {
+        for (int factor = 2; factor <= COARSEST && !cost.isAffordable(); factor++) {
             cost = of(grid, sprayS, quietS, factor);
         }
         return cost;
@@ -64,9 +67,9 @@ public record ResolvedCost(int factor, long cells, long steps) {
         return work() <= BEARABLE;
     }
 
-    /** About what the solver of this grid holds, bytes: some 1900 a cell, and the dense blocks of the refinement. */
+    /** About what the solver of this grid holds, bytes: some 1900 a cell, and the refinement's bands, a block's side squared twice a voxel, were all blocks different. */
     public long bytes(VoxelGrid grid) {
-        long blockCells = (long) factor * factor * factor;
-        return 1900 * cells + (factor == 1 ? 0 : 8 * blockCells * grid.cellCount());
+        long band = factor * factor + 3L;
+        return 1900 * cells + (factor == 1 ? 0 : 2 * 8 * band * grid.cellCount());
     }
 }
