@@ -4,6 +4,7 @@ import baymist.cavity.Cavity;
 import baymist.cavity.Opening;
 import baymist.geom.Box3;
 import baymist.geom.Bvh;
+import baymist.geom.PairKey;
 import baymist.geom.TriangleDistance;
 import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
@@ -100,7 +101,7 @@ final class SheetSides {
             for (int k = 0; k < 3; k++) {
                 int a = number(numbers, mesh.point(t, k));
                 int b = number(numbers, mesh.point(t, (k + 1) % 3));
-                long key = (long) Math.min(a, b) << 32 | Math.max(a, b);
+                long key = PairKey.of(a, b);
                 edges.computeIfAbsent(key, e -> new ArrayList<>()).add(new int[] {t, k, a < b ? 1 : 0});
             }
         }
