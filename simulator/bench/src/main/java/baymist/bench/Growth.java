@@ -14,7 +14,6 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -132,7 +131,7 @@ final class Growth {
         FilmTable.write(r, folder.resolve(FilmTable.FILE));
         times.begin(CHECK);
         CheckReport.text(Simulation.check(scene, options, RunObserver.NONE));
-        Map<String, Double> all = times.end();
+        Map<String, Double> all = times.processorS();
         for (String file : List.of("result.json", FilmTable.FILE)) {
             Files.delete(folder.resolve(file));
         }
@@ -154,39 +153,5 @@ final class Growth {
 
     private static String text(String format, Object... values) {
         return String.format(Locale.ROOT, format, values);
-    }
-
-    /** Keeps the processor time of each stage. */
-    private static final class StageTimes implements RunObserver {
-        private final Map<String, Double> seconds = new LinkedHashMap<>();
-        private String current = "";
-        private long since;
-
-        void begin(String stage) {
-            long now = Triad.processorNs();
-            if (!current.isEmpty()) {
-                seconds.merge(current, 1e-9 * (now - since), Double::sum);
-            }
-            current = stage;
-            since = now;
-        }
-
-        Map<String, Double> end() {
-            begin("");
-            return new LinkedHashMap<>(seconds);
-        }
-
-        @Override
-        public void stage(String name) {
-            begin(name);
-        }
-
-        @Override
-        public void progress(double done, double jobTimeS) {}
-
-        @Override
-        public boolean cancelled() {
-            return false;
-        }
     }
 }
