@@ -12,9 +12,19 @@ import java.util.Locale;
  * @param oversprayKg left through openings with the air or straight from a jet
  * @param drippedKg fell off or drained out as liquid
  * @param maskedKg on tape, plugs and closed covers
+ * @param auditedKg rounding of steps in single precision that audits put right, of either sign, added up; in none of the sums, it says how far they could be off
  */
 public record MassLedger(
-        double sprayedKg, double filmKg, double airborneKg, double oversprayKg, double drippedKg, double maskedKg) {
+        double sprayedKg,
+        double filmKg,
+        double airborneKg,
+        double oversprayKg,
+        double drippedKg,
+        double maskedKg,
+        double auditedKg) {
+    /** Most that audits may have put right, of what was sprayed. */
+    public static final double MOST_AUDITED = 1e-6;
+
     /** Mass found at all destinations, kg. */
     public double accountedKg() {
         return filmKg + airborneKg + oversprayKg + drippedKg + maskedKg;
@@ -23,6 +33,11 @@ public record MassLedger(
     /** Relative closure error; 0 when nothing was sprayed. */
     public double closure() {
         return sprayedKg == 0 ? 0 : (accountedKg() - sprayedKg) / sprayedKg;
+    }
+
+    /** What audits put right, of what was sprayed; 0 when nothing was sprayed. */
+    public double audited() {
+        return sprayedKg == 0 ? 0 : auditedKg / sprayedKg;
     }
 
     /**
@@ -48,14 +63,15 @@ public record MassLedger(
     public String toString() {
         return String.format(
                 Locale.ROOT,
-                "sprayed %.9g kg = film %.9g + airborne %.9g + overspray %.9g + dripped %.9g + masked %.9g, closure %.2g",
+                "sprayed %.9g kg = film %.9g + airborne %.9g + overspray %.9g + dripped %.9g + masked %.9g, closure %.2g, audited %.2g",
                 sprayedKg,
                 filmKg,
                 airborneKg,
                 oversprayKg,
                 drippedKg,
                 maskedKg,
-                closure());
+                closure(),
+                audited());
     }
 
     public static Builder builder() {
@@ -73,6 +89,7 @@ public record MassLedger(
         private final OrderedSum overspray = new OrderedSum();
         private final OrderedSum dripped = new OrderedSum();
         private final OrderedSum masked = new OrderedSum();
+        private final OrderedSum audited = new OrderedSum();
 
         private Builder() {}
 
@@ -112,6 +129,12 @@ public record MassLedger(
             return this;
         }
 
+        /** Rounding that audits put right, of either sign, kg; not part of the sum. */
+        public Builder audited(double kg) {
+            audited.add("audited", kg);
+            return this;
+        }
+
         public MassLedger build() {
             return new MassLedger(
                     sprayed.value(),
@@ -119,7 +142,8 @@ public record MassLedger(
                     airborne.value(),
                     overspray.value(),
                     dripped.value(),
-                    masked.value());
+                    masked.value(),
+                    audited.value());
         }
     }
 

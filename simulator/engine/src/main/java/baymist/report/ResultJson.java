@@ -113,6 +113,7 @@ public final class ResultJson {
         Json.number(o, "drippedKg", m.drippedKg());
         Json.number(o, "maskedKg", m.maskedKg());
         Json.number(o, "closure", m.closure());
+        Json.number(o, "auditedKg", m.auditedKg());
         return o;
     }
 

@@ -198,6 +198,7 @@ final class Job {
                 .overspray(film.escapedKg())
                 .dripped(film.state().drippedKg())
                 .masked(film.state().maskedKg())
+                .audited(fog.auditedKg())
                 .build();
     }
 
