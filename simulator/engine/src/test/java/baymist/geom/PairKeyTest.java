@@ -24,7 +24,7 @@ class PairKeyTest {
     @Test
     void edgesBetweenNeighboursFillATableEvenly() {
         // Of n balls thrown into n boxes at random a share 1/e stays empty (Feller, An Introduction to Probability Theory, I, IV.2);
-        // the plain hash of neighbouring pairs, high bits xor low bits, would use two dozen boxes
+        // the plain hash of neighbouring pairs, high bits xor low bits, would use not even a hundred
         int boxes = 1 << 14;
         Set<Integer> used = new HashSet<>();
         for (int a = 0; a < boxes; a++) {
