@@ -21,8 +21,8 @@ import java.util.function.IntFunction;
 
 /** How the time of whole runs grows from size to size, stage by stage, in processor time of all threads. */
 final class Growth {
-    /** Stages that take less at the larger size are not given an exponent: clocks of processor time tick at 10 ms. */
-    private static final double LEAST_S = 0.3;
+    /** Stages that take less are not given an exponent: the clock of processor time ticks at 10 ms. */
+    private static final double LEAST_S = 0.1;
 
     /** Runs before the first that counts: what Java takes to compile would flatter the exponents. */
     private static final int WARM = 3;
@@ -98,10 +98,10 @@ final class Growth {
             row.append(text(counted ? " %.3g |" : " %.2f |", v));
         }
         for (int i = 1; i <= last; i++) {
-            boolean told = counted || values[i] >= LEAST_S;
+            boolean told = counted || Math.min(values[i - 1], values[i]) >= LEAST_S;
             row.append(told ? text(" %.2f |", Power.between(cells, values, i - 1, i)) : " |");
         }
-        boolean told = counted || values[last] >= LEAST_S;
+        boolean told = counted || Math.min(values[0], values[last]) >= LEAST_S;
         return row.append(told ? text(" %.2f |%n", Power.fitted(cells, values)) : " |\n").toString();
     }
 

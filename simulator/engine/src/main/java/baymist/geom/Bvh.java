@@ -48,7 +48,12 @@ public final class Bvh {
         }
     }
 
+    /** The tree of a mesh: made once, kept with the mesh. */
     public static Bvh of(TriangleMesh mesh) {
+        return mesh.tree();
+    }
+
+    static Bvh make(TriangleMesh mesh) {
         return new Bvh(mesh, new BvhBuilder(mesh));
     }
 
