@@ -38,8 +38,9 @@ final class PreviewRate {
         }
         Page page = new Page("Previews: how soon a changed job shows film", "preview" + args.words());
         page.say(
-                "%s. Projected air, about 4,000 cells, %d threads; what else is coarse: [display](../theory/display.md), section 3. Each scene in a Java of its own."
-                        + " Ready: Java started, scene read, structure looked at at the scene's own voxels, as before any preview. Then seconds by the clock, and in brackets of processors, of all threads:"
+                "%s. Projected air, about 4,000 cells, %d threads; what else is coarse: [display](../theory/display.md), section 3."
+                        + " Each scene in a Java of its own. Ready: Java started, scene read, structure looked at at the scene's own voxels,"
+                        + " as before any preview. Then seconds by the clock, and in brackets of processors, of all threads:"
                         + " from the edit to film on a surface after the first moment; to the end of the preview with its verdicts; and for the surface as triangles to draw.",
                 Machine.words(), threads);
         List<String> rows = new ArrayList<>();
@@ -54,11 +55,13 @@ final class PreviewRate {
             }
         }
         page.table(
-                "| scene | cells | ready | first film, cold | whole preview, cold | surface, cold | first film, again | whole preview, again | surface, again | compiled, cold | classes loaded | largest stages again, processor s |\n|---|---|---|---|---|---|---|---|---|---|---|---|\n",
+                "| scene | cells | ready | first film, cold | whole preview, cold | surface, cold | first film, again"
+                        + " | whole preview, again | surface, again | compiled, cold | classes loaded | largest stages again, processor s |\n|---|---|---|---|---|---|---|---|---|---|---|---|\n",
                 rows);
         page.say(
-                "Goal: a whole preview in less than %.0f s. A preview comes again with every edit; only the first after the program's start is cold: Java then compiles what runs (seconds of its compilers stand in a"
-                        + " column of their own), beside it on another processor where one is free.",
+                "Goal: a whole preview in less than %.0f s. A preview comes again with every edit; only the first after the program's"
+                        + " start is cold: Java then compiles what runs (seconds of its compilers stand in a column of their own),"
+                        + " beside it on another processor where one is free.",
                 GOAL_S);
         page.finish(args, "preview.md");
     }
