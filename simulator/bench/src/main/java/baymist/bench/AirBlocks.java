@@ -12,6 +12,7 @@ import baymist.scene.VoxelSpec;
 import baymist.scene.io.SceneReader;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
+import baymist.voxel.Voxelizer;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -79,7 +80,7 @@ final class AirBlocks {
         double factor = args.real("--voxel", 1);
         try (Workers workers = new Workers(args.number("--threads", 2))) {
             VoxelGrid grid =
-                    baymist.voxel.Voxelizer.voxelize(CavityBuilder.build(scene), scene.voxel(), workers);
+                    Voxelizer.voxelize(CavityBuilder.build(scene), scene.voxel(), workers);
             VoxelSpec voxel = new VoxelSpec(
                     factor * grid.sizeM().x(),
                     factor * grid.sizeM().y(),

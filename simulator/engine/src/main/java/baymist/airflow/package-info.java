@@ -24,7 +24,7 @@
  * <ol>
  *   <li>works on {@code FlowGrid}: blocks of voxels, split where sheets pass;
  *   <li>drives the air by what jets hand over at their cap, by supply, vents and compression, and by the weight of fog;
- *   <li>steps {@code FlowSolver}: momentum through {@code FlowLinks}, Heun, one projection a step, k in {@code FlowTurbulence};
+ *   <li>steps {@code FlowSolver}: momentum through {@code FlowLinks} by a {@code FlowKernel}, Heun, one projection a step, k in {@code FlowTurbulence};
  *   <li>projects the window's mean fluxes tightly and refines them to the voxels ({@code FluxRefiner}).
  * </ol>
  *
