@@ -12,12 +12,25 @@ import java.util.Locale;
  * @param oversprayKg left through openings with the air or straight from a jet
  * @param drippedKg fell off or drained out as liquid
  * @param maskedKg on tape, plugs and closed covers
+ * @param beyondKg carried into bays that were not computed; 0 where every bay is
  */
 public record MassLedger(
-        double sprayedKg, double filmKg, double airborneKg, double oversprayKg, double drippedKg, double maskedKg) {
+        double sprayedKg,
+        double filmKg,
+        double airborneKg,
+        double oversprayKg,
+        double drippedKg,
+        double maskedKg,
+        double beyondKg) {
+    /** Of a structure all of whose bays are computed. */
+    public MassLedger(
+            double sprayedKg, double filmKg, double airborneKg, double oversprayKg, double drippedKg, double maskedKg) {
+        this(sprayedKg, filmKg, airborneKg, oversprayKg, drippedKg, maskedKg, 0);
+    }
+
     /** Mass found at all destinations, kg. */
     public double accountedKg() {
-        return filmKg + airborneKg + oversprayKg + drippedKg + maskedKg;
+        return filmKg + airborneKg + oversprayKg + drippedKg + maskedKg + beyondKg;
     }
 
     /** Relative closure error; 0 when nothing was sprayed. */
@@ -37,7 +50,7 @@ public record MassLedger(
         boolean closed = sprayedKg > 0 && Math.abs(closure()) <= tolerance;
         double least = Math.min(
                 Math.min(Math.min(filmKg, airborneKg), Math.min(oversprayKg, drippedKg)),
-                Math.min(maskedKg, sprayedKg));
+                Math.min(Math.min(maskedKg, beyondKg), sprayedKg));
         if (!(empty || closed) || !(least >= 0)) {
             throw new SimulationException("ledger: the mass does not add up to " + tolerance + ": " + this);
         }
@@ -48,13 +61,14 @@ public record MassLedger(
     public String toString() {
         return String.format(
                 Locale.ROOT,
-                "sprayed %.9g kg = film %.9g + airborne %.9g + overspray %.9g + dripped %.9g + masked %.9g, closure %.2g",
+                "sprayed %.9g kg = film %.9g + airborne %.9g + overspray %.9g + dripped %.9g + masked %.9g + beyond %.9g, closure %.2g",
                 sprayedKg,
                 filmKg,
                 airborneKg,
                 oversprayKg,
                 drippedKg,
                 maskedKg,
+                beyondKg,
                 closure());
     }
 
@@ -73,6 +87,7 @@ public record MassLedger(
         private final OrderedSum overspray = new OrderedSum();
         private final OrderedSum dripped = new OrderedSum();
         private final OrderedSum masked = new OrderedSum();
+        private final OrderedSum beyond = new OrderedSum();
 
         private Builder() {}
 
@@ -112,6 +127,12 @@ public record MassLedger(
             return this;
         }
 
+        /** Carried into bays that are not computed, kg. */
+        public Builder beyond(double kg) {
+            beyond.add("beyond", kg);
+            return this;
+        }
+
         public MassLedger build() {
             return new MassLedger(
                     sprayed.value(),
@@ -119,7 +140,8 @@ public record MassLedger(
                     airborne.value(),
                     overspray.value(),
                     dripped.value(),
-                    masked.value());
+                    masked.value(),
+                    beyond.value());
         }
     }
 

@@ -33,6 +33,8 @@ final class Job {
     private final Scene scene;
     private final Cavity cavity;
     private final VoxelGrid grid;
+    private final Ground ground;
+    private final Beyond beyond;
     private final FogStepper fog;
     private final FilmKeeper film;
     private final SizeBins bins;
@@ -43,11 +45,13 @@ final class Job {
     private final CourantWatch courant;
     private @Nullable AirField lastAir;
 
-    Job(Scene scene, Cavity cavity, VoxelGrid grid, SizeBins bins, Workers workers) {
+    Job(Scene scene, Cavity cavity, Ground ground, Workers workers) {
         this.scene = scene;
         this.cavity = cavity;
-        this.grid = grid;
-        this.bins = bins;
+        this.ground = ground;
+        this.grid = ground.grid();
+        this.bins = ground.spraying().bins();
+        this.beyond = new Beyond(grid);
         Vec3 gravity = scene.gravity().times(scene.gravityMPerS2());
         this.fog = new FogStepper(
                 grid,
@@ -118,11 +122,17 @@ final class Job {
     }
 
     /** Keeps a point of the curves over time. */
-    void note(Moment moment, @Nullable SprayHits hits, double gaugePa) {
+    void note(Moment moment, @Nullable SprayHits hits, double gaugePa, double beyondKgPerS) {
+        beyond.note(beyondKgPerS * moment.durationS());
         watch.note(fog, hits, moment.durationS());
         peakGaugePa = Math.max(peakGaugePa, gaugePa);
         peak = peak.with(fog, bins, scene);
         history.add(point(moment.endS()));
+    }
+
+    /** What has been carried into bays that are not computed, kg. */
+    double carriedBeyondKg() {
+        return beyond.carriedKg(fog);
     }
 
     private TimePoint point(double timeS) {
@@ -130,7 +140,7 @@ final class Job {
                 timeS,
                 fog.airborneKg(),
                 film.state().filmKg(),
-                fog.oversprayKg() + film.escapedKg(),
+                oversprayKg() + film.escapedKg(),
                 film.reachedShare(scene.targets().hazeM()),
                 peakGaugePa);
     }
@@ -160,9 +170,11 @@ final class Job {
                 airing.peakGaugePa(),
                 courant,
                 airing.isResolved()));
-        Outlook outlook = new OutlookBuilder(scene, cavity, grid, bins, film, fog).build(watch, coverage.seams());
+        Outlook outlook = new OutlookBuilder(scene, cavity, grid, bins, film, fog, beyond).build(watch, coverage.seams());
         List<Finding> findings =
-                new ArrayList<>(RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, peakAirborneKg(), airing));
+                new ArrayList<>(PartFindings.of(
+                scene, grid, options.part(), ledger.beyondKg(), ledger.sprayedKg()));
+        findings.addAll(RunFindings.of(scene, cavity, ground, plan, ledger, film, fog, peakAirborneKg(), airing));
         findings.addAll(gates.findings());
         findings.addAll(OutlookFindings.of(scene, outlook));
         return new RunResult(
@@ -194,11 +206,16 @@ final class Job {
                 .sprayed(fog.releasedKg())
                 .film(film.state().filmKg())
                 .airborne(fog.airborneKg())
-                .overspray(fog.oversprayKg())
+                .overspray(oversprayKg())
                 .overspray(film.escapedKg())
                 .dripped(film.state().drippedKg())
                 .masked(film.state().maskedKg())
+                .beyond(beyond.carriedKg(fog))
                 .build();
+    }
+
+    private double oversprayKg() {
+        return beyond.oversprayKg(fog, cavity.openings().size());
     }
 
     private double peakAirborneKg() {
@@ -213,6 +230,9 @@ final class Job {
         settings.put(
                 "fog transport",
                 scene.transport().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+        if (grid.part() != null) {
+            settings.put("computed", ComputedBays.of(grid).words() + ", rings of neighbours " + ground.rings());
+        }
         settings.put("size bins", String.valueOf(fog.bins()));
         settings.put("rays per jet", String.valueOf(scene.raysPerJet()));
         settings.put("fog cell updates", String.valueOf(fog.stats().updates()));

@@ -91,6 +91,11 @@ public final class MemoryCheck {
         return new Finding(ID, severity, place(scene), text(what, needed, fits, memory));
     }
 
+    /** The refusal of a run for which a part was asked that has no room. */
+    static SceneException partWithoutRoom(Scene scene, long needed, MemoryBudget memory) {
+        return new SceneException(ID, place(scene), text("a run of the bays asked for", needed, "", memory));
+    }
+
     /** Whether an exception is this refusal. */
     public static boolean isRefusal(SceneException e) {
         return e.findings().get(0).id().equals(ID);

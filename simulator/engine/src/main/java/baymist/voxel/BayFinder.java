@@ -14,6 +14,9 @@ final class BayFinder {
 
     private static final double LEAST_SHARE = 0.002;
 
+    /** ... or, among so many bays that each is a small share, this share of the largest (ASSUMED). */
+    private static final double LEAST_OF_LARGEST = 0.1;
+
     private final Lattice lattice;
     private final CavityCells cells;
     private final double[] volumeM3;
@@ -76,11 +79,14 @@ final class BayFinder {
             size[component[c]]++;
             total += volumeM3[c];
         }
+        double largest = Arrays.stream(volume).max().orElse(0);
+        double least = Math.min(LEAST_SHARE * total, LEAST_OF_LARGEST * largest);
+        int[] crossing = crossing();
         boolean[] settled = new boolean[components];
         while (true) {
             int small = -1;
             for (int c = 0; c < components; c++) {
-                boolean tiny = size[c] < LEAST_CELLS || volume[c] < LEAST_SHARE * total;
+                boolean tiny = size[c] < LEAST_CELLS || volume[c] < least;
                 if (groups.of(c) == c && !settled[c] && tiny && (small < 0 || volume[c] < volume[small])) {
                     small = c;
                 }
@@ -88,7 +94,7 @@ final class BayFinder {
             if (small < 0) {
                 return groups;
             }
-            int into = widestNeighbour(groups, small);
+            int into = widestNeighbour(groups, small, crossing);
             if (into < 0) {
                 settled[small] = true;
                 continue;
@@ -101,13 +107,21 @@ final class BayFinder {
         }
     }
 
-    private int widestNeighbour(Groups groups, int group) {
+    /** Faces between two components, ascending. */
+    private int[] crossing() {
+        IntList between = new IntList();
+        for (int f = 0; f < faces.count(); f++) {
+            if (faces.opening()[f] >= 0 && component[faces.low()[f]] != component[faces.high()[f]]) {
+                between.add(f);
+            }
+        }
+        return between.toArray();
+    }
+
+    private int widestNeighbour(Groups groups, int group, int[] crossing) {
         double[] area = new double[components];
         int best = -1;
-        for (int f = 0; f < faces.count(); f++) {
-            if (faces.opening()[f] < 0) {
-                continue;
-            }
+        for (int f : crossing) {
             int a = groups.of(component[faces.low()[f]]);
             int b = groups.of(component[faces.high()[f]]);
             if (a != b && (a == group || b == group)) {

@@ -1,0 +1,79 @@
+package baymist.run;
+
+import baymist.voxel.Bay;
+import baymist.voxel.PartOfWhole;
+import baymist.voxel.VoxelGrid;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Which bays a result holds, in words and numbers.
+ *
+ * @param names of the computed bays
+ * @param leftOut names of the others
+ */
+public record ComputedBays(List<String> names, List<String> leftOut) {
+    /** Names in a row that are told one by one. */
+    private static final int TOLD = 6;
+
+    public ComputedBays {
+        names = List.copyOf(names);
+        leftOut = List.copyOf(leftOut);
+    }
+
+    /** Of a grid; nothing is left out of a whole one. */
+    public static ComputedBays of(VoxelGrid grid) {
+        List<String> names = grid.bays().stream().map(Bay::name).toList();
+        List<String> rest = new ArrayList<>();
+        @Nullable PartOfWhole part = grid.part();
+        if (part != null) {
+            for (int b = 0; b < part.bays().size(); b++) {
+                if (!part.holds(b)) {
+                    rest.add(part.bays().get(b).name());
+                }
+            }
+        }
+        return new ComputedBays(names, rest);
+    }
+
+    public boolean isWhole() {
+        return leftOut.isEmpty();
+    }
+
+    /** "bays 3 to 5 of 36", or names of the structure's own. */
+    public String words() {
+        int all = names.size() + leftOut.size();
+        String list = row(names);
+        return list + " of " + all + (list.startsWith("bay") ? "" : " bays");
+    }
+
+    /** One sentence: what was computed and what not. */
+    public String sentence() {
+        return isWhole()
+                ? "all bays are computed"
+                : words() + " computed; nothing is said about the other " + leftOut.size();
+    }
+
+    private static String row(List<String> names) {
+        if (names.size() == 1) {
+            return names.get(0);
+        }
+        int first = number(names.get(0));
+        boolean counted = first > 0;
+        for (int i = 0; i < names.size() && counted; i++) {
+            counted = number(names.get(i)) == first + i;
+        }
+        if (counted) {
+            return "bays " + first + (names.size() == 2 ? " and " : " to ") + (first + names.size() - 1);
+        }
+        return names.size() <= TOLD
+                ? String.join(", ", names)
+                : names.get(0) + ", " + names.get(1) + " ... " + names.get(names.size() - 1) + " (" + names.size() + ")";
+    }
+
+    /** N of "bay N", or 0. */
+    private static int number(String name) {
+        return name.matches("bay [1-9][0-9]{0,5}") ? Integer.parseInt(name.substring(4)) : 0;
+    }
+}
