@@ -11,6 +11,8 @@ import baymist.report.ResultJson;
 import baymist.report.RunDifference;
 import baymist.report.TextReport;
 import baymist.run.CoverageConvergence;
+import baymist.run.PartRule;
+import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.run.VoxelStudy;
 import baymist.scene.Scene;
@@ -19,6 +21,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -58,6 +61,10 @@ final class RunCommand extends SceneCommand {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private PartOption part;
+
     @Option(names = "--out", paramLabel = "DIR", description = "Folder for the results; default out/<scene name>.")
     private @Nullable Path out;
 
@@ -94,6 +101,11 @@ final class RunCommand extends SceneCommand {
 
     RunCommand(Console console, Stages stages) {
         super(console, stages);
+    }
+
+    @Override
+    RunOptions runOptions() {
+        return super.runOptions().withPart(converge ? PartRule.WHOLE : part.rule());
     }
 
     @Override

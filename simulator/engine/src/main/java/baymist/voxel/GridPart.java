@@ -1,7 +1,5 @@
 package baymist.voxel;
 
-import baymist.geom.Box3;
-import baymist.geom.Vec3;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -211,30 +209,8 @@ public final class GridPart {
     /** Unresolved places that lie nearer to a kept bay than to any other; a tie, such as on a rib, counts as kept. */
     private List<UnresolvedArea> unresolved(boolean[] kept) {
         return whole.unresolved().stream()
-                .filter(u -> nearKept(whole.bays(), kept, u.centroidM()))
+                .filter(u -> PartOfWhole.near(whole.bays(), b -> kept[b], u.centroidM()))
                 .toList();
     }
 
-    private static boolean nearKept(List<Bay> bays, boolean[] kept, Vec3 point) {
-        double mine = Double.POSITIVE_INFINITY;
-        double other = Double.POSITIVE_INFINITY;
-        for (int b = 0; b < kept.length; b++) {
-            double gap = gap2(bays.get(b).bounds(), point);
-            mine = kept[b] ? Math.min(mine, gap) : mine;
-            other = kept[b] ? other : Math.min(other, gap);
-        }
-        return mine <= other;
-    }
-
-    /** Square of the distance of a point from a box, 0 inside, m². */
-    private static double gap2(Box3 box, Vec3 p) {
-        double sum = 0;
-        for (int axis = 0; axis < 3; axis++) {
-            double gap = Math.max(
-                    0,
-                    Math.max(box.min().get(axis) - p.get(axis), p.get(axis) - box.max().get(axis)));
-            sum += gap * gap;
-        }
-        return sum;
-    }
 }
