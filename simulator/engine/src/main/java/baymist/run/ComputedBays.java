@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param leftOut names of the others
  */
 public record ComputedBays(List<String> names, List<String> leftOut) {
-    /** Names in a row that are told one by one. */
+    /** Bays or runs of bays that are told one by one. */
     private static final int TOLD = 6;
 
     public ComputedBays {
@@ -55,21 +55,27 @@ public record ComputedBays(List<String> names, List<String> leftOut) {
                 : words() + " computed; nothing is said about the other " + leftOut.size();
     }
 
+    /** Numbered bays in runs, others by name. */
     private static String row(List<String> names) {
-        if (names.size() == 1) {
-            return names.get(0);
+        boolean numbered = names.stream().allMatch(n -> number(n) > 0);
+        List<String> runs = new ArrayList<>();
+        int from = 0;
+        while (from < names.size()) {
+            int first = numbered ? number(names.get(from)) : 0;
+            int to = from + 1;
+            while (first > 0 && to < names.size() && number(names.get(to)) == first + to - from) {
+                to++;
+            }
+            runs.add(
+                    to - from == 1
+                            ? first > 0 ? String.valueOf(first) : names.get(from)
+                            : first + (to - from == 2 ? " and " : " to ") + (first + to - from - 1));
+            from = to;
         }
-        int first = number(names.get(0));
-        boolean counted = first > 0;
-        for (int i = 0; i < names.size() && counted; i++) {
-            counted = number(names.get(i)) == first + i;
-        }
-        if (counted) {
-            return "bays " + first + (names.size() == 2 ? " and " : " to ") + (first + names.size() - 1);
-        }
-        return names.size() <= TOLD
-                ? String.join(", ", names)
-                : names.get(0) + ", " + names.get(1) + " ... " + names.get(names.size() - 1) + " (" + names.size() + ")";
+        return (numbered ? names.size() == 1 ? "bay " : "bays " : "")
+                + (runs.size() <= TOLD
+                        ? String.join(", ", runs)
+                        : String.join(", ", runs.subList(0, TOLD - 1)) + " ... " + runs.get(runs.size() - 1));
     }
 
     /** N of "bay N", or 0. */
