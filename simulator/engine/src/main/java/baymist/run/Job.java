@@ -30,6 +30,8 @@ final class Job {
     /** Largest closure error of the ledger that is let through, of what was sprayed (docs/theory/fog.md). */
     static final double CLOSURE_LIMIT = 1e-9;
 
+    private static final int HASHED_CELLS = 4096;
+
     private final Scene scene;
     private final Cavity cavity;
     private final VoxelGrid grid;
@@ -242,7 +244,22 @@ final class Job {
                 "smallest fog step",
                 String.format(Locale.ROOT, "%.3g s", fog.stats().smallestStepS()));
         settings.put("fog step limited by", fog.stats().reason());
-        String hash = new StateHash().add(build).add(fog.concentrationKgPerM3()).hex();
-        return new RunRecord(EngineVersion.VERSION, scene.hash(), options.threads(), clock.seconds(), settings, hash);
+        StateHash hash = new StateHash().add(build);
+        addFog(hash);
+        return new RunRecord(
+                EngineVersion.VERSION, scene.hash(), options.threads(), clock.seconds(), settings, hash.hex());
+    }
+
+    /** Concentrations, cell by cell, sizes innermost, in pieces: all at once they are as large as the fog itself. */
+    private void addFog(StateHash hash) {
+        int bins = fog.bins();
+        for (int from = 0; from < grid.cellCount(); from += HASHED_CELLS) {
+            int to = Math.min(grid.cellCount(), from + HASHED_CELLS);
+            double[] some = new double[(to - from) * bins];
+            for (int i = 0; i < some.length; i++) {
+                some[i] = fog.concentrationKgPerM3(from + i / bins, i % bins);
+            }
+            hash.add(some);
+        }
     }
 }

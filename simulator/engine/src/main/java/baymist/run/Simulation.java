@@ -155,14 +155,14 @@ public final class Simulation {
             findings.addAll(ways.findings());
             findings.addAll(Nozzles.findings(scene));
             List<Insertion> insertions = ways.insertions().stream().distinct().toList();
-            RunEstimate estimate = estimate(scene, cavity, grid, ways, options.memory(), findings);
+            RunEstimate estimate = estimate(scene, cavity, grid, ways, options, findings);
             return new CheckResult(scene, cavity, grid, insertions, estimate, findings);
         }
     }
 
     /** What a run would take, or null where a pass can't be made: then an error says so, and there is nothing to reckon. */
     private static @Nullable RunEstimate estimate(
-            Scene scene, Cavity cavity, VoxelGrid grid, Approach.Ways ways, MemoryBudget memory, List<Finding> into) {
+            Scene scene, Cavity cavity, VoxelGrid grid, Approach.Ways ways, RunOptions options, List<Finding> into) {
         List<Finding> refused = Stations.refusals(scene, ways.insertions());
         if (!refused.isEmpty()) {
             into.addAll(refused);
@@ -172,8 +172,13 @@ public final class Simulation {
         PassPlan plan = Stations.plan(scene, ways.insertions());
         into.addAll(plan.findings());
         Timeline timeline = Timeline.of(scene, cavity, ways.insertions(), plan);
+        PartPreview part = PartPreview.of(scene, cavity, grid, timeline, options.memory(), options.part());
+        if (part != null) {
+            into.add(part.computed());
+            return part.estimate();
+        }
         MemoryCheck.Reckoning takes = g -> RunEstimate.of(scene, g, timeline).memory();
-        Finding large = MemoryCheck.finding(Severity.WARNING, scene, cavity, grid, takes, memory);
+        Finding large = MemoryCheck.finding(Severity.WARNING, scene, cavity, grid, takes, options.memory());
         if (large != null) {
             into.add(large);
         }
