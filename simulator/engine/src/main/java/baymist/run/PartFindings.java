@@ -44,7 +44,7 @@ final class PartFindings {
     static Finding computed(Scene scene, ComputedBays bays, PartRule rule, String verb) {
         return new Finding(
                 "PART-001",
-                rule.isByMemory() ? Severity.WARNING : Severity.NOTE,
+                Severity.WARNING,
                 SourcePlace.of(scene.file()),
                 String.format(
                         Locale.ROOT,
