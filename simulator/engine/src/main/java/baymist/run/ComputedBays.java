@@ -37,6 +37,16 @@ public record ComputedBays(List<String> names, List<String> leftOut) {
         return new ComputedBays(names, rest);
     }
 
+    /** Of some bays. */
+    static ComputedBays of(List<Bay> bays, boolean[] kept) {
+        List<String> names = new ArrayList<>();
+        List<String> rest = new ArrayList<>();
+        for (int b = 0; b < kept.length; b++) {
+            (kept[b] ? names : rest).add(bays.get(b).name());
+        }
+        return new ComputedBays(names, rest);
+    }
+
     public boolean isWhole() {
         return leftOut.isEmpty();
     }

@@ -94,9 +94,7 @@ final class Ground {
         int least = rule.isByMemory() ? FEWEST_RINGS : wanted;
         int kept = trial.most(wanted, least);
         if (kept == 0) {
-            // throws: not even the least has room
-            MemoryCheck.job(ask.scene, ask.structure.cavity(), grid, ask::takes, budget);
-            throw MemoryCheck.partWithoutRoom(ask.scene, trial.bytes(least), budget);
+            throw MemoryCheck.partWithoutRoom(ask.scene, trial.words(least), trial.bytes(least), budget);
         }
         boolean growable = rule.isByMemory() && trial.grows(kept);
         return part(ask, grid, everywhere, bays, trial.bays(kept), kept, growable);

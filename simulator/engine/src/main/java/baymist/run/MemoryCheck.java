@@ -91,9 +91,10 @@ public final class MemoryCheck {
         return new Finding(ID, severity, place(scene), text(what, needed, fits, memory));
     }
 
-    /** The refusal of a run for which a part was asked that has no room. */
-    static SceneException partWithoutRoom(Scene scene, long needed, MemoryBudget memory) {
-        return new SceneException(ID, place(scene), text("a run of the bays asked for", needed, "", memory));
+    /** The refusal of a run of which not even the sprayed bays and their neighbours have room. */
+    static SceneException partWithoutRoom(Scene scene, String bays, long needed, MemoryBudget memory) {
+        String what = "a run of " + bays + ", the sprayed ones and their neighbours,";
+        return new SceneException(ID, place(scene), text(what, needed, "", memory));
     }
 
     /** Whether an exception is this refusal. */
@@ -131,7 +132,7 @@ public final class MemoryCheck {
                 what,
                 bytes(needed),
                 bytes(memory.bytes()),
-                fits.isEmpty() ? "" : "voxels of " + fits + " would fit (--voxel), or ",
+                fits.isEmpty() ? "take coarser voxels (--voxel), or " : "voxels of " + fits + " would fit (--voxel), or ",
                 (long) Math.ceil(MemoryBudget.heapFor(needed) / (double) (1 << 30)));
     }
 

@@ -28,6 +28,11 @@ final class PartTrial {
         return rings.around(sprayed, count);
     }
 
+    /** The bays of so many rings in words. */
+    String words(int count) {
+        return ComputedBays.of(whole.bays(), bays(count)).words();
+    }
+
     /** The most rings that have room, from {@code wanted} down to {@code least}; 0 if not even those. */
     int most(int wanted, int least) {
         for (int n = wanted; n >= least; n--) {
