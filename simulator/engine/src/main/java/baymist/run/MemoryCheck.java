@@ -50,7 +50,7 @@ public final class MemoryCheck {
         if (MAKING * cells > memory.bytes()) {
             double longer = Math.cbrt((double) RUNNING * cells / Math.max(1_000_000, memory.bytes()));
             Vec3 sizeM = Voxelizer.sizeM(cavity, scene.voxel()).times(longer);
-            String text = text("making the voxels", MAKING * cells, voxel(sizeM), memory);
+            String text = text("making the voxels", MAKING * cells, fit(voxel(sizeM)), memory);
             throw new SceneException(ID, place(scene), text);
         }
     }
@@ -88,13 +88,13 @@ public final class MemoryCheck {
         }
         String what = String.format(Locale.ROOT, "a run with %,d cells", grid.cellCount());
         String fits = fitting(cavity, grid.sizeM(), reckoning, needed, memory);
-        return new Finding(ID, severity, place(scene), text(what, needed, fits, memory));
+        return new Finding(ID, severity, place(scene), text(what, needed, fit(fits), memory));
     }
 
     /** The refusal of a run of which not even the sprayed bays and their neighbours have room. */
     static SceneException partWithoutRoom(Scene scene, String bays, long needed, MemoryBudget memory) {
         String what = "a run of " + bays + ", the sprayed ones and their neighbours,";
-        return new SceneException(ID, place(scene), text(what, needed, "", memory));
+        return new SceneException(ID, place(scene), text(what, needed, "take coarser voxels (--voxel), or ", memory));
     }
 
     /** Whether an exception is this refusal. */
@@ -121,18 +121,22 @@ public final class MemoryCheck {
         return "";
     }
 
+    private static String fit(String voxels) {
+        return voxels.isEmpty() ? "" : "voxels of " + voxels + " would fit (--voxel), or ";
+    }
+
     private static SourcePlace place(Scene scene) {
         return new SourcePlace(scene.file(), 0, "voxel");
     }
 
-    private static String text(String what, long needed, String fits, MemoryBudget memory) {
+    private static String text(String what, long needed, String advice, MemoryBudget memory) {
         return String.format(
                 Locale.ROOT,
                 "%s needs about %s of memory, and Java has %s for it here; %sstart Java with -Xmx%dg",
                 what,
                 bytes(needed),
                 bytes(memory.bytes()),
-                fits.isEmpty() ? "take coarser voxels (--voxel), or " : "voxels of " + fits + " would fit (--voxel), or ",
+                advice,
                 (long) Math.ceil(MemoryBudget.heapFor(needed) / (double) (1 << 30)));
     }
 
