@@ -1,8 +1,10 @@
 package baymist.run;
 
+import baymist.access.Station;
 import baymist.airflow.OpenFractions;
 import baymist.cavity.Cavity;
 import baymist.coverage.SeamMap;
+import baymist.geom.Vec3;
 import baymist.numeric.Workers;
 import baymist.problem.Finding;
 import baymist.scene.InitialFog;
@@ -82,22 +84,24 @@ final class Ground {
         if (rule.isWhole() || rule.isByMemory() && fits) {
             return whole(ask, grid);
         }
-        Spraying everywhere =
-                Spraying.cast(ask.scene, ask.structure, ask.timeline, ask.workers, ask.observer);
-        boolean[] sprayed = sprayed(ask.scene, grid, everywhere, ask.timeline.count());
-        if (sprayed == null) {
+        boolean[] tips = sprayed(ask.scene, grid, ask.timeline);
+        if (tips == null) {
             return whole(ask, grid);
         }
-        BayRings bays = BayRings.of(ask.structure.cavity(), grid);
-        PartTrial trial = new PartTrial(grid, bays, sprayed, ask::takes, budget);
         int wanted = rule.isByMemory() ? Math.max(rings, FIRST_RINGS) : rule.rings();
         int least = rule.isByMemory() ? FEWEST_RINGS : wanted;
+        BayRings bays = BayRings.of(ask.structure.cavity(), grid);
+        // refused before the jets are cast, which takes its time
+        trial(ask, grid, bays, tips).most(wanted, least);
+        Spraying everywhere = Spraying.cast(ask.scene, ask.structure, ask.timeline, ask.workers, ask.observer);
+        PartTrial trial = trial(ask, grid, bays, withAir(tips, grid, everywhere, ask.timeline.count()));
         int kept = trial.most(wanted, least);
-        if (kept == 0) {
-            throw MemoryCheck.partWithoutRoom(ask.scene, trial.words(least), trial.bytes(least), budget);
-        }
         boolean growable = rule.isByMemory() && trial.grows(kept);
         return part(ask, grid, everywhere, bays, trial.bays(kept), kept, growable);
+    }
+
+    private static PartTrial trial(Ask ask, VoxelGrid grid, BayRings bays, boolean[] sprayed) {
+        return new PartTrial(ask.scene, ask.structure.cavity(), grid, bays, sprayed, ask::takes, ask.options.memory());
     }
 
     private static Ground whole(Ask ask, VoxelGrid grid) {
@@ -127,46 +131,43 @@ final class Ground {
     }
 
     /** Bays in which tips stand or fog is let out at a point; null if none or all are meant. */
-    private static boolean @Nullable [] sprayed(Scene scene, VoxelGrid grid, Spraying casts, int moments) {
-        List<Integer> cells = new ArrayList<>();
-        for (int m = 0; m < moments; m++) {
-            SprayCast cast = casts.cast(m);
-            if (cast != null) {
-                cells.add(cast.hits().airCell());
-            }
-        }
-        return baysOf(scene, grid, cells);
-    }
-
-    /** The same before anything is sprayed, from where the tips stand. */
     static boolean @Nullable [] sprayed(Scene scene, VoxelGrid grid, Timeline timeline) {
+        InitialFog fog = scene.initialFog();
         List<Integer> cells = new ArrayList<>();
+        if (fog != null) {
+            Vec3 point = fog.pointM();
+            if (point == null) {
+                return null;
+            }
+            cells.add(grid.cellHolding(point));
+        }
         for (Moment m : timeline.moments()) {
-            if (m.station() != null) {
-                cells.add(grid.cellHolding(m.station().pose().positionM()));
+            Station station = m.station();
+            if (station != null) {
+                cells.add(grid.cellHolding(station.pose().positionM()));
             }
         }
-        return baysOf(scene, grid, cells);
-    }
-
-    private static boolean @Nullable [] baysOf(Scene scene, VoxelGrid grid, List<Integer> cells) {
         boolean[] bays = new boolean[grid.bays().size()];
         boolean any = false;
-        List<Integer> all = new ArrayList<>(cells);
-        InitialFog fog = scene.initialFog();
-        if (fog != null && fog.pointM() == null) {
-            return null;
-        }
-        if (fog != null) {
-            all.add(grid.cellHolding(fog.pointM()));
-        }
-        for (int cell : all) {
+        for (int cell : cells) {
             if (cell >= 0) {
                 bays[grid.bayOfCell(cell)] = true;
                 any = true;
             }
         }
         return any ? bays : null;
+    }
+
+    /** With the bays into which tips give air: beside a sheet not always that of the cell that holds the tip. */
+    private static boolean[] withAir(boolean[] tips, VoxelGrid grid, Spraying casts, int moments) {
+        boolean[] bays = tips.clone();
+        for (int m = 0; m < moments; m++) {
+            SprayCast cast = casts.cast(m);
+            if (cast != null) {
+                bays[grid.bayOfCell(cast.hits().airCell())] = true;
+            }
+        }
+        return bays;
     }
 
     /** Cells that are computed. */

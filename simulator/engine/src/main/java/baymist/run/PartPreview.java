@@ -25,9 +25,9 @@ record PartPreview(RunEstimate estimate, Finding computed) {
         if (sprayed == null) {
             return null;
         }
-        PartTrial trial = new PartTrial(grid, BayRings.of(cavity, grid), sprayed, takes, memory);
+        PartTrial trial = new PartTrial(scene, cavity, grid, BayRings.of(cavity, grid), sprayed, takes, memory);
         int most = rule.isByMemory() ? Ground.FIRST_RINGS : rule.rings();
-        int kept = trial.most(most, rule.isByMemory() ? Ground.FEWEST_RINGS : most);
+        int kept = trial.mostOrNone(most, rule.isByMemory() ? Ground.FEWEST_RINGS : most);
         if (kept == 0) {
             return null;
         }
