@@ -1,11 +1,11 @@
 package baymist.bench;
 
 import baymist.run.ComputedBays;
+import baymist.run.MemoryBudget;
 import baymist.run.PartRule;
 import baymist.run.RunObserver;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
-import baymist.run.MemoryBudget;
 import baymist.run.Simulation;
 import baymist.scene.Scene;
 import java.util.ArrayList;
@@ -21,6 +21,7 @@ final class BigRun implements RunObserver {
 
     private final List<String> rows = new ArrayList<>();
     private final List<String> notes = new ArrayList<>();
+    private final PeakMemory peak = new PeakMemory();
     private String stage = "";
     private double since = processorS();
 
@@ -67,13 +68,9 @@ final class BigRun implements RunObserver {
     private void lap() {
         if (!stage.isEmpty()) {
             double seconds = processorS() - since;
+            double held = 1e-9 * PeakMemory.heldNowBytes();
             rows.add(String.format(
-                    Locale.ROOT,
-                    "| %s | %.1f | %.2f | %.2f |%n",
-                    stage,
-                    seconds,
-                    1e-9 * PeakMemory.heldNowBytes(),
-                    1e-9 * PeakMemory.heapBytes()));
+                    Locale.ROOT, "| %s | %.1f | %.2f | %.2f |%n", stage, seconds, held, 1e-9 * peak.usedBytes()));
             System.err.print(rows.get(rows.size() - 1));
         }
         since = processorS();

@@ -116,6 +116,10 @@ final class RunCommand extends SceneCommand {
         if (insist && !converge) {
             throw new ParameterException(spec.commandLine(), "--insist without --converge: nothing to insist on");
         }
+        if (converge && part.rule().rings() > 0) {
+            throw new ParameterException(
+                    spec.commandLine(), "--converge with --part: voxel sizes are compared on the whole structure");
+        }
         if (!(ratio >= 1.1 && ratio <= 2)) {
             throw new ParameterException(spec.commandLine(), "--ratio " + ratio + ": 1.1 to 2 expected");
         }

@@ -124,6 +124,7 @@ class CliTest {
         @Override
         public CheckResult check(Scene scene, RunOptions options, RunObserver observer) {
             seen.add(scene);
+            part = options.part();
             return SampleRun.check();
         }
 
@@ -322,6 +323,7 @@ class CliTest {
                 "run a.yaml --threads 0",
                 "run a.yaml --part 0",
                 "run a.yaml --part some",
+                "run a.yaml --part 2 --converge",
                 "run a.yaml --threads x",
                 "run a.yaml --min-reached 101",
                 "run a.yaml --voxel 5",
@@ -405,9 +407,9 @@ class CliTest {
     void whichBaysAreComputedReachesTheEngine() {
         assertEquals(0, baymist("run", "a.yaml", "--out", dir()));
         assertEquals(PartRule.BY_MEMORY, stages.part);
-        assertEquals(0, baymist("run", "a.yaml", "--out", dir(), "--part", "2"));
+        assertEquals(0, baymist("check", "a.yaml", "--part", "2"));
         assertEquals(PartRule.rings(2), stages.part);
-        assertEquals(0, baymist("run", "a.yaml", "--out", dir(), "--part", "whole"));
+        assertEquals(0, baymist("check", "a.yaml", "--part", "whole"));
         assertEquals(PartRule.WHOLE, stages.part);
     }
 
