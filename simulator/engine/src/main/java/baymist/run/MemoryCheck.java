@@ -25,7 +25,7 @@ public final class MemoryCheck {
     private static final long MAKING = 44;
 
     /** Bytes of a cavity cell that its voxel takes on top, with faces and surfels, while voxels are made (docs/theory/voxels.md, 11). */
-    private static final long FILLED = 120;
+    private static final long FILLED = 110;
 
     /** Cells from which it is worth while to look first how many lie inside. */
     private static final long MANY = 1_000_000;
