@@ -14,9 +14,6 @@ final class BayFinder {
 
     private static final double LEAST_SHARE = 0.002;
 
-    /** ... or, among so many bays that each is a small share, this share of the largest (ASSUMED). */
-    private static final double LEAST_OF_LARGEST = 0.1;
-
     private final Lattice lattice;
     private final CavityCells cells;
     private final double[] volumeM3;
@@ -79,14 +76,11 @@ final class BayFinder {
             size[component[c]]++;
             total += volumeM3[c];
         }
-        double largest = Arrays.stream(volume).max().orElse(0);
-        double least = Math.min(LEAST_SHARE * total, LEAST_OF_LARGEST * largest);
-        int[] crossing = crossing();
         boolean[] settled = new boolean[components];
         while (true) {
             int small = -1;
             for (int c = 0; c < components; c++) {
-                boolean tiny = size[c] < LEAST_CELLS || volume[c] < least;
+                boolean tiny = size[c] < LEAST_CELLS || volume[c] < LEAST_SHARE * total;
                 if (groups.of(c) == c && !settled[c] && tiny && (small < 0 || volume[c] < volume[small])) {
                     small = c;
                 }
@@ -94,7 +88,7 @@ final class BayFinder {
             if (small < 0) {
                 return groups;
             }
-            int into = widestNeighbour(groups, small, crossing);
+            int into = widestNeighbour(groups, small);
             if (into < 0) {
                 settled[small] = true;
                 continue;
@@ -107,21 +101,13 @@ final class BayFinder {
         }
     }
 
-    /** Faces between two components, ascending. */
-    private int[] crossing() {
-        IntList between = new IntList();
-        for (int f = 0; f < faces.count(); f++) {
-            if (faces.opening()[f] >= 0 && component[faces.low()[f]] != component[faces.high()[f]]) {
-                between.add(f);
-            }
-        }
-        return between.toArray();
-    }
-
-    private int widestNeighbour(Groups groups, int group, int[] crossing) {
+    private int widestNeighbour(Groups groups, int group) {
         double[] area = new double[components];
         int best = -1;
-        for (int f : crossing) {
+        for (int f = 0; f < faces.count(); f++) {
+            if (faces.opening()[f] < 0) {
+                continue;
+            }
             int a = groups.of(component[faces.low()[f]]);
             int b = groups.of(component[faces.high()[f]]);
             if (a != b && (a == group || b == group)) {
