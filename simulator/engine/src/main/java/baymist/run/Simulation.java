@@ -61,12 +61,14 @@ public final class Simulation {
         try (Workers workers = new Workers(options.threads())) {
             clock.begin("sheets and openings");
             Structure structure = built.get();
+            RunObserver steady = new SteadyObserver(observer);
             int rings = Ground.FIRST_RINGS;
             while (true) {
-                RunResult result = run(scene, structure, rings, seams, options, workers, clock, observer);
+                RunResult result = run(scene, structure, rings, seams, options, workers, clock, steady);
                 if (result != null) {
                     return result;
                 }
+                steady.again();
                 rings++;
             }
         }

@@ -33,6 +33,19 @@ public final class BoxOfBays {
                         + " wand: needle 1/8 in x 2 ft, from: 200 mm, to: 160 mm, draw_back: 40 mm/s}\n");
     }
 
+    /** Sprayed upwards in the first bay, with the ports and the end hole of all bays from one on shut while spraying. */
+    static Scene shutFrom(int bays, int first) {
+        StringBuilder shut = new StringBuilder("openings:\n");
+        for (int b = first; b <= bays; b++) {
+            line(shut, "  bay %d port: {pass: closed, hang: open, after: open}", b);
+        }
+        line(shut, "  rib %d hole: {pass: closed, hang: open, after: open}", bays + 1);
+        return scene(
+                bays,
+                shut + "entries:\n  - {name: in, opening: bay 1 port}\npasses:\n  - {name: up, entry: in,"
+                        + " wand: needle 1/8 in x 2 ft, from: 60 mm, to: 40 mm, draw_back: 20 mm/s}\n");
+    }
+
     private static Scene scene(int bays, String passes) {
         try {
             Path folder = Files.createTempDirectory("box-of-bays");

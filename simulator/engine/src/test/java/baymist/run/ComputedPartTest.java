@@ -141,10 +141,22 @@ class ComputedPartTest {
         long enough = needed(along, PartRule.rings(4));
         assertTrue(enough < needed(along, PartRule.WHOLE));
         List<String> notes = new ArrayList<>();
+        List<Double> done = new ArrayList<>();
+        int[] begunAnew = {0};
         RunObserver listening = new ForwardingObserver(RunObserver.NONE) {
             @Override
             public void note(String text) {
                 notes.add(text);
+            }
+
+            @Override
+            public void progress(double share, double jobTimeS) {
+                done.add(share);
+            }
+
+            @Override
+            public void again() {
+                begunAnew[0]++;
             }
         };
         RunOptions options = new RunOptions(2, new MemoryBudget(enough), PartRule.BY_MEMORY);
@@ -152,7 +164,12 @@ class ComputedPartTest {
         String words = ComputedBays.of(r.grid()).words();
         boolean warned = finding(r, "PART-002").isPresent();
         assertTrue(warned ? words.equals("bays 1 to 5 of 6") : words.matches("bays 1 to [45] of 6"), words);
-        assertTrue(notes.stream().anyMatch(n -> n.contains("one ring of bays more")), notes.toString());
+        long said = notes.stream().filter(n -> n.contains("one ring of bays more")).count();
+        assertTrue(said > 0, notes.toString());
+        assertEquals(said, begunAnew[0]);
+        for (int i = 1; i < done.size(); i++) {
+            assertTrue(done.get(i) >= done.get(i - 1), done.toString());
+        }
         RunResult one = Simulation.run(along, options.withThreads(1), RunObserver.NONE);
         assertEquals(r.record().stateHash(), one.record().stateHash());
         assertEquals(r.ledger(), one.ledger());
