@@ -34,16 +34,21 @@ public final class FogTransportRate {
     private static final int NZ = 50;
 
     /**
-     * What a run does by default without a jet and with one (limited slopes; donor cells; four sizes side by side in both); the latter with
-     * set-up spread over a long window, which is the kernel; and donor cells one size at a time, in plain loops whatever Java was started with.
+     * What a run does by default, without a jet and with one (donor cells in single precision, eight sizes side by side); the same with set-up spread over a long
+     * window, which is the kernel, with vectors where Java has them and in plain loops; limited slopes; and donor cells in double precision, one size at a time,
+     * in plain loops whatever Java was started with.
      */
     private static final List<Way> WAYS = List.of(
-            new Way("auto, no jet", Transport.AUTO, false, 0.25),
-            new Way("auto, jet on", Transport.AUTO, true, 0.25),
-            new Way("auto, jet on, kernel", Transport.AUTO, true, 2.5),
-            new Way("first_order", Transport.FIRST_ORDER, false, 0.25));
+            new Way("auto, no jet", Transport.AUTO, false, 0.25, false),
+            new Way("auto, jet on", Transport.AUTO, true, 0.25, false),
+            new Way("auto, kernel", Transport.AUTO, true, 2.5, false),
+            new Way("auto, kernel in plain loops", Transport.AUTO, true, 2.5, true),
+            new Way("auto, jet on, plain loops", Transport.AUTO, true, 0.25, true),
+            new Way("second_order, kernel", Transport.SECOND_ORDER, false, 2.5, false),
+            new Way("first_order", Transport.FIRST_ORDER, false, 0.25, false));
 
-    private record Way(String name, Transport transport, boolean jet, double windowS) {}
+    /** A way of stepping; {@code plain}: by plain loops even where there are vectors. */
+    private record Way(String name, Transport transport, boolean jet, double windowS, boolean plain) {}
 
     private FogTransportRate() {}
 
@@ -88,7 +93,7 @@ public final class FogTransportRate {
             return;
         }
         System.out.printf(
-                "fog transport, %d x %d x %d cells of 10 mm, 8 bins, double, %d threads, best of %d; updates/s x 12 B over triad%n",
+                "fog transport, %d x %d x %d cells of 10 mm, 8 bins, single precision (first_order: double), %d threads, best of %d; updates/s x 12 B over triad%n",
                 NX, NY, NZ, threads, REPEATS);
         for (List<String> module : List.of(List.<String>of(), List.of("--add-modules", "jdk.incubator.vector"))) {
             List<String> command = new ArrayList<>(List.of(System.getProperty("java.home") + "/bin/java", "-Xmx2g"));
@@ -112,19 +117,22 @@ public final class FogTransportRate {
             double triad = Triad.bytesPerS(workers) * 1e-9;
             for (Rate r : rates(workers)) {
                 System.out.printf(
-                        "%-8s %-22s %6.0f M cell-bin updates/s, triad %5.1f GB/s, share %.3f; levels save a factor of %.1f in updates%n",
+                        "%-8s %-28s %6.0f M cell-bin updates/s, triad %5.1f GB/s, share %.3f; levels save a factor of %.1f in updates%n",
                         name, r.way(), r.updatesPerS() * 1e-6, triad, r.updatesPerS() * 12e-9 / triad, r.saved());
             }
         }
     }
 
-    /** All ways, in the order of {@link #WAYS}: with a jet off, with a jet on, and donor cells one size at a time. */
+    /** All ways, in the order of {@link #WAYS}. */
     static List<Rate> rates(Workers workers) {
         int threads = workers.threads();
         VoxelGrid grid = box(NX, NY, NZ);
         List<Rate> rates = new ArrayList<>();
         for (Way way : WAYS) {
             FogStepper fog = fog(grid, way.transport(), workers);
+            if (way.plain()) {
+                fog.stepPlainly();
+            }
             SprayHits hits = way.jet() ? jet() : null;
             double best = 0;
             double saved = 0;

@@ -30,7 +30,7 @@ final class FogAcross {
     }
 
     /** Lists the links of a schedule whose places are known. */
-    void arrange(FogLinks links, RateLevels levels, int[] place) {
+    void arrange(FogLinks links, RateLevels levels, int[] place, int lanes) {
         java.util.Arrays.fill(start, 0);
         byte[] of = levels.ofCell;
         for (int l = 0; l < links.count(); l++) {
@@ -55,8 +55,8 @@ final class FogAcross {
             int fine = flip ? high : low;
             int coarse = flip ? low : high;
             int i = next[KINDS * of[fine] + of[coarse]]++;
-            finer[i] = FogGroup.LANES * place[fine];
-            coarser[i] = FogGroup.LANES * place[coarse];
+            finer[i] = lanes * place[fine];
+            coarser[i] = lanes * place[coarse];
             link[i] = l;
             finerIsHigh[i] = flip;
         }

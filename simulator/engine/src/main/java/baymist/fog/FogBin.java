@@ -62,6 +62,9 @@ final class FogBin {
     /** Suspended mass, kg, [cells]. */
     private double[] mass;
 
+    /** Sum of {@link #mass}; NaN if it has to be added up anew, kg. */
+    private double airborneKg = Double.NaN;
+
     /** What takes fog in this window and what comes in. */
     final FogSinks sinks;
 
@@ -80,6 +83,10 @@ final class FogBin {
     final double[] overspray;
 
     double sourcedKg;
+
+    /** Mass that audits of steps in single precision put right, of either sign, added up, kg. */
+    double auditedKg;
+
     long explicitSteps;
 
     /** Cells and links touched by explicit steps. */
@@ -121,10 +128,19 @@ final class FogBin {
 
     void add(int cell, double massKg) {
         mass[cell] += massKg;
+        changed();
     }
 
     double airborneKg() {
-        return sum(mass);
+        if (Double.isNaN(airborneKg)) {
+            airborneKg = sum(mass);
+        }
+        return airborneKg;
+    }
+
+    /** To be called when masses have changed. */
+    private void changed() {
+        airborneKg = Double.NaN;
     }
 
     double settlingMPerS() {
@@ -157,9 +173,9 @@ final class FogBin {
             return Way.REST;
         }
         faintKg = FAINT_SHARE * allKg;
-        limited = transport.limited(spray != null) && !(frugal && before < faintKg);
+        limited = transport.limited();
         sinks.fill(window, settlingMPerS, walls);
-        return limited || (frugal && spray != null) ? Way.TOGETHER : Way.ALONE;
+        return limited || frugal ? Way.TOGETHER : Way.ALONE;
     }
 
     /** Whether split steps are worth their cost, from the largest rates that pace a cell, 1/s. */
@@ -190,6 +206,7 @@ final class FogBin {
             requireFeasible(Math.ceil(durationS / limitS));
             advanceExplicitly(rates, durationS, limitS);
         }
+        changed();
         bookLosses(window, rates.exposure, rates);
     }
 
@@ -211,11 +228,45 @@ final class FogBin {
         requireFeasible(Math.ceil(durationS / limitS));
     }
 
-    /** Books what joint steps took, whose masses are in place. */
-    void finish(FogWindow window, RateLevels levels, double[] exposure) {
+    /**
+     * Books what joint steps took, whose masses are in place, after an audit: what was there and what came in must be what is there and what was taken. Steps in
+     * single precision leave some 1e-8 of it open, which all shares make up for alike.
+     *
+     * @param exposure kg s, [cells]; changed
+     */
+    void finish(FogWindow window, RateLevels levels, double[] exposure, double durationS) {
         explicitSteps += levels.finestSteps();
         updates += levels.updates();
+        double due = before + sinks.sourceKgPerS * durationS;
+        changed();
+        double found = airborneKg() + taken(window, exposure);
+        if (found > 0 && due > 0) {
+            double factor = due / found;
+            for (int c = 0; c < mass.length; c++) {
+                mass[c] *= factor;
+                exposure[c] *= factor;
+            }
+            changed();
+            auditedKg += Math.abs(due - found);
+        }
         bookLosses(window, exposure, null);
+    }
+
+    /** What walls, vents and beams took, kg. */
+    private double taken(FogWindow window, double[] exposure) {
+        double sum = 0;
+        int[] cellOf = grid.surfels().cell();
+        for (int s = 0; s < deposited.length; s++) {
+            sum += sinks.wallRate[s] * exposure[cellOf[s]];
+        }
+        for (int v = 0; v < sinks.ventRate.length; v++) {
+            sum += sinks.ventRate[v] * exposure[grid.faces().ventCell()[v]];
+        }
+        SprayHits spray = window.spray;
+        for (int i = 0; spray != null && i < sinks.scourRate.length; i++) {
+            sum += sinks.scourRate[i] * exposure[spray.scourCell()[i]];
+        }
+        return sum;
     }
 
     double[] massKg() {
@@ -271,7 +322,7 @@ final class FogBin {
                 left -= count * stepS;
             }
             left = left <= 1e-12 * durationS ? 0 : left;
-            double judgedKg = SMOOTH_CHANGE * Math.max(faintKg, Math.sqrt(fullKg * airborneKg()));
+            double judgedKg = SMOOTH_CHANGE * Math.max(faintKg, Math.sqrt(fullKg * sum(mass)));
             double allowed = stepS * judgedKg / Math.max(changed, 1e-3 * judgedKg);
             smoothStepS = split ? Math.min(Math.max(allowed, 0.2 * stepS), 1.5 * stepS) : allowed;
         }

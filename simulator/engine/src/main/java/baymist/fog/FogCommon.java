@@ -63,8 +63,11 @@ final class FogCommon {
 
     private final double[] ventIn;
     private final double[] worst;
+    private final boolean slopes;
 
-    FogCommon(VoxelGrid grid, FogLinks links, Vec3 downwards) {
+    /** @param slopes whether any window has slopes */
+    FogCommon(VoxelGrid grid, FogLinks links, Vec3 downwards, boolean slopes) {
+        this.slopes = slopes;
         this.grid = grid;
         this.links = links;
         for (int a = 0; a < 3; a++) {
@@ -86,14 +89,14 @@ final class FogCommon {
         Arrays.setAll(perM3, c -> 1 / grid.volumeM3(c));
         up = new double[n];
         down = new double[n];
-        lean = new double[n];
-        drift = new double[n];
+        lean = new double[slopes ? n : 0];
+        drift = new double[slopes ? n : 0];
         airUp = new double[n];
         airDown = new double[n];
         outRate = new double[cells];
-        slopedRate = new double[cells];
+        slopedRate = new double[slopes ? cells : 0];
         airOutRate = new double[cells];
-        airSlopedRate = new double[cells];
+        airSlopedRate = new double[slopes ? cells : 0];
         ventOut = new double[cells];
         ventIn = new double[cells];
         worst = new double[cells / FogLinks.BLOCK + 1];
@@ -116,7 +119,8 @@ final class FogCommon {
         largestAirPace = 0;
         for (int c = 0; c < airOutRate.length; c++) {
             largestAirRate = Math.max(largestAirRate, airOutRate[c]);
-            largestAirPace = Math.max(largestAirPace, airOutRate[c] + FogRates.SLOPED_WEIGHT * airSlopedRate[c]);
+            double weighed = slopes ? FogRates.SLOPED_WEIGHT * airSlopedRate[c] : 0;
+            largestAirPace = Math.max(largestAirPace, airOutRate[c] + weighed);
         }
     }
 
@@ -124,13 +128,15 @@ final class FogCommon {
         double lastDrift = 0;
         double lastConductance = 0;
         double against = 0;
+        if (slopes) {
+            Arrays.fill(lean, from, to, 0);
+        }
         for (int l = from; l < to; l++) {
             boolean level = falling[l] < 0;
             double airForth = 0;
             double airBack = 0;
             up[l] = 0;
             down[l] = 0;
-            lean[l] = 0;
             for (int e = links.entryStart[l]; e < links.entryStart[l + 1]; e++) {
                 double air = window.flux[e];
                 double conductance = window.conductance[e];
@@ -146,15 +152,20 @@ final class FogCommon {
                 }
                 up[l] += against + Math.max(air, 0);
                 down[l] += against + Math.max(-air, 0);
-                double excess = FogRates.excess(air, against, conductance);
-                int behind = air > 0 ? links.behindLow[l] : links.behindHigh[l];
-                if (behind >= 0 && excess > LimitedSlope.NEGLIGIBLE * Math.abs(air)) {
-                    lean[l] = Math.copySign(excess, air);
-                    drift[l] = air;
+                if (slopes) {
+                    lean(l, air, FogRates.excess(air, against, conductance));
                 }
             }
             airUp[l] = airForth * perM3[links.low[l]];
             airDown[l] = airBack * perM3[links.high[l]];
+        }
+    }
+
+    private void lean(int l, double air, double excess) {
+        int behind = air > 0 ? links.behindLow[l] : links.behindHigh[l];
+        if (behind >= 0 && excess > LimitedSlope.NEGLIGIBLE * Math.abs(air)) {
+            lean[l] = Math.copySign(excess, air);
+            drift[l] = air;
         }
     }
 
@@ -164,9 +175,7 @@ final class FogCommon {
         double expansion = window.field.expansionPerS();
         for (int c = from; c < to; c++) {
             double out = 0;
-            double sloped = 0;
             double airOut = 0;
-            double airSloped = 0;
             double airIn = 0;
             for (int j = links.cellStart[c]; j < links.cellStart[c + 1]; j++) {
                 int l = links.ofCell[j] >> 1;
@@ -174,15 +183,14 @@ final class FogCommon {
                 int other = high ? links.low[l] : links.high[l];
                 double air = high ? airDown[l] : airUp[l];
                 out += high ? down[l] : up[l];
-                sloped += Math.max(0, high ? -lean[l] : lean[l]);
                 airOut += air;
-                airSloped += (high ? links.behindHigh[l] : links.behindLow[l]) >= 0 ? air : 0;
                 airIn += (high ? airUp[l] : airDown[l]) / perM3[other];
             }
             outRate[c] = out * perM3[c];
-            slopedRate[c] = sloped * perM3[c];
             airOutRate[c] = airOut;
-            airSlopedRate[c] = airSloped;
+            if (slopes) {
+                fillSloped(c);
+            }
             double in = airIn + ventIn[c] + source[c];
             double leaving = airOut / perM3[c] + ventOut[c];
             double larger = Math.max(in, leaving);
@@ -191,5 +199,18 @@ final class FogCommon {
             }
         }
         worst[from / FogLinks.BLOCK] = most;
+    }
+
+    private void fillSloped(int c) {
+        double sloped = 0;
+        double airSloped = 0;
+        for (int j = links.cellStart[c]; j < links.cellStart[c + 1]; j++) {
+            int l = links.ofCell[j] >> 1;
+            boolean high = (links.ofCell[j] & 1) != 0;
+            sloped += Math.max(0, high ? -lean[l] : lean[l]);
+            airSloped += (high ? links.behindHigh[l] : links.behindLow[l]) < 0 ? 0 : high ? airDown[l] : airUp[l];
+        }
+        slopedRate[c] = sloped * perM3[c];
+        airSlopedRate[c] = airSloped;
     }
 }

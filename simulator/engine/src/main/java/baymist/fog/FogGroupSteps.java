@@ -43,7 +43,7 @@ final class FogGroupSteps {
             }
             for (int k = 0; k <= level; k++) {
                 kernel.gather(g, schedule, k, slopes);
-                addUp(g.sum, g.now[k], FogGroup.LANES * schedule.sinkStart[k], FogGroup.LANES * schedule.end[k]);
+                kernel.addUp(g, schedule, k);
                 spray(g, k);
             }
             for (int k = 0; k <= level; k++) {
@@ -55,20 +55,14 @@ final class FogGroupSteps {
         }
     }
 
-    private static void addUp(double[] sum, double[] now, int from, int to) {
-        for (int p = from; p < to; p++) {
-            sum[p] += now[p];
-        }
-    }
-
     private void spray(FogGroup g, int k) {
-        double[] next = g.next[k];
+        float[] next = g.next[k];
         for (int i = schedule.sprayStart[k]; i < schedule.sprayStart[k + 1]; i++) {
-            int p = FogGroup.LANES * schedule.sprayPlace[i];
-            for (int q = 0; q < FogGroup.LANES; q++) {
-                next[p + q] += g.added[FogGroup.LANES * i + q];
+            int p = g.lanes * schedule.sprayPlace[i];
+            for (int q = 0; q < g.lanes; q++) {
+                next[p + q] += g.added[g.lanes * i + q];
                 if (slopes) {
-                    g.change[p + q] += g.added[FogGroup.LANES * i + q];
+                    g.change[p + q] += g.added[g.lanes * i + q];
                 }
             }
         }

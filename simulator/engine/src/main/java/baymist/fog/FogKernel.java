@@ -6,6 +6,9 @@ package baymist.fog;
  * same operations in the same order. Each handles what belongs to one level.
  */
 interface FogKernel {
+    /** Bins that it takes at once. */
+    int lanes();
+
     /**
      * Donor cells' exchange of a level's cells with their neighbours of the same level, and what walls, vents and beams take:
      * concentrations at the ends
@@ -14,6 +17,9 @@ interface FogKernel {
      * @param note whether the change is kept for slopes
      */
     void gather(FogGroup g, FogSchedule s, int level, boolean note);
+
+    /** Adds the concentrations at the starts of a level's steps to the sums of its sinks, by Kahan's sum. */
+    void addUp(FogGroup g, FogSchedule s, int level);
 
     /**
      * What comes in through links between two levels, in a step of the finer one. What goes out there is in the cells' own share, as

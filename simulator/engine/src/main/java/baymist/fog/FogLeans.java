@@ -14,12 +14,12 @@ final class FogLeans {
     int[] link = new int[0];
 
     /** 1 where the donor is the low cell, -1 where it is the high one. */
-    double[] sense = new double[0];
+    float[] sense = new float[0];
 
     /** 1/m³ of the donor and the receiver. */
-    double[] perDonor = new double[0];
+    float[] perDonor = new float[0];
 
-    double[] perReceiver = new double[0];
+    float[] perReceiver = new float[0];
 
     /** Levels of donor, receiver and the cell behind. */
     byte[] donorLevel = new byte[0];
@@ -45,24 +45,24 @@ final class FogLeans {
             receiver = new int[room];
             behind = new int[room];
             link = new int[room];
-            sense = new double[room];
-            perDonor = new double[room];
-            perReceiver = new double[room];
+            sense = new float[room];
+            perDonor = new float[room];
+            perReceiver = new float[room];
             donorLevel = new byte[room];
             receiverLevel = new byte[room];
             behindLevel = new byte[room];
         }
     }
 
-    void add(int level, int donorCell, int receiverCell, int behindCell, int at, double direction, FogSchedule s) {
+    void add(int level, int donorCell, int receiverCell, int behindCell, int at, int direction, FogSchedule s) {
         int i = filled[level]++;
-        donor[i] = FogGroup.LANES * s.place[donorCell];
-        receiver[i] = FogGroup.LANES * s.place[receiverCell];
-        behind[i] = FogGroup.LANES * s.place[behindCell];
+        donor[i] = s.lanes * s.place[donorCell];
+        receiver[i] = s.lanes * s.place[receiverCell];
+        behind[i] = s.lanes * s.place[behindCell];
         link[i] = at;
         sense[i] = direction;
-        perDonor[i] = s.perM3[donorCell];
-        perReceiver[i] = s.perM3[receiverCell];
+        perDonor[i] = (float) s.perM3[donorCell];
+        perReceiver[i] = (float) s.perM3[receiverCell];
         donorLevel[i] = s.levels.ofCell[donorCell];
         receiverLevel[i] = s.levels.ofCell[receiverCell];
         behindLevel[i] = s.levels.ofCell[behindCell];

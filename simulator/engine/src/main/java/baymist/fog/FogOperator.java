@@ -78,7 +78,7 @@ public final class FogOperator {
                 return false;
             }
         };
-        FogCommon common = new FogCommon(grid, links, down);
+        FogCommon common = new FogCommon(grid, links, down, false);
         FogSinks sinks = new FogSinks(grid, bin, bins.count());
         try (Workers one = new Workers(1)) {
             FogWindow window = new FogWindow(grid, field, null, down, one);

@@ -142,7 +142,7 @@ final class FogRates {
                 up[l] = common.up[l] * common.perM3[links.low[l]];
                 down[l] = common.down[l] * common.perM3[links.high[l]];
                 lean[l] = limited ? common.lean[l] : 0;
-                drift[l] = common.drift[l];
+                drift[l] = limited ? common.drift[l] : 0;
             }
         }
         Arrays.fill(exposure, 0);
@@ -273,14 +273,14 @@ final class FogRates {
         largestRate = 0;
         largestCell = -1;
         largestAirRate = 0;
-        double airWeight = limited ? SLOPED_WEIGHT : 0;
         for (int c = 0; c < out.length; c++) {
             paceRate[c] = out[c] + SLOPED_WEIGHT * slopedRate[c];
             if (paceRate[c] > largestRate) {
                 largestRate = paceRate[c];
                 largestCell = c;
             }
-            largestAirRate = Math.max(largestAirRate, airOut[c] + airWeight * common.airSlopedRate[c]);
+            double weighed = limited ? SLOPED_WEIGHT * common.airSlopedRate[c] : 0;
+            largestAirRate = Math.max(largestAirRate, airOut[c] + weighed);
         }
     }
 

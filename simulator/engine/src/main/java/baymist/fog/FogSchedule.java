@@ -38,7 +38,13 @@ final class FogSchedule {
     final int[] near;
 
     /** Share of a neighbour's concentration that comes in through links that nothing falls through, [places * level sides]. */
-    final double[] share;
+    final float[] share;
+
+    /** Values a place in the arrays of groups. */
+    final int lanes;
+
+    /** Sinks of finer levels: number of the first sink of each level among all, [levels]. */
+    final int[] firstSink = new int[RateLevels.COARSEST + 1];
 
     final FogAcross across = new FogAcross();
 
@@ -61,10 +67,11 @@ final class FogSchedule {
 
     private final boolean[] sink;
 
-    FogSchedule(FogLinks links, FogCommon common, boolean[] fixedSink) {
+    FogSchedule(FogLinks links, FogCommon common, boolean[] fixedSink, int lanes) {
         this.links = links;
         this.common = common;
         this.fixedSink = fixedSink;
+        this.lanes = lanes;
         perM3 = common.perM3;
         int cells = fixedSink.length;
         levels = new RateLevels(links, cells);
@@ -73,7 +80,7 @@ final class FogSchedule {
         cell = new int[cells];
         place = new int[cells];
         near = new int[6 * cells];
-        share = new double[levelSides.length * cells];
+        share = new float[levelSides.length * cells];
         sink = new boolean[cells];
     }
 
@@ -107,14 +114,21 @@ final class FogSchedule {
             start[k] = next[2 * k];
             sinkStart[k] = next[2 * k + 1];
             end[k] = next[2 * k + 2];
+            firstSink[k] = k == 0 ? 0 : firstSink[k - 1] + end[k - 1] - sinkStart[k - 1];
         }
         for (int c = 0; c < cell.length; c++) {
             int p = next[2 * levels.ofCell[c] + (sink[c] ? 1 : 0)]++;
             cell[p] = c;
             place[c] = p;
         }
-        across.arrange(links, levels, place);
+        across.arrange(links, levels, place, lanes);
         sortSpray(spray);
+    }
+
+    /** Cells that walls, vents or beams take from. */
+    int sinks() {
+        int last = RateLevels.COARSEST;
+        return firstSink[last] + end[last] - sinkStart[last];
     }
 
     private void sortSpray(@Nullable SprayHits spray) {
@@ -153,13 +167,17 @@ final class FogSchedule {
                 int d = levelSides[i];
                 int other = links.beside[6 * c + d];
                 boolean none = other == c || level[other] != own;
-                near[n++] = FogGroup.LANES * (none ? p : place[other]);
+                near[n++] = lanes * (none ? p : place[other]);
                 share[flat * p + i] =
-                        none ? 0 : factor * ((d & 1) != 0 ? common.down : common.up)[links.side[6 * c + d]];
+                        none
+                                ? 0
+                                : Dither.round(
+                                        factor * ((d & 1) != 0 ? common.down : common.up)[links.side[6 * c + d]],
+                                        37 * p + 3 * i);
             }
             for (int d : fallSides) {
                 int other = links.beside[6 * c + d];
-                near[n++] = FogGroup.LANES * (level[other] != own ? p : place[other]);
+                near[n++] = lanes * (level[other] != own ? p : place[other]);
             }
         }
     }
@@ -213,8 +231,8 @@ final class FogSchedule {
             return sense * common.lean[l] > 0;
         }
         for (FogGroup g : groups) {
-            for (int q = 0; q < FogGroup.LANES; q++) {
-                if (sense * g.leanOf[FogGroup.LANES * at + q] > 0) {
+            for (int q = 0; q < g.used; q++) {
+                if (sense * g.leanOf[lanes * at + q] > 0) {
                     return true;
                 }
             }

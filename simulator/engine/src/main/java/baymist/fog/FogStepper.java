@@ -145,12 +145,17 @@ public final class FogStepper {
         for (int b = 0; b < fog.length; b++) {
             fog[b] = new FogBin(grid, links, b, fog.length, droplets[b].settlingMPerS(), openings, transport);
         }
-        this.common = new FogCommon(grid, links, down);
-        this.together = new FogTogether(grid, links, common, transport == Transport.FIRST_ORDER ? new FogBin[0] : fog);
+        this.common = new FogCommon(grid, links, down, transport.limited());
+        this.together = new FogTogether(grid, links, common, transport == Transport.FIRST_ORDER ? new FogBin[0] : fog, transport.limited());
         this.peak = new double[grid.cellCount()];
     }
 
-    /** Steps with a given kernel from now on; results don't depend on it. */
+    /** Steps with plain loops from now on, whatever this Java offers: to compare. Results don't depend on it. */
+    public void stepPlainly() {
+        together.use(new PlainKernel());
+    }
+
+    /** Steps with a given kernel from now on. */
     void useKernel(FogKernel kernel) {
         together.use(kernel);
     }
@@ -230,7 +235,7 @@ public final class FogStepper {
         common.fill(window, workers);
         airBudgetError = Math.max(airBudgetError, common.airBudgetError);
         double untilS = timeS + durationS;
-        carry(window, transport.limited(sources != null), durationS);
+        carry(window, transport.limited(), durationS);
         timeS = untilS;
         noteAir(field, sources, durationS);
         notePeak();
@@ -267,7 +272,7 @@ public final class FogStepper {
         workers.forBlocks(grid.cellCount(), FogLinks.BLOCK, together::give);
         workers.forEach(fog.length, b -> {
             if (joint[b]) {
-                together.book(b, window);
+                together.book(b, window, durationS);
             }
             fog[b].requireSound(timeS, timeS + durationS, bins.diameterM()[b]);
         });
@@ -321,6 +326,18 @@ public final class FogStepper {
         double sum = 0;
         for (FogBin f : fog) {
             sum += f.sourcedKg;
+        }
+        return sum;
+    }
+
+    /**
+     * Mass that audits of steps in single precision put right, of either sign, added up over sizes and windows, kg. It is in no other figure: it says how far these
+     * could be off.
+     */
+    public double auditedKg() {
+        double sum = 0;
+        for (FogBin f : fog) {
+            sum += f.auditedKg;
         }
         return sum;
     }

@@ -17,11 +17,13 @@ final class FogTogether {
     private final VoxelGrid grid;
     private final FogLinks links;
     private final FogCommon common;
-    private final FogSchedule schedule;
+    private final boolean slopesEver;
+    private final boolean[] fixedSink;
     private final FogGroup.SurfelsByCell walls;
     private final List<FogGroup> groups = new ArrayList<>();
     private final FogBin[] fog;
-    private FogKernel kernel = FogKernels.best();
+    private FogKernel kernel;
+    private FogSchedule schedule;
 
     /** Fastest pace of any bin, 1/s, [cells]. */
     private final double[] pace;
@@ -39,14 +41,18 @@ final class FogTogether {
     /** Groups in use in this window. */
     private int busy;
 
-    /** @param fog the bins; none if none will ever go together */
-    FogTogether(VoxelGrid grid, FogLinks links, FogCommon common, FogBin[] fog) {
+    /**
+     * @param fog the bins; none if none will ever go together
+     * @param slopesEver whether any window has slopes
+     */
+    FogTogether(VoxelGrid grid, FogLinks links, FogCommon common, FogBin[] fog, boolean slopesEver) {
         this.grid = grid;
         this.links = links;
         this.common = common;
         this.fog = fog;
+        this.slopesEver = slopesEver;
         int cells = fog.length == 0 ? 0 : grid.cellCount();
-        boolean[] fixedSink = new boolean[cells];
+        fixedSink = new boolean[cells];
         SurfelSet surfels = grid.surfels();
         if (cells > 0) {
             for (int c : surfels.cell()) {
@@ -56,7 +62,8 @@ final class FogTogether {
                 fixedSink[c] = true;
             }
         }
-        schedule = new FogSchedule(links, common, fixedSink);
+        kernel = FogKernels.best();
+        schedule = new FogSchedule(links, common, fixedSink, kernel.lanes());
         walls = FogGroup.SurfelsByCell.of(surfels, grid.cellCount());
         pace = new double[cells];
         int blocks = cells / FogLinks.BLOCK + 1;
@@ -69,6 +76,8 @@ final class FogTogether {
     /** Steps with a given kernel from now on. */
     void use(FogKernel other) {
         kernel = other;
+        schedule = new FogSchedule(links, common, fixedSink, kernel.lanes());
+        groups.clear();
     }
 
     /**
@@ -139,22 +148,27 @@ final class FogTogether {
         workers.forBlocks(pace.length, FogLinks.BLOCK, (from, to) -> findPace(slopes, from, to));
     }
 
-    /** Puts the bins that go together into groups; whether there are any. */
+    /** Puts the bins that go together into as few groups as hold them, about as many in each; whether there are any. */
     private boolean group(boolean[] joint) {
-        busy = 0;
-        FogGroup last = null;
-        for (int b = 0; b < joint.length; b++) {
-            if (!joint[b]) {
-                continue;
+        int count = 0;
+        for (boolean b : joint) {
+            count += b ? 1 : 0;
+        }
+        busy = (count + kernel.lanes() - 1) / kernel.lanes();
+        int next = 0;
+        for (int i = 0; i < busy; i++) {
+            if (i == groups.size()) {
+                groups.add(new FogGroup(links, common, schedule.fallSides.length, kernel.lanes(), slopesEver));
             }
-            if (last == null || last.used == FogGroup.LANES) {
-                if (busy == groups.size()) {
-                    groups.add(new FogGroup(links, common, schedule.fallSides.length));
+            FogGroup g = groups.get(i);
+            g.used = count / busy + (i < count % busy ? 1 : 0);
+            for (int q = 0; q < g.used; q++) {
+                while (!joint[next]) {
+                    next++;
                 }
-                last = groups.get(busy++);
-                last.used = 0;
+                g.bin[q] = next++;
             }
-            last.bin[last.used++] = b;
+            g.clear();
         }
         return busy > 0;
     }
@@ -182,7 +196,7 @@ final class FogTogether {
     private double moveAirLoss(FogGroup g, int lane, int cell, boolean slopes) {
         double loss = airLoss[cell];
         airLoss[cell] = 0;
-        g.out[FogGroup.LANES * cell + lane] += loss;
+        g.out[g.lanes * cell + lane] += (float) loss;
         return loss + common.airOutRate[cell] + (slopes ? FogRates.SLOPED_WEIGHT * common.airSlopedRate[cell] : 0);
     }
 
@@ -194,7 +208,7 @@ final class FogTogether {
                 double most = 0;
                 int where = -1;
                 for (int c = from; c < to; c++) {
-                    double p = g.pace(FogGroup.LANES * c + q, slopes);
+                    double p = g.pace(g.lanes * c + q, slopes);
                     pace[c] = p > pace[c] ? p : pace[c];
                     if (p > most) {
                         most = p;
@@ -267,15 +281,15 @@ final class FogTogether {
             for (int q = 0; q < g.used; q++) {
                 double[] massKg = fog[g.bin[q]].massKg();
                 for (int c = from; c < to; c++) {
-                    double[] ended = g.next[schedule.levels.ofCell[c]];
-                    massKg[c] = ended[FogGroup.LANES * schedule.place[c] + q] * grid.volumeM3(c);
+                    float ended = g.next[schedule.levels.ofCell[c]][g.lanes * schedule.place[c] + q];
+                    massKg[c] = Math.abs(ended) < PlainKernel.VANISHING ? 0 : ended * grid.volumeM3(c);
                 }
             }
         }
     }
 
-    /** Books what walls, vents and beams took of a bin that went along. */
-    void book(int bin, FogWindow window) {
+    /** Books what walls, vents and beams took of a bin that went along, and audits its mass. */
+    void book(int bin, FogWindow window, double durationS) {
         for (FogGroup g : groups.subList(0, busy)) {
             for (int q = 0; q < g.used; q++) {
                 if (g.bin[q] == bin) {
@@ -284,10 +298,10 @@ final class FogTogether {
                         double stepS = schedule.levels.stepS(k);
                         for (int p = schedule.sinkStart[k]; p < schedule.end[k]; p++) {
                             int c = schedule.cell[p];
-                            exposure[c] = stepS * grid.volumeM3(c) * g.sum[FogGroup.LANES * p + q];
+                            exposure[c] = stepS * grid.volumeM3(c) * g.summed(schedule, k, p, q);
                         }
                     }
-                    fog[bin].finish(window, schedule.levels, exposure);
+                    fog[bin].finish(window, schedule.levels, exposure, durationS);
                 }
             }
         }

@@ -20,6 +20,11 @@ final class LimitedSlope {
     /** A donor may give all but a trillionth of itself where a sharp edge leaves it: rounding must not take the rest. */
     private static final double SPARED = 1 - 1e-12;
 
+    /** The same two in single precision. */
+    static final float ROUNDING_SINGLE = 1 - 1e-5f;
+
+    private static final float SPARED_SINGLE = 1 - 1e-4f;
+
     private LimitedSlope() {}
 
     /**
@@ -52,6 +57,29 @@ final class LimitedSlope {
         double total = slope(behind, ahead, along, room) + across;
         double highest = room * held;
         double least = -ROUNDING * held;
+        total = highest < total ? highest : total;
+        return total < least ? least : total;
+    }
+
+    /** {@link #room(double, double)} in single precision. */
+    static float room(float courant, float sloped) {
+        float left = SPARED_SINGLE * (1 - courant);
+        return sloped > left ? left / sloped : 1;
+    }
+
+    /** {@link #beyond(double, double, double, double, double, double)} in single precision. */
+    static float beyond(float held, float behind, float ahead, float along, float across, float room) {
+        float total = across;
+        if (behind * ahead > 0) {
+            float wanted = Math.abs((behind + (ahead + ahead)) * ((1 - along) * (1f / 6)));
+            float most = room * Math.abs(behind);
+            float other = ROUNDING_SINGLE * Math.abs(ahead);
+            float size = most < wanted ? most : wanted;
+            size = other < size ? other : size;
+            total += ahead < 0 ? -size : size;
+        }
+        float highest = room * held;
+        float least = -ROUNDING_SINGLE * held;
         total = highest < total ? highest : total;
         return total < least ? least : total;
     }

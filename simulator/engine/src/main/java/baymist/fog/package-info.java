@@ -6,7 +6,7 @@
  * surfel and bin, overspray by opening and bin. {@link baymist.fog.FogStepper} owns the state; {@link baymist.fog.DepositionLaw}
  * is the wall law.
  *
- * <p>One window, for each bin (bins do not meet; those that step explicitly share one set of levels, and four of them are a piece of parallel work):
+ * <p>One window, for each bin (bins do not meet; those that go side by side share one set of levels, and up to eight of them are a piece of parallel work):
  *
  * <ol>
  *   <li>Rates. Through each open face the flux of drift plus diffusion is exponentially fitted (Scharfetter and Gummel 1969):
@@ -15,8 +15,7 @@
  *       vents fog leaves with the net drift outwards; air that enters is clean.
  *   <li>Slopes. As far as that flux diffuses more than the eddies do, a limited slope and the donor's change until the middle of the step mend it
  *       (Koren 1993, Colella 1990): second order, positive, no new extremes along a line of cells. At walls, edges and links through sheets it stays as it is.
- *       {@link baymist.scene.Transport} says when: by default in windows without a jet for sizes that hold at least 1/1000 of
- *       all fog, always, or never. By default a size below 1e-9 of all fog rests.
+ *       Only where {@link baymist.scene.Transport} asks for it. By default a size below 1e-9 of all fog rests.
  *   <li>Steps. Explicit, 0.9 of the fastest cell's emptying time, 0.6 of it where drift with slopes empties it; where a few fast cells would hold up many slow ones,
  *       each cell at the pace of its level, in steps of 1, 2, 4 ... 32 times the shortest, with what crosses between levels gathered so
  *       that no mass is lost. Cells lie sorted by level; each gathers what its neighbours of the same level give, and links between levels are booked one
@@ -24,7 +23,7 @@
  *       air and the fog changes slowly, split steps: air explicitly, then backward Euler along the lines of cells of each
  *       axis (unconditionally positive), with a step that lets some 0.4 % of the bin move. Both conserve mass to rounding.
  *   <li>Books. Rates are constant in a window, so a wall's, vent's or beam's share is its rate times the cell's time integral of
- *       mass.
+ *       mass. Sizes side by side are stepped in single precision; an audit makes what is left and what was taken add up to what was there.
  *   <li>Checks. A negative or broken mass stops the run with cell, bin and time.
  * </ol>
  *
@@ -33,10 +32,11 @@
  * it raises the air's density. A field that does not balance makes an error of the size of its residual, which is reported
  * ({@link baymist.fog.FogStats#airBudgetError}).
  *
- * <p><b>Determinism.</b> A bin, or a group of four bins that are stepped side by side, is advanced by one thread in one order; set-up goes in blocks of cells
+ * <p><b>Determinism.</b> A bin, or a group of bins that are stepped side by side, is advanced by one thread in one order; set-up goes in blocks of cells
  * and links whose size is fixed; sums over bins are taken in order of bins.
  *
- * <p><b>Order.</b> Second order in space; second order in time for explicit drift, first order for eddies, sources, walls and split steps.
+ * <p><b>Order.</b> By default first order where drift rules and second where eddies do. With slopes second order in space, and in time for explicit drift; first order for eddies,
+ * sources, walls and split steps.
  *
  * <p><b>Beside it:</b> {@link baymist.fog.Coagulation} and {@link baymist.fog.Exposure} estimate how often droplets meet and what people outside
  * breathe; walls may be smooth by theory or as measured in ducts.

@@ -13,6 +13,7 @@ import java.util.Locale;
  * @param drippedKg fell off or drained out as liquid
  * @param maskedKg on tape, plugs and closed covers
  * @param beyondKg carried into bays that were not computed; 0 where every bay is
+ * @param auditedKg rounding of steps in single precision that audits put right, of either sign, added up; in none of the sums, it says how far they could be off
  */
 public record MassLedger(
         double sprayedKg,
@@ -21,11 +22,15 @@ public record MassLedger(
         double oversprayKg,
         double drippedKg,
         double maskedKg,
-        double beyondKg) {
-    /** Of a structure all of whose bays are computed. */
+        double beyondKg,
+        double auditedKg) {
+    /** Most that audits may have put right, of what was sprayed. */
+    public static final double MOST_AUDITED = 1e-6;
+
+    /** Of a structure all of whose bays are computed, in double precision. */
     public MassLedger(
             double sprayedKg, double filmKg, double airborneKg, double oversprayKg, double drippedKg, double maskedKg) {
-        this(sprayedKg, filmKg, airborneKg, oversprayKg, drippedKg, maskedKg, 0);
+        this(sprayedKg, filmKg, airborneKg, oversprayKg, drippedKg, maskedKg, 0, 0);
     }
 
     /** Mass found at all destinations, kg. */
@@ -36,6 +41,11 @@ public record MassLedger(
     /** Relative closure error; 0 when nothing was sprayed. */
     public double closure() {
         return sprayedKg == 0 ? 0 : (accountedKg() - sprayedKg) / sprayedKg;
+    }
+
+    /** What audits put right, of what was sprayed; 0 when nothing was sprayed. */
+    public double audited() {
+        return sprayedKg == 0 ? 0 : auditedKg / sprayedKg;
     }
 
     /**
@@ -61,7 +71,7 @@ public record MassLedger(
     public String toString() {
         return String.format(
                 Locale.ROOT,
-                "sprayed %.9g kg = film %.9g + airborne %.9g + overspray %.9g + dripped %.9g + masked %.9g + beyond %.9g, closure %.2g",
+                "sprayed %.9g kg = film %.9g + airborne %.9g + overspray %.9g + dripped %.9g + masked %.9g + beyond %.9g, closure %.2g, audited %.2g",
                 sprayedKg,
                 filmKg,
                 airborneKg,
@@ -69,7 +79,8 @@ public record MassLedger(
                 drippedKg,
                 maskedKg,
                 beyondKg,
-                closure());
+                closure(),
+                audited());
     }
 
     public static Builder builder() {
@@ -88,6 +99,7 @@ public record MassLedger(
         private final OrderedSum dripped = new OrderedSum();
         private final OrderedSum masked = new OrderedSum();
         private final OrderedSum beyond = new OrderedSum();
+        private final OrderedSum audited = new OrderedSum();
 
         private Builder() {}
 
@@ -133,6 +145,12 @@ public record MassLedger(
             return this;
         }
 
+        /** Rounding that audits put right, of either sign, kg; not part of the sum. */
+        public Builder audited(double kg) {
+            audited.add("audited", kg);
+            return this;
+        }
+
         public MassLedger build() {
             return new MassLedger(
                     sprayed.value(),
@@ -141,7 +159,8 @@ public record MassLedger(
                     overspray.value(),
                     dripped.value(),
                     masked.value(),
-                    beyond.value());
+                    beyond.value(),
+                    audited.value());
         }
     }
 

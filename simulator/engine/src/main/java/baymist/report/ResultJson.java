@@ -118,6 +118,7 @@ public final class ResultJson {
             Json.number(o, "beyondKg", m.beyondKg());
         }
         Json.number(o, "closure", m.closure());
+        Json.number(o, "auditedKg", m.auditedKg());
         return o;
     }
 

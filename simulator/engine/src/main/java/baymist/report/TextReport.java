@@ -142,6 +142,7 @@ public final class TextReport {
             ledgerRow(page, r, "into bays not computed", m.beyondKg());
         }
         page.line("  The account closes to %.1e of what was sprayed.", Math.abs(m.closure()));
+        page.line("  Rounding of the fog's steps that audits put right: %.1e of it.", m.audited());
         if (RunFigures.initialFogKg(r) > 0) {
             page.line("  Sprayed includes %.3f g of fog that the scene starts with.", 1e3 * RunFigures.initialFogKg(r));
         }

@@ -213,6 +213,7 @@ final class Job {
                 .dripped(film.state().drippedKg())
                 .masked(film.state().maskedKg())
                 .beyond(beyond.carriedKg(fog))
+                .audited(fog.auditedKg())
                 .build();
     }
 

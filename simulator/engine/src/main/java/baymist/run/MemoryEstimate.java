@@ -6,12 +6,12 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * About how much memory a run needs, from the arrays that grow with the voxels. With L lattice cells (the ring round the
- * bounding box included), N cavity cells, F face entries, S surfels, B droplet bins in G groups of four, and A air fields
+ * bounding box included), N cavity cells, F face entries, S surfels, B droplet bins in G groups of eight, and A air fields
  * made ahead:
  *
  * <pre>
  *   grid  4 L + 40 N + 21 F + 105 S bytes
- *   fog   N (1000 + 560 G + 18 B); measured, with film and hits (docs/benchmarks/memory.md)
+ *   fog   N (560 + 256 G + 18 B); measured, with film and hits (docs/benchmarks/memory.md)
  *   air   8 (A (F + 2 N + S) + 12 N) if projected; if resolved with M cells in blocks of n voxels each
  *         8 (2 (F + 2 N + S) + 4 N) + 1900 M + 8 n N (the last where n is above 1, for cells of blocks at sheets: refinement inside blocks, which all differ there)
  * </pre>
@@ -24,13 +24,13 @@ import org.jspecify.annotations.Nullable;
  */
 public record MemoryEstimate(long gridBytes, long fogBytes, long airBytes) {
     /** Bytes a cell for the fog whatever its sizes, for each group of sizes that are stepped side by side, and for each size; measured. */
-    private static final long FOG_CELL = 1000;
+    private static final long FOG_CELL = 560;
 
-    private static final long FOG_GROUP = 560;
+    private static final long FOG_GROUP = 256;
 
     private static final long FOG_BIN = 18;
 
-    private static final int GROUP = 4;
+    private static final int GROUP = 8;
 
     /**
      * The estimate for a grid.

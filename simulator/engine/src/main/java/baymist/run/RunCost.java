@@ -47,8 +47,7 @@ public record RunCost(double fogS, double airS, double raysS, double restS) {
         double h = Math.min(
                 grid.sizeM().x(), Math.min(grid.sizeM().y(), grid.sizeM().z()));
         double fogSteps = (phases.sprayS() * FOG_SPRAY_M_PER_S + phases.quietS() * FOG_QUIET_M_PER_S) / h;
-        double slopedS = (scene.transport().limited(true) ? phases.sprayS() : 0)
-                + (scene.transport().limited(false) ? phases.quietS() : 0);
+        double slopedS = scene.transport().limited() ? phases.sprayS() + phases.quietS() : 0;
         return new RunCost(
                 (fogSteps * FOG_S + slopedS * SLOPES_S) * grid.cellCount() * scene.sizeBins(),
                 air == null ? 0 : air.work() * AIR_S,

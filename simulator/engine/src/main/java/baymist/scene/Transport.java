@@ -3,19 +3,19 @@ package baymist.scene;
 /** How fog is carried by a drift. */
 public enum Transport {
     /**
-     * Donor cells while a jet stirs the air, whose eddies spread fog about as much as donor cells do; limited slopes whenever no jet is on,
-     * but for sizes that hold next to none of the fog. docs/decisions/0005 and 0008.
+     * Donor cells in single precision, some sizes side by side, with a mass audit; next to no work for sizes that hold next to none of the fog.
+     * docs/decisions/0008 and 0011.
      */
     AUTO,
 
-    /** Limited slopes: second order where the fog is smooth, no new extremes. */
+    /** Limited slopes: second order where the fog is smooth, no new extremes. In single precision with a mass audit. */
     SECOND_ORDER,
 
-    /** Donor cells: linear in the fog, so that its adjoint is the transposed operator; a front spreads by half a cell's diffusion. */
+    /** Donor cells in double precision, each size by itself: linear in the fog, so that its adjoint is the transposed operator. */
     FIRST_ORDER;
 
-    /** Whether slopes are used in a window. */
-    public boolean limited(boolean spraying) {
-        return this == SECOND_ORDER || (this == AUTO && !spraying);
+    /** Whether slopes are used. */
+    public boolean limited() {
+        return this == SECOND_ORDER;
     }
 }

@@ -11,6 +11,9 @@ import java.util.Arrays;
 
 /** Air fields, sprays and droplets for tests. */
 final class Fields {
+    /** Share by which steps in single precision (24 bits) may be off after some thousand steps. */
+    static final double SINGLE = 5e-6;
+
     static final Workers ONE = new Workers(1);
     static final Vec3 WEIGHTLESS = Vec3.ZERO;
 

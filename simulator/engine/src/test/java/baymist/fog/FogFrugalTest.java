@@ -14,7 +14,7 @@ import baymist.voxel.VoxelGrid;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 
-/** Transport as a run has it by default: sizes side by side by donor cells while a jet is on, slopes after, next to nothing for sizes that have fallen out. */
+/** Transport as a run has it by default: sizes side by side by donor cells in single precision, next to nothing for sizes that have fallen out. */
 class FogFrugalTest {
     private static final SizeBins BINS = new SizeBins(
             new double[] {2e-6, 5e-6, 10e-6, 20e-6, 60e-6, 120e-6}, new double[] {0.2, 0.2, 0.2, 0.2, 0.1, 0.1});
@@ -112,11 +112,13 @@ class FogFrugalTest {
     void sizesThatHaveFallenOutRestAndTheirLastKilogramsStayOnTheBooks() {
         VoxelGrid grid = box();
         FogStepper frugal = stepper(grid, Transport.AUTO, Fields.ONE);
-        FogStepper all = stepper(grid, Transport.SECOND_ORDER, Fields.ONE);
+        FogStepper all = stepper(grid, Transport.FIRST_ORDER, Fields.ONE);
+        long first = 0;
         for (FogStepper fog : new FogStepper[] {frugal, all}) {
             fog.addUniform(0.01);
             for (int i = 0; i < 16; i++) {
                 fog.advance(swirl(grid), null, 0.5);
+                first = i == 0 && fog == frugal ? fog.stats().updates() : first;
             }
             assertEquals(0, Fields.closure(fog), 1e-12);
         }
@@ -124,9 +126,10 @@ class FogFrugalTest {
         assertTrue(share < 2e-3, "L1 of the film: " + share);
         double left = frugal.airborneKg(5);
         assertTrue(left > 0 && left <= FogBin.SPENT_SHARE * frugal.releasedKg(), left + " kg left");
+        long before = frugal.stats().updates();
         frugal.advance(swirl(grid), null, 0.5);
         assertEquals(left, frugal.airborneKg(5));
-        assertTrue(1.25 * frugal.stats().updates() < all.stats().updates(), frugal.stats() + " against " + all.stats());
+        assertTrue(1.15 * (frugal.stats().updates() - before) < first, "a size at rest takes no steps");
         frugal.advance(swirl(grid), spray(grid), 0.1);
         frugal.advance(swirl(grid), null, 0.1);
         assertTrue(frugal.airborneKg(5) != left, "sizes that a jet adds to move again");

@@ -54,7 +54,7 @@ class FogLawTest {
         assertTrue(fog.stats().explicitSteps() >= 1000, fog.stats().toString());
         assertTrue(fog.stats().airBudgetError() < 1e-12);
         for (double c : fog.concentrationKgPerM3()) {
-            assertEquals(1, c, 1e-12);
+            assertEquals(1, c, Fields.SINGLE);
         }
     }
 
@@ -254,9 +254,9 @@ class FogLawTest {
             fog.advance(moving(grid, 1e-4, 1e-4, 0.1), null, 10);
         }
         for (int s = 0; s < grid.surfels().count(); s++) {
-            assertEquals(a.depositedKg(s), b.depositedKg(s), 1e-12 * a.depositedKg(s));
+            assertEquals(a.depositedKg(s), b.depositedKg(s), Fields.SINGLE * a.depositedKg(s));
         }
-        assertEquals(a.airborneKg(), b.airborneKg(), 1e-12 * a.airborneKg());
+        assertEquals(a.airborneKg(), b.airborneKg(), Fields.SINGLE * a.airborneKg());
     }
 
     @Test
@@ -293,7 +293,7 @@ class FogLawTest {
                     other = left.depositedKg(t);
                 }
             }
-            assertEquals(right.depositedKg(s), other, 1e-12 * other + 1e-25);
+            assertEquals(right.depositedKg(s), other, Fields.SINGLE * other + 1e-25);
         }
     }
 
@@ -314,10 +314,10 @@ class FogLawTest {
         shut.advance(Fields.still(grid, 0, 0, 0), null, 10);
         assertEquals(0, open.depositedKg(closure));
         // Fog above an open drain settles out of it; over a closed one it lands on the cover.
-        assertEquals(open.oversprayKg(hole), shut.depositedKg(closure), 1e-15);
+        assertEquals(open.oversprayKg(hole), shut.depositedKg(closure), Fields.SINGLE * open.oversprayKg(hole));
         assertTrue(shut.depositedKg(closure) > 0);
         assertEquals(0, shut.oversprayKg());
-        assertEquals(open.airborneKg(), shut.airborneKg(), 1e-15);
+        assertEquals(open.airborneKg(), shut.airborneKg(), Fields.SINGLE * open.airborneKg());
     }
 
     @Test

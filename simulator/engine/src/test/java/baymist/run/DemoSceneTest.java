@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import baymist.coverage.Fractions;
+import baymist.ledger.MassLedger;
 import baymist.scene.Scene;
 import baymist.scene.VoxelSpec;
 import java.nio.file.Files;
@@ -60,6 +61,8 @@ class DemoSceneTest {
         RunResult r = TestScenes.run(scene, 2);
         assertEquals(4, r.grid().bays().size());
         assertTrue(Math.abs(r.ledger().closure()) <= 1e-9);
+        double audited = r.ledger().audited();
+        assertTrue(audited > 0 && audited <= MassLedger.MOST_AUDITED, "audits put right " + audited);
         assertEquals(3, r.insertions().size());
         r.insertions().forEach(i -> assertTrue(i.feasible() && i.maxDepthM() > 1.5, i.toString()));
         r.coverage().byBay().forEach(b -> assertTrue(b.reached() > 0.2, b.toString()));

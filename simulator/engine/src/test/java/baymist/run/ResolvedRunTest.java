@@ -13,6 +13,7 @@ import baymist.cavity.Cavity;
 import baymist.cavity.CavityBuilder;
 import baymist.fog.FogStepper;
 import baymist.geom.Vec3;
+import baymist.ledger.MassLedger;
 import baymist.numeric.Workers;
 import baymist.scene.AirSpec;
 import baymist.scene.Scene;
@@ -60,6 +61,8 @@ class ResolvedRunTest {
         });
         assertEquals(one.record().stateHash(), two.record().stateHash());
         assertTrue(Math.abs(one.ledger().closure()) <= 1e-9);
+        double audited = one.ledger().audited();
+        assertTrue(audited > 0 && audited <= MassLedger.MOST_AUDITED, "audits put right " + audited);
         assertEquals("resolved", one.record().settings().get("air"));
         assertTrue(notes.get(0).contains("steps"), notes.toString());
         assertTrue(one.coverage().total().reached() > 0.2);

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import baymist.coverage.Fractions;
+import baymist.ledger.MassLedger;
 import baymist.scene.Scene;
 import baymist.scene.VoxelSpec;
 import org.junit.jupiter.api.Test;
@@ -20,6 +21,8 @@ class TailConeSceneTest {
         assertEquals(7, r.grid().bays().size());
         assertTrue(r.grid().leaks().isEmpty());
         assertTrue(Math.abs(r.ledger().closure()) <= 1e-9);
+        double audited = r.ledger().audited();
+        assertTrue(audited > 0 && audited <= MassLedger.MOST_AUDITED, "audits put right " + audited);
         assertTrue(r.insertions().get(0).feasible() && r.insertions().get(0).maxDepthM() > 2.3);
         double above = 0;
         double below = 0;

@@ -220,8 +220,8 @@ final class SceneFormat {
                     "fog",
                     Choice.of("auto", "second_order", "first_order"),
                     "auto",
-                    "transport of fog: `second_order` = limited slopes always, `first_order` = donor cells always (linear, smears fronts), `auto` ="
-                            + " donor cells while a jet is on, limited slopes otherwise"),
+                    "transport of fog: `auto` = donor cells in single precision, audited (fast; smears fronts); `first_order` = the same in double"
+                            + " precision, each size by itself (slower); `second_order` = limited slopes (sharp fronts, slowest)"),
             may(
                     "station_spacing",
                     Measure.of(Dimension.LENGTH, "[1 mm .. 10 m]"),
