@@ -127,7 +127,11 @@ final class Ratios {
     }
 
     private static double rate(List<FogTransportRate.Rate> rates, String way) {
-        return rates.stream().filter(r -> r.way().equals(way)).findFirst().orElseThrow().updatesPerS();
+        return rates.stream()
+                .filter(r -> r.way().equals(way))
+                .findFirst()
+                .orElseThrow()
+                .updatesPerS();
     }
 
     private void levels() {

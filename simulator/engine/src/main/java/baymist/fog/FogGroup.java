@@ -310,7 +310,8 @@ final class FogGroup {
         int[] cell = s.cell;
         double[] perM3 = common.perM3;
         for (int p = from; p < to; p++) {
-            // Masses come from floats, put right by an audit whose factor is less than their last place: plain rounding would undo it each time.
+            // Masses come from floats, put right by an audit whose factor is less than their last place: plain rounding
+            // would undo it each time.
             one[lanes * p + lane] = Dither.round(massKg[cell[p]] * perM3[cell[p]], key(p, lane) + 2);
         }
     }

@@ -168,12 +168,11 @@ final class FogSchedule {
                 int other = links.beside[6 * c + d];
                 boolean none = other == c || level[other] != own;
                 near[n++] = lanes * (none ? p : place[other]);
-                share[flat * p + i] =
-                        none
-                                ? 0
-                                : Dither.round(
-                                        factor * ((d & 1) != 0 ? common.down : common.up)[links.side[6 * c + d]],
-                                        37 * p + 3 * i);
+                share[flat * p + i] = none
+                        ? 0
+                        : Dither.round(
+                                factor * ((d & 1) != 0 ? common.down : common.up)[links.side[6 * c + d]],
+                                37 * p + 3 * i);
             }
             for (int d : fallSides) {
                 int other = links.beside[6 * c + d];

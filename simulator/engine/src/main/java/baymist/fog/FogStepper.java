@@ -146,7 +146,8 @@ public final class FogStepper {
             fog[b] = new FogBin(grid, links, b, fog.length, droplets[b].settlingMPerS(), openings, transport);
         }
         this.common = new FogCommon(grid, links, down, transport.limited());
-        this.together = new FogTogether(grid, links, common, transport == Transport.FIRST_ORDER ? new FogBin[0] : fog, transport.limited());
+        this.together = new FogTogether(
+                grid, links, common, transport == Transport.FIRST_ORDER ? new FogBin[0] : fog, transport.limited());
         this.peak = new double[grid.cellCount()];
     }
 

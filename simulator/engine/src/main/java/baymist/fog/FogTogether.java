@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Explicit steps of all bins that need them in a window, with limited slopes or by donor cells: one set of levels for all, by the fastest
- * bin of each cell, so that how sizes are cut into bins does not matter; groups of four bins, packed anew for each window, are pieces of
+ * bin of each cell, so that how sizes are cut into bins does not matter; groups of bins, packed anew for each window, are pieces of
  * parallel work. Owned by {@link FogStepper}, which calls prepare, arrange, step, give and book in this order.
  */
 final class FogTogether {

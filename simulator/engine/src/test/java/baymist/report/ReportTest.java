@@ -50,7 +50,15 @@ class ReportTest {
                 .containsAll(List.of("cells", "voxelM", "volumeM3", "areaM2", "unresolvedAreaM2")));
         assertEquals(3, root.get("grid").get("voxelM").size());
         assertEquals(
-                List.of("sprayedKg", "filmKg", "airborneKg", "oversprayKg", "drippedKg", "maskedKg", "closure", "auditedKg"),
+                List.of(
+                        "sprayedKg",
+                        "filmKg",
+                        "airborneKg",
+                        "oversprayKg",
+                        "drippedKg",
+                        "maskedKg",
+                        "closure",
+                        "auditedKg"),
                 keys(root.get("ledger")));
         assertTrue(keys(root.get("coverage"))
                 .containsAll(List.of("reached", "protected", "thin", "excess", "byPart", "byBay")));
