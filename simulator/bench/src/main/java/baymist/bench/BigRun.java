@@ -27,16 +27,19 @@ final class BigRun implements RunObserver {
 
     private BigRun() {}
 
-    /** @param hangS how long the fog hangs after the pass, s */
-    static void measure(Page page, double cells, double hangS) {
+    /**
+     * @param drawMmPerS speed at which the needle is drawn back 35 mm, mm/s
+     * @param hangS how long the fog hangs after the pass, s
+     */
+    static void measure(Page page, double cells, double drawMmPerS, double hangS) {
         Scene scene = ManyBays.one(
-                BAYS, SPRAYED, ManyBays.voxelM(BAYS, cells), String.format(Locale.ROOT, "hang: %.1f s", hangS));
+                BAYS, SPRAYED, drawMmPerS, ManyBays.voxelM(BAYS, cells), String.format(Locale.ROOT, "hang: %.1f s", hangS));
         BigRun seen = new BigRun();
         RunOptions options = new RunOptions(2).withPart(PartRule.BY_MEMORY);
         RunResult r = Simulation.run(scene, options, seen);
         seen.lap();
         page.say(
-                "## %,d cells, run%n%n%d bays, %,d lattice cells; %s: %,d cells, %,d face entries, %,d surfels. Bay %d is sprayed, then %.1f s of hang; two threads, %.1f GB for runs.",
+                "## %,d cells, run%n%n%d bays, %,d lattice cells; %s: %,d cells, %,d face entries, %,d surfels. Bay %d is sprayed for %.2f s, then 1 s and %.1f s of hang; two threads, %.1f GB for runs.",
                 r.grid().part() == null
                         ? r.grid().cellCount()
                         : r.grid().part().wholeCells(),
@@ -47,6 +50,7 @@ final class BigRun implements RunObserver {
                 r.grid().faces().count(),
                 r.grid().surfels().count(),
                 SPRAYED,
+                35 / drawMmPerS,
                 hangS,
                 1e-9 * MemoryBudget.ofHeap().bytes());
         page.table(

@@ -75,7 +75,7 @@ final class Scale {
     }
 
     private void big(double cells) {
-        BigRun.measure(page, cells, args.real("--hang", 3));
+        BigRun.measure(page, cells, args.real("--draw", 20), args.real("--hang", 3));
     }
 
     /** A window of some steps of donor cells at a time for all cells alike: stirred fog in air that swirls through every bay. */
