@@ -57,9 +57,13 @@ final class BigRun implements RunObserver {
                 "| stage | processor s | held after it GB | heap in use at most so far GB |\n|---|---|---|---|\n",
                 seen.rows);
         page.say(
-                "Carried into bays not computed: %.2e of the product; the ledger closes to %.1e. Settings of the run: %s.",
-                r.ledger().beyondKg() / r.ledger().sprayedKg(), Math.abs(r.ledger().closure()), r.record()
-                        .settings());
+                "Carried into bays not computed: %.2e of the product; the ledger closes to %.1e. Air %s, fog %s, %s sizes, %s rays a jet.",
+                r.ledger().beyondKg() / r.ledger().sprayedKg(),
+                Math.abs(r.ledger().closure()),
+                r.record().settings().get("air"),
+                r.record().settings().get("fog transport"),
+                r.record().settings().get("size bins"),
+                r.record().settings().get("rays per jet"));
         for (String note : seen.notes) {
             page.say("Said on the way: %s.", note);
         }
