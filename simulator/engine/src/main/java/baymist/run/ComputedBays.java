@@ -5,7 +5,6 @@ import baymist.voxel.PartOfWhole;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Which bays a result holds, in words and numbers.
@@ -26,7 +25,7 @@ public record ComputedBays(List<String> names, List<String> leftOut) {
     public static ComputedBays of(VoxelGrid grid) {
         List<String> names = grid.bays().stream().map(Bay::name).toList();
         List<String> rest = new ArrayList<>();
-        @Nullable PartOfWhole part = grid.part();
+        PartOfWhole part = grid.part();
         if (part != null) {
             for (int b = 0; b < part.bays().size(); b++) {
                 if (!part.holds(b)) {
