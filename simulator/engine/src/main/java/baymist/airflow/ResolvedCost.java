@@ -1,7 +1,6 @@
 package baymist.airflow;
 
 import baymist.voxel.VoxelGrid;
-import java.util.BitSet;
 
 /**
  * What resolved air would take, before it is begun. Steps are held to be right within a factor of two (a test compares the
@@ -17,6 +16,9 @@ public record ResolvedCost(int factor, long cells, long steps) {
 
     /** Steps times cells that {@code auto} takes on even with the coarsest blocks (ASSUMED: about a minute of one core). */
     public static final double BEARABLE = 1.2e8;
+
+    /** Coarsest blocks, voxels a side. */
+    private static final int COARSEST = 4;
 
     /**
      * Speed whose Courant number the steps settle at while a jet blows, over the cap: a face exchanges air with its
@@ -46,7 +48,7 @@ public record ResolvedCost(int factor, long cells, long steps) {
     /** The finest blocks that are affordable, or the coarsest. */
     public static ResolvedCost affordable(VoxelGrid grid, double sprayS, double quietS) {
         ResolvedCost cost = of(grid, sprayS, quietS, 1);
-        for (int factor = 2; factor <= 4 && !cost.isAffordable(); factor *= 2) {
+        for (int factor = 2; factor <= COARSEST && !cost.isAffordable(); factor++) {
             cost = of(grid, sprayS, quietS, factor);
         }
         return cost;
@@ -65,30 +67,9 @@ public record ResolvedCost(int factor, long cells, long steps) {
         return work() <= BEARABLE;
     }
 
-    /**
-     * About what the solver of this grid holds, bytes: some 1900 a cell, and the dense blocks of the refinement. Blocks away from sheets look alike and
-     * share one.
-     */
+    /** About what the solver of this grid holds, bytes: some 1900 a cell, and the refinement's bands, a block's side squared twice a voxel, were all blocks different. */
     public long bytes(VoxelGrid grid) {
-        long blockCells = (long) factor * factor * factor;
-        return 1900 * cells + (factor == 1 ? 0 : 8 * blockCells * cellsInBlocksAtSheets(grid));
-    }
-
-    private long cellsInBlocksAtSheets(VoxelGrid grid) {
-        BitSet atSheets = new BitSet();
-        for (int cell : grid.surfels().cell()) {
-            atSheets.set(block(grid, cell));
-        }
-        long count = 0;
-        for (int c = 0; c < grid.cellCount(); c++) {
-            count += atSheets.get(block(grid, c)) ? 1 : 0;
-        }
-        return count;
-    }
-
-    private int block(VoxelGrid grid, int cell) {
-        int across = grid.nx() / factor + 1;
-        int along = grid.ny() / factor + 1;
-        return grid.i(cell) / factor + across * (grid.j(cell) / factor + along * (grid.k(cell) / factor));
+        long band = factor * factor + 3L;
+        return 1900 * cells + (factor == 1 ? 0 : 2 * 8 * band * grid.cellCount());
     }
 }
