@@ -14,8 +14,11 @@ public final class Bench {
             case "ratios" -> Ratios.main(rest);
             case "demos" -> Demos.main(rest);
             case "scale" -> Scale.main(rest);
+            case "preview" -> PreviewRate.main(rest);
             case "profile" -> Profile.main(rest);
             case "memory" -> Memory.main(rest);
+            case "airjob" -> AirJob.main(rest);
+            case "airblocks" -> AirBlocks.main(rest);
             default -> org.openjdk.jmh.Main.main(Arrays.copyOf(args, args.length));
         }
     }

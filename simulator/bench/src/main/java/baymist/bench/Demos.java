@@ -39,11 +39,7 @@ final class Demos {
             one(Path.of(args.text("--one", "")), args.number("--threads", 2));
             return;
         }
-        Path folder = Path.of("scenes");
-        List<Path> files;
-        try (Stream<Path> all = Files.list(folder)) {
-            files = all.filter(f -> f.toString().endsWith(".yaml")).sorted().toList();
-        }
+        List<Path> files = files();
         String wanted = args.text("--scenes", "");
         List<String> rows = new ArrayList<>();
         List<String> shares = new ArrayList<>();
@@ -65,6 +61,17 @@ final class Demos {
                 "| scene | said: fog | air | rays | rest | counted: 10^9 fog updates | air cells x steps, 10^6 | measured by the clock: stages s |\n|---|---|---|---|---|---|---|---|\n",
                 shares);
         page.finish(args, "demos.md");
+    }
+
+    private static List<Path> files() throws IOException {
+        try (Stream<Path> all = Files.list(Path.of("scenes"))) {
+            return all.filter(f -> f.toString().endsWith(".yaml")).sorted().toList();
+        }
+    }
+
+    /** Names of all demonstration scenes in alphabetical order. */
+    static List<String> names() throws IOException {
+        return files().stream().map(Demos::name).toList();
     }
 
     private static String name(Path scene) {

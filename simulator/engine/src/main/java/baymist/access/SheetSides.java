@@ -2,7 +2,9 @@ package baymist.access;
 
 import baymist.cavity.Cavity;
 import baymist.cavity.Opening;
+import baymist.geom.Box3;
 import baymist.geom.Bvh;
+import baymist.geom.PairKey;
 import baymist.geom.TriangleDistance;
 import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
@@ -68,20 +70,28 @@ final class SheetSides {
     }
 
     private int[][] openings() {
-        int[][] all = new int[mesh.triangleCount()][];
-        for (int t = 0; t < all.length; t++) {
-            List<Integer> here = new ArrayList<>();
-            for (int i = 0; i < cavity.openings().size(); i++) {
-                Opening o = cavity.openings().get(i);
-                Vec3 c = o.place().centreM();
-                Vec3 q = TriangleDistance.closestPoint(c, mesh.point(t, 0), mesh.point(t, 1), mesh.point(t, 2));
-                if (q.distance(c) <= o.place().outline().reachM() * 1.02 + 1e-6) {
-                    here.add(i);
-                }
-            }
-            all[t] = here.stream().mapToInt(Integer::intValue).toArray();
+        List<List<Integer>> found = new ArrayList<>();
+        for (int t = 0; t < mesh.triangleCount(); t++) {
+            found.add(List.of());
         }
-        return all;
+        for (int i = 0; i < cavity.openings().size(); i++) {
+            int opening = i;
+            Opening o = cavity.openings().get(i);
+            Vec3 c = o.place().centreM();
+            double reach = o.place().outline().reachM() * 1.02 + 1e-6;
+            bvh.forEachNear(Box3.EMPTY.including(c).grown(1.01 * reach), t -> {
+                Vec3 q = TriangleDistance.closestPoint(c, mesh.point(t, 0), mesh.point(t, 1), mesh.point(t, 2));
+                if (q.distance(c) <= reach) {
+                    if (found.get(t).isEmpty()) {
+                        found.set(t, new ArrayList<>());
+                    }
+                    found.get(t).add(opening);
+                }
+            });
+        }
+        return found.stream()
+                .map(l -> l.stream().mapToInt(Integer::intValue).toArray())
+                .toArray(int[][]::new);
     }
 
     private void link() {
@@ -91,7 +101,7 @@ final class SheetSides {
             for (int k = 0; k < 3; k++) {
                 int a = number(numbers, mesh.point(t, k));
                 int b = number(numbers, mesh.point(t, (k + 1) % 3));
-                long key = (long) Math.min(a, b) << 32 | Math.max(a, b);
+                long key = PairKey.of(a, b);
                 edges.computeIfAbsent(key, e -> new ArrayList<>()).add(new int[] {t, k, a < b ? 1 : 0});
             }
         }

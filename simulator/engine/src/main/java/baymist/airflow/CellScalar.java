@@ -9,19 +9,38 @@ import java.util.Arrays;
 final class CellScalar {
     private final FlowGrid grid;
     private final int[] beside;
-    private final double[] volumeM3;
+    private final double[] perVolume;
+    private final double[] conductanceM;
     private final double[] change;
+
+    /** Cell behind each face's low cell, and behind its high one; the cell itself where there is none, [faces]. */
+    private final int[] behindLow;
+
+    private final int[] behindHigh;
 
     /** @param volumeM3 [cells] air volume that each cell's value stands for */
     CellScalar(FlowGrid grid, double[] volumeM3) {
         this.grid = grid;
-        this.volumeM3 = volumeM3;
         change = new double[grid.cells];
         beside = new int[6 * grid.cells];
         for (int c = 0; c < grid.cells; c++) {
             for (int d = 0; d < 6; d++) {
                 beside[6 * c + d] = neighbour(c, d);
             }
+        }
+        perVolume = new double[grid.cells];
+        for (int c = 0; c < grid.cells; c++) {
+            perVolume[c] = 1 / volumeM3[c];
+        }
+        conductanceM = new double[grid.faces];
+        behindLow = new int[grid.faces];
+        behindHigh = new int[grid.faces];
+        for (int f = 0; f < grid.faces; f++) {
+            conductanceM[f] = grid.conductanceM(f);
+            int low = beside[6 * grid.low[f] + 2 * grid.axis[f]];
+            int high = beside[6 * grid.high[f] + 2 * grid.axis[f] + 1];
+            behindLow[f] = low >= 0 ? low : grid.low[f];
+            behindHigh[f] = high >= 0 ? high : grid.high[f];
         }
     }
 
@@ -64,16 +83,10 @@ final class CellScalar {
             int p = grid.low[f];
             int q = grid.high[f];
             double flux = fluxM3PerS[f];
-            int a = grid.axis[f];
-            double at;
-            if (flux >= 0) {
-                int far = beside[6 * p + 2 * a];
-                at = Limiter.between(far >= 0 ? value[far] : value[p], value[p], value[q]);
-            } else {
-                int far = beside[6 * q + 2 * a + 1];
-                at = Limiter.between(far >= 0 ? value[far] : value[q], value[q], value[p]);
-            }
-            double spread = 0.5 * (diffusivityM2PerS[p] + diffusivityM2PerS[q]) * grid.conductanceM(f);
+            double at = flux >= 0
+                    ? Limiter.between(value[behindLow[f]], value[p], value[q])
+                    : Limiter.between(value[behindHigh[f]], value[q], value[p]);
+            double spread = 0.5 * (diffusivityM2PerS[p] + diffusivityM2PerS[q]) * conductanceM[f];
             double moved = flux * at - spread * (value[q] - value[p]);
             change[p] -= moved - (carried ? flux * value[p] : 0);
             change[q] += moved - (carried ? flux * value[q] : 0);
@@ -82,23 +95,25 @@ final class CellScalar {
             change[grid.ventCell[v]] -= Math.max(0, ventFluxM3PerS[v]) * value[grid.ventCell[v]];
         }
         for (int c = 0; c < grid.cells; c++) {
-            value[c] += stepS * change[c] / volumeM3[c];
+            value[c] += stepS * change[c] * perVolume[c];
         }
     }
 
     /** Largest share of a cell's air exchanged per second by flow and diffusion, 1/s. */
     double rate(double[] fluxM3PerS, double[] diffusivityM2PerS) {
-        double[] out = new double[grid.cells];
+        double[] out = change;
+        Arrays.fill(out, 0);
         for (int f = 0; f < grid.faces; f++) {
             int p = grid.low[f];
             int q = grid.high[f];
-            double spread = 0.5 * (diffusivityM2PerS[p] + diffusivityM2PerS[q]) * grid.conductanceM(f);
-            out[p] += spread + Math.max(fluxM3PerS[f], 0);
-            out[q] += spread + Math.max(-fluxM3PerS[f], 0);
+            double spread = 0.5 * (diffusivityM2PerS[p] + diffusivityM2PerS[q]) * conductanceM[f];
+            double size = Math.abs(fluxM3PerS[f]);
+            out[p] += spread + 0.5 * (size + fluxM3PerS[f]);
+            out[q] += spread + 0.5 * (size - fluxM3PerS[f]);
         }
         double most = 0;
         for (int c = 0; c < grid.cells; c++) {
-            most = Math.max(most, out[c] / volumeM3[c]);
+            most = Math.max(most, out[c] * perVolume[c]);
         }
         return most;
     }

@@ -106,11 +106,11 @@ final class FlowGrid {
      *
      * @param openingAreaM2 [openings] exact areas, m²; those not given count as resolved
      * @param openFraction [openings] open share, 0..1
-     * @param factor fog cells along each side of a block: 1, 2, 4
+     * @param factor fog cells along each side of a block: 1 to 4
      */
     static FlowGrid of(VoxelGrid grid, double[] openingAreaM2, double[] openFraction, int factor) {
-        if (factor != 1 && factor != 2 && factor != 4) {
-            throw new IllegalArgumentException("air blocks of " + factor + " cells a side; 1, 2 or 4 expected");
+        if (factor < 1 || factor > 4) {
+            throw new IllegalArgumentException("air blocks of " + factor + " cells a side; 1 to 4 expected");
         }
         return new FlowGrid(grid, openingAreaM2, openFraction, factor, parts(grid, factor));
     }

@@ -34,6 +34,11 @@ final class FlowSolver {
     private final double[] left;
     private final double[] phi;
     private final double[] noEddies;
+
+    /** One over the distance that each face's pressure falls over, 1/m, and over its control volume, 1/m³, [faces]. */
+    private final double[] perDistance;
+
+    private final double[] perVolume;
     private double timeS;
     private double stepS;
     private double leftOver;
@@ -55,6 +60,12 @@ final class FlowSolver {
         left = new double[grid.cells];
         phi = new double[grid.cells];
         noEddies = new double[grid.cells];
+        perDistance = new double[grid.faces];
+        perVolume = new double[grid.faces];
+        for (int f = 0; f < grid.faces; f++) {
+            perDistance[f] = 1 / grid.h[grid.axis[f]];
+            perVolume[f] = 1 / grid.faceVolumeM3(f);
+        }
     }
 
     FlowGrid grid() {
@@ -164,11 +175,10 @@ final class FlowSolver {
      */
     private void balancePressure(FlowDrive drive) {
         prepare(drive);
-        momentum.rates(u, drive, first, true);
-        addPressure(first);
+        momentum.rates(u, first, true);
         double[] mixed = drive.mixedM3PerS();
         for (int f = 0; f < u.length; f++) {
-            first[f] -= u[f] * mixed[f] / momentum.volumeM3(f);
+            first[f] -= u[f] * mixed[f] * perVolume[f];
         }
         Arrays.fill(left, 0);
         double scale = 0;
@@ -186,20 +196,18 @@ final class FlowSolver {
 
     private void prepare(FlowDrive drive) {
         double[] eddies = settings.turbulence() ? turbulence.eddyViscosityM2PerS() : noEddies;
-        momentum.prepare(u, drive.ventFluxM3PerS(), eddies);
+        momentum.prepare(u, drive, pressure, eddies);
     }
 
     private double step(FlowDrive drive, double mostS) {
         prepare(drive);
-        momentum.rates(u, drive, first, true);
-        addPressure(first);
+        momentum.rates(u, first, true);
         double dt = choose(mostS);
         double[] mixed = drive.mixedM3PerS();
         for (int f = 0; f < u.length; f++) {
             trial[f] = slowed(u[f] + dt * first[f], f, dt, mixed[f]);
         }
-        momentum.rates(trial, drive, second, false);
-        addPressure(second);
+        momentum.rates(trial, second, false);
         for (int f = 0; f < u.length; f++) {
             u[f] = slowed(u[f] + 0.5 * dt * (first[f] + second[f]), f, dt, mixed[f]);
         }
@@ -218,16 +226,10 @@ final class FlowSolver {
      */
     private double slowed(double speed, int face, double dt, double mixedM3PerS) {
         double k = grid.loss[face];
-        double mixed = dt * mixedM3PerS / momentum.volumeM3(face);
+        double mixed = dt * mixedM3PerS * perVolume[face];
         return k == 0
                 ? speed / (1 + mixed)
-                : speed / (1 + mixed + 0.5 * dt * k * Math.abs(speed) / grid.h[grid.axis[face]]);
-    }
-
-    private void addPressure(double[] rate) {
-        for (int f = 0; f < rate.length; f++) {
-            rate[f] -= (pressure[grid.high[f]] - pressure[grid.low[f]]) / grid.h[grid.axis[f]];
-        }
+                : speed / (1 + mixed + 0.5 * dt * k * Math.abs(speed) * perDistance[face]);
     }
 
     private double choose(double mostS) {
@@ -241,7 +243,7 @@ final class FlowSolver {
         double push = 0;
         for (int f = 0; f < u.length; f++) {
             double a = Math.abs(first[f]);
-            push = Math.max(push, a / grid.h[grid.axis[f]]);
+            push = Math.max(push, a * perDistance[f]);
         }
         // Accelerations count too: no face may pick up more than its own length in a step.
         rate = Math.max(rate, Math.sqrt(push));
@@ -275,7 +277,7 @@ final class FlowSolver {
         }
         leftOver = size > 0 ? leftOver / size : 0;
         for (int f = 0; f < u.length; f++) {
-            double change = (phi[grid.high[f]] - phi[grid.low[f]]) / grid.h[grid.axis[f]];
+            double change = (phi[grid.high[f]] - phi[grid.low[f]]) * perDistance[f];
             u[f] -= change;
             flux[f] -= change * grid.areaM2[f];
         }

@@ -28,6 +28,12 @@ final class FlowTurbulence {
     private final double[] speed;
     private final double molecular;
 
+    /** Places of the neighbours' speeds below and above along each axis, the cell's own where there is none, and one over the distance, 1/m, [3 * cells]. */
+    private final int[] below;
+
+    private final int[] above;
+    private final double[] perDistance;
+
     FlowTurbulence(FlowGrid grid, double kinematicViscosityM2PerS) {
         this.grid = grid;
         this.molecular = kinematicViscosityM2PerS;
@@ -42,7 +48,23 @@ final class FlowTurbulence {
         eddy = new double[grid.cells];
         spread = new double[grid.cells];
         speed = new double[3 * grid.cells];
+        below = new int[3 * grid.cells];
+        above = new int[3 * grid.cells];
+        perDistance = new double[3 * grid.cells];
+        fillNeighbours();
         fillLengths();
+    }
+
+    /** Where a side is shut the gradient is taken on the open side alone. */
+    private void fillNeighbours() {
+        for (int i = 0; i < below.length; i++) {
+            int c = i / 3;
+            int p = carrier.beside(c, 2 * (i % 3));
+            int q = carrier.beside(c, 2 * (i % 3) + 1);
+            below[i] = 3 * (p < 0 ? c : p);
+            above[i] = 3 * (q < 0 ? c : q);
+            perDistance[i] = p < 0 && q < 0 ? 0 : 1 / (grid.h[i % 3] * (p < 0 || q < 0 ? 1 : 2));
+        }
     }
 
     private void fillLengths() {
@@ -142,35 +164,34 @@ final class FlowTurbulence {
     /** Mean velocity of each cell from the fluxes through its sides. */
     private void strain(double[] fluxM3PerS) {
         Arrays.fill(speed, 0);
+        double[] halfPerSide = {0.5 / grid.sideM2[0], 0.5 / grid.sideM2[1], 0.5 / grid.sideM2[2]};
         for (int f = 0; f < grid.faces; f++) {
-            double half = 0.5 * fluxM3PerS[f] / grid.sideM2[grid.axis[f]];
-            speed[3 * grid.low[f] + grid.axis[f]] += half;
-            speed[3 * grid.high[f] + grid.axis[f]] += half;
+            int a = grid.axis[f];
+            double half = fluxM3PerS[f] * halfPerSide[a];
+            speed[3 * grid.low[f] + a] += half;
+            speed[3 * grid.high[f] + a] += half;
         }
     }
 
-    /** S² of a cell; where a side is shut the gradient is taken on the open side alone. */
+    /** S² = 2 S_ij S_ij of a cell: the diagonal 2 (s/2)² once, off the diagonal twice. */
     private double strainOf(int c) {
-        double sum = 0;
-        for (int a = 0; a < 3; a++) {
-            for (int b = a; b < 3; b++) {
-                double s = gradient(c, a, b) + gradient(c, b, a);
-                // 2 S_ij S_ij: diagonal 2 (s/2)² once, off the diagonal twice.
-                sum += (a == b ? 0.5 : 1) * s * s;
-            }
-        }
-        return sum;
-    }
-
-    /** d u_a / d x_b. */
-    private double gradient(int c, int a, int b) {
-        int p = carrier.beside(c, 2 * b);
-        int q = carrier.beside(c, 2 * b + 1);
-        if (p < 0 && q < 0) {
-            return 0;
-        }
-        double below = speed[3 * (p < 0 ? c : p) + a];
-        double above = speed[3 * (q < 0 ? c : q) + a];
-        return (above - below) / (grid.h[b] * (p < 0 || q < 0 ? 1 : 2));
+        double[] v = speed;
+        int i = 3 * c;
+        int px = below[i];
+        int qx = above[i];
+        double sx = perDistance[i];
+        int py = below[i + 1];
+        int qy = above[i + 1];
+        double sy = perDistance[i + 1];
+        int pz = below[i + 2];
+        int qz = above[i + 2];
+        double sz = perDistance[i + 2];
+        double xx = (v[qx] - v[px]) * sx;
+        double yy = (v[qy + 1] - v[py + 1]) * sy;
+        double zz = (v[qz + 2] - v[pz + 2]) * sz;
+        double xy = (v[qy] - v[py]) * sy + (v[qx + 1] - v[px + 1]) * sx;
+        double xz = (v[qz] - v[pz]) * sz + (v[qx + 2] - v[px + 2]) * sx;
+        double yz = (v[qz + 1] - v[pz + 1]) * sz + (v[qy + 2] - v[py + 2]) * sy;
+        return 2 * (xx * xx + yy * yy + zz * zz) + xy * xy + xz * xz + yz * yz;
     }
 }

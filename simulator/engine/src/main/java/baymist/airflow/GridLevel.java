@@ -9,6 +9,9 @@ final class GridLevel {
     private final double[] weight;
     private final double[] diagonal;
 
+    /** One over the diagonal, or nothing for a cell without links. */
+    private final double[] perDiagonal;
+
     GridLevel(FaceGraph graph) {
         int n = graph.cells();
         start = new int[n + 1];
@@ -33,6 +36,10 @@ final class GridLevel {
             weight[fill[q]++] = g;
             diagonal[p] += g;
             diagonal[q] += g;
+        }
+        perDiagonal = new double[n];
+        for (int c = 0; c < n; c++) {
+            perDiagonal[c] = diagonal[c] > 0 ? 1 / diagonal[c] : 0;
         }
     }
 
@@ -81,14 +88,11 @@ final class GridLevel {
     }
 
     private void relax(int i, double[] b, double[] x) {
-        double d = diagonal[i];
-        if (d > 0) {
-            double sum = b[i];
-            for (int k = start[i]; k < start[i + 1]; k++) {
-                sum += weight[k] * x[column[k]];
-            }
-            x[i] = sum / d;
+        double sum = b[i];
+        for (int k = start[i]; k < start[i + 1]; k++) {
+            sum += weight[k] * x[column[k]];
         }
+        x[i] = sum * perDiagonal[i];
     }
 
     /** Row entries for the direct solver: {@code into[i * n + j] = A_ij}. */

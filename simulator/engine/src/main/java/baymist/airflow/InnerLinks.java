@@ -1,89 +1,84 @@
 package baymist.airflow;
 
-import java.util.Arrays;
-
 /**
- * The links between two faces, laid out for the kernel of {@link FlowMomentum}: everything that a link needs stands at its own place, and what
- * lies behind a face is an index and a factor, so the loop asks nothing. Most links of a grid are of this kind; the rest stay in {@link
- * FlowLinks}. Immutable.
+ * The links between two faces, laid out for {@link FlowKernel}: what a link needs stands at its own place in flat arrays. What lies behind a face is a place in the speeds as
+ * {@link #lengthen} lays them out: a wall behind it is the face's own speed, its negative, or nothing. The rest of a grid's links are {@link EdgeLinks}. Immutable.
  */
 final class InnerLinks {
     final int count;
 
-    /** Faces on the low and the high side, [count]. */
-    final int[] from;
+    /** Faces on the low and the high side of each link, [2 * count]. */
+    final int[] end;
 
-    final int[] to;
+    /** Place behind the low face as seen from the high one, and behind the high face, in the lengthened speeds, [2 * count]. */
+    final int[] behind;
 
-    /** Face behind {@code from} as seen from {@code to}, and behind {@code to}; itself where there is none, [count]. */
-    final int[] behindFrom;
+    /** Fluxes that carry, and their weights, [2 * count]. */
+    final int[] via;
 
-    final int[] behindTo;
-
-    /** Factor on the speed behind: 1, or what the wall there makes of the face's own speed (0 square to it, 1 or -1 along it), [count]. */
-    final double[] factorFrom;
-
-    final double[] factorTo;
-
-    /** Fluxes that carry, and their weights, [count]. */
-    final int[] flux1;
-
-    final int[] flux2;
-    final double[] weight1;
-    final double[] weight2;
+    final double[] weight;
 
     /** Half the area over distance, m: takes the sum of both faces' viscosities, [count]. */
     final double[] halfReachM;
 
-    /** Links of {@link FlowLinks} that lead to a wall or a vent. */
-    final int[] edges;
+    private final int faces;
 
-    InnerLinks(FlowLinks links, boolean slip) {
+    InnerLinks(FlowLinks links, int faces, boolean slip) {
+        this.faces = faces;
         int n = 0;
-        int[] edge = new int[links.count];
-        int edgeCount = 0;
         for (int l = 0; l < links.count; l++) {
-            if (links.from[l] >= 0 && links.to[l] >= 0) {
-                n++;
-            } else {
-                edge[edgeCount++] = l;
-            }
+            n += isInner(links, l) ? 1 : 0;
         }
         count = n;
-        edges = Arrays.copyOf(edge, edgeCount);
-        from = new int[n];
-        to = new int[n];
-        behindFrom = new int[n];
-        behindTo = new int[n];
-        factorFrom = new double[n];
-        factorTo = new double[n];
-        flux1 = new int[n];
-        flux2 = new int[n];
-        weight1 = new double[n];
-        weight2 = new double[n];
+        end = new int[2 * n];
+        behind = new int[2 * n];
+        via = new int[2 * n];
+        weight = new double[2 * n];
         halfReachM = new double[n];
         int at = 0;
         for (int l = 0; l < links.count; l++) {
-            if (links.from[l] >= 0 && links.to[l] >= 0) {
+            if (isInner(links, l)) {
                 place(links, l, at++, slip);
             }
         }
     }
 
+    /** Whether a link runs between two faces. */
+    static boolean isInner(FlowLinks links, int l) {
+        return links.from[l] >= 0 && links.to[l] >= 0;
+    }
+
     private void place(FlowLinks links, int l, int at, boolean slip) {
-        double wall = links.axial[l] ? 0 : slip ? 1 : -1;
-        from[at] = links.from[l];
-        to[at] = links.to[l];
-        int low = links.beside[6 * links.from[l] + 2 * links.along[l]];
-        int high = links.beside[6 * links.to[l] + 2 * links.along[l] + 1];
-        behindFrom[at] = low >= 0 ? low : links.from[l];
-        behindTo[at] = high >= 0 ? high : links.to[l];
-        factorFrom[at] = low >= 0 ? 1 : wall;
-        factorTo[at] = high >= 0 ? 1 : wall;
-        flux1[at] = links.flux1[l];
-        flux2[at] = links.flux2[l];
-        weight1[at] = links.weight1[l];
-        weight2[at] = links.weight2[l];
+        int beforeLow = links.beside[6 * links.from[l] + 2 * links.along[l]];
+        int afterHigh = links.beside[6 * links.to[l] + 2 * links.along[l] + 1];
+        end[2 * at] = links.from[l];
+        end[2 * at + 1] = links.to[l];
+        behind[2 * at] = beforeLow >= 0 ? beforeLow : wall(links, l, links.from[l], slip);
+        behind[2 * at + 1] = afterHigh >= 0 ? afterHigh : wall(links, l, links.to[l], slip);
+        via[2 * at] = links.flux1[l];
+        via[2 * at + 1] = links.flux2[l];
+        weight[2 * at] = links.weight1[l];
+        weight[2 * at + 1] = links.weight2[l];
         halfReachM[at] = 0.5 * links.reachM[l];
+    }
+
+    /** What a wall makes of a face's own speed: nothing square to it, else the same where it slips, its negative where it does not. */
+    private int wall(FlowLinks links, int l, int face, boolean slip) {
+        return links.axial[l] ? 2 * faces : slip ? face : faces + face;
+    }
+
+    /** Length of the lengthened speeds. */
+    int length() {
+        return 2 * faces + 1;
+    }
+
+    /** Speeds, their negatives, and nothing. */
+    void lengthen(double[] u, double[] into) {
+        for (int f = 0; f < faces; f++) {
+            into[f] = u[f];
+        }
+        for (int f = 0; f < faces; f++) {
+            into[faces + f] = -u[f];
+        }
     }
 }

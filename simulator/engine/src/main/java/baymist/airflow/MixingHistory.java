@@ -15,11 +15,13 @@ final class MixingHistory {
     private final List<double[]> kOfBay = new ArrayList<>();
     private final List<double[]> floorOfBay = new ArrayList<>();
     private final double[] quietFriction;
+    private final double totalVolumeM3;
 
     private MixingHistory(VoxelGrid grid, AirSettings settings) {
         this.grid = grid;
         this.settings = settings;
         this.quietFriction = new double[grid.surfels().count()];
+        this.totalVolumeM3 = grid.totalVolumeM3();
     }
 
     static MixingHistory of(VoxelGrid grid, AirSettings settings, List<AirWindow> windows, PressureHistory pressures) {
@@ -87,7 +89,7 @@ final class MixingHistory {
         double floor = ResidualConvection.diffusivityM2PerS(
                 settings.gravityMPerS2(), settings.air().temperatureK(), height);
         if (!spraying) {
-            double changes = 3600 * Math.abs(pressure.ventOutflowM3PerS()) / grid.totalVolumeM3();
+            double changes = 3600 * Math.abs(pressure.ventOutflowM3PerS()) / totalVolumeM3;
             floor = Math.max(floor, ResidualConvection.roomDiffusivityM2PerS(bay.volumeM3(), changes));
         }
         return turbulent + floor;

@@ -64,20 +64,29 @@ final class Projection {
 
     /** Largest divergence error of fluxes, see {@link AirField#residual()}. */
     static double residual(VoxelGrid grid, double[] flux, double[] outflow) {
-        FaceSet faces = grid.faces();
-        double[] scale = new double[outflow.length];
+        return residual(grid, flux, outflow.clone(), new double[outflow.length]);
+    }
+
+    /** The same for one who keeps scratch space: {@code left} holds the wanted outflow, both arrays are taken over. */
+    static double residual(VoxelGrid grid, double[] flux, double[] left, double[] scale) {
+        int[] low = grid.faces().low();
+        int[] high = grid.faces().high();
         double largest = 0;
-        for (int c = 0; c < outflow.length; c++) {
-            scale[c] = Math.abs(outflow[c]);
+        for (int c = 0; c < left.length; c++) {
+            scale[c] = Math.abs(left[c]);
             largest = Math.max(largest, scale[c]);
         }
         for (int f = 0; f < flux.length; f++) {
             double size = Math.abs(flux[f]);
-            largest = Math.max(largest, size);
-            scale[faces.low()[f]] = Math.max(scale[faces.low()[f]], size);
-            scale[faces.high()[f]] = Math.max(scale[faces.high()[f]], size);
+            int p = low[f];
+            int q = high[f];
+            left[p] -= flux[f];
+            left[q] += flux[f];
+            // Comparisons, not Math.max: that asks for the sign of zero, and costs as much as all the rest.
+            scale[p] = size > scale[p] ? size : scale[p];
+            scale[q] = size > scale[q] ? size : scale[q];
+            largest = size > largest ? size : largest;
         }
-        double[] left = missing(faces, flux, outflow);
         double worst = 0;
         for (int c = 0; c < left.length; c++) {
             double size = Math.max(scale[c], DEAD_CORNER * largest);

@@ -6,7 +6,6 @@ import baymist.spray.JetPush;
 import baymist.spray.SprayHits;
 import baymist.voxel.FaceSet;
 import baymist.voxel.VoxelGrid;
-import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -43,6 +42,8 @@ public final class ResolvedAir {
     private FlowSolver solver;
     private FluxRefiner refiner;
     private final StackExchange stack;
+    private final double[] outflow;
+    private final double[] scratch;
     private double lostPushN;
 
     /** Fog over air by mass, [air cells], as of the last weighing. */
@@ -64,6 +65,8 @@ public final class ResolvedAir {
                 settings.gravity(),
                 settings.gravityMPerS2(),
                 settings.air().densityKgPerM3());
+        this.outflow = new double[grid.cellCount()];
+        this.scratch = new double[grid.cellCount()];
         this.pathNow[0] = plan.path(0);
         double[] open = pathNow[0].openFraction();
         this.solver = new FlowSolver(FlowGrid.of(grid, this.openingAreaM2, open, factor), flow);
@@ -75,7 +78,7 @@ public final class ResolvedAir {
      *
      * @param plan with at least one window
      * @param openingAreaM2 [openings] exact areas, m²
-     * @param factor fog cells along a side of the air's blocks: 1, 2, 4
+     * @param factor fog cells along a side of the air's blocks: 1 to 4
      */
     public static ResolvedAir of(AirStage plan, VoxelGrid grid, double[] openingAreaM2, int factor) {
         return new ResolvedAir(plan, grid, openingAreaM2, factor);
@@ -121,7 +124,7 @@ public final class ResolvedAir {
                 stack.share(path, g, g == group ? pressure.ventOutflowM3PerS() : 0, fogKgPerM3, vents);
             }
         }
-        double[] outflow = outflow(path, group, pressure.expansionPerS(), source, vents);
+        fillOutflow(path, group, pressure.expansionPerS(), source, vents);
         FlowDrive drive = drive(hits, refiner.gather(outflow), vents);
         double[] mean = new double[solver.grid().faces];
         solver.advance(durationS, drive, mean);
@@ -129,7 +132,7 @@ public final class ResolvedAir {
             mean[f] /= durationS;
         }
         solver.tighten(mean, drive.outflowM3PerS(), TIGHT);
-        return field(window, refiner.refine(mean, outflow), vents, source, outflow, pressure.expansionPerS());
+        return field(window, refiner.refine(mean, outflow), vents, source, pressure.expansionPerS());
     }
 
     private void reopen(AirPath path) {
@@ -142,9 +145,8 @@ public final class ResolvedAir {
     }
 
     /** Wanted outflow of every fog cell through its faces; cells outside the group carry none (see {@link AirProjector}). */
-    private double[] outflow(AirPath path, int group, double expansion, double[] source, double[] vents) {
+    private void fillOutflow(AirPath path, int group, double expansion, double[] source, double[] vents) {
         FaceSet faces = grid.faces();
-        double[] outflow = new double[grid.cellCount()];
         for (int c = 0; c < outflow.length; c++) {
             if (path.groups().groupOf(c) != group) {
                 source[c] = expansion * grid.volumeM3(c);
@@ -154,10 +156,9 @@ public final class ResolvedAir {
         for (int v = 0; v < vents.length; v++) {
             outflow[faces.ventCell()[v]] -= vents[v];
         }
-        return outflow;
     }
 
-    private FlowDrive drive(@Nullable SprayHits hits, double[] outflow, double[] vents) {
+    private FlowDrive drive(@Nullable SprayHits hits, double[] airOutflow, double[] vents) {
         FlowGrid air = solver.grid();
         double[] push = new double[air.faces];
         double[] mixed = new double[air.faces];
@@ -168,7 +169,7 @@ public final class ResolvedAir {
         if (excessMPerS2 > 0) {
             pullFog(push);
         }
-        return new FlowDrive(outflow, vents, push, mixed, power);
+        return new FlowDrive(airOutflow, vents, push, mixed, power);
     }
 
     /**
@@ -224,9 +225,7 @@ public final class ResolvedAir {
             return false;
         }
         AirSettings settings = plan.settings();
-        double[] mass = new double[fogKgPerM3.length];
-        Arrays.setAll(mass, c -> fogKgPerM3[c] * grid.volumeM3(c));
-        ratio = refiner.gather(mass);
+        ratio = refiner.gatherPerM3(fogKgPerM3);
         FlowGrid air = solver.grid();
         double least = pathNow[0].isVented() ? 0 : Double.POSITIVE_INFINITY;
         double most = 0;
@@ -266,24 +265,18 @@ public final class ResolvedAir {
     }
 
     private AirField field(
-            int window, double[] flux, double[] vents, double[] source, double[] outflow, double expansion) {
+            int window, double[] flux, double[] vents, double[] source, double expansion) {
         Mixing floor = plan.floor(window);
         AirSpec spec = plan.settings().spec();
         boolean spraying = plan.window(window).hits() != null;
         double stated = spraying ? spec.sprayDiffusivityM2PerS() : spec.quietDiffusivityM2PerS();
         double[] diffusivity = floor.diffusivityM2PerS().clone();
         if (stated < 0) {
-            double[] eddies = refiner.spread(solver.turbulence().eddyViscosityM2PerS());
-            for (int c = 0; c < diffusivity.length; c++) {
-                diffusivity[c] += eddies[c] / BulkTurbulence.SCHMIDT;
-            }
+            refiner.spread(solver.turbulence().eddyViscosityM2PerS(), 1 / BulkTurbulence.SCHMIDT, diffusivity);
         }
         double[] friction = floor.quietFrictionMPerS().clone();
         if (!solver.resting()) {
-            double[] moving = walls.frictionSpeeds(flux);
-            for (int s = 0; s < friction.length; s++) {
-                friction[s] = Math.max(friction[s], moving[s]);
-            }
+            walls.raise(flux, friction);
         }
         return new AirField(
                 flux,
@@ -293,7 +286,7 @@ public final class ResolvedAir {
                 diffusivity,
                 friction,
                 pathNow[0].openFraction(),
-                Projection.residual(grid, flux, outflow));
+                Projection.residual(grid, flux, outflow, scratch));
     }
 
     /** Fog cells along each side of a block. */

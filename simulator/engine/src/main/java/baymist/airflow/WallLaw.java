@@ -3,6 +3,7 @@ package baymist.airflow;
 import baymist.geom.Vec3;
 import baymist.voxel.FaceSet;
 import baymist.voxel.VoxelGrid;
+import java.util.Arrays;
 
 /**
  * Friction speed at a smooth wall from the tangential speed of the air near it.
@@ -93,22 +94,42 @@ public final class WallLaw {
      * where less is open. A side with a wall carries nothing and does not slow the tangential part.
      */
     static double[] cellVelocities(VoxelGrid grid, double[] fluxM3PerS) {
+        double[] velocity = new double[3 * grid.cellCount()];
+        sumCellFluxes(grid, fluxM3PerS, velocity);
+        double[] area = velocityAreasM2(grid);
+        for (int i = 0; i < velocity.length; i++) {
+            velocity[i] /= area[i];
+        }
+        return velocity;
+    }
+
+    /** Fills in the sum of the fluxes through the two sides of each cell along each axis, m³/s, [3 * cells]. */
+    static void sumCellFluxes(VoxelGrid grid, double[] fluxM3PerS, double[] sum) {
+        Arrays.fill(sum, 0);
+        int[] low = grid.faces().low();
+        int[] high = grid.faces().high();
+        byte[] axis = grid.faces().axis();
+        for (int f = 0; f < low.length; f++) {
+            sum[3 * low[f] + axis[f]] += fluxM3PerS[f];
+            sum[3 * high[f] + axis[f]] += fluxM3PerS[f];
+        }
+    }
+
+    /** Area that those sums belong to: what is open on both sides, or a whole side where less is, m², [3 * cells]. */
+    static double[] velocityAreasM2(VoxelGrid grid) {
         FaceSet faces = grid.faces();
-        double[] flux = new double[3 * grid.cellCount()];
         double[] area = new double[3 * grid.cellCount()];
         for (int f = 0; f < faces.count(); f++) {
             int a = faces.axis()[f];
-            flux[3 * faces.low()[f] + a] += fluxM3PerS[f];
-            flux[3 * faces.high()[f] + a] += fluxM3PerS[f];
             area[3 * faces.low()[f] + a] += faces.areaM2()[f];
             area[3 * faces.high()[f] + a] += faces.areaM2()[f];
         }
         Vec3 h = grid.sizeM();
         double[] whole = {h.y() * h.z(), h.x() * h.z(), h.x() * h.y()};
-        for (int i = 0; i < flux.length; i++) {
-            flux[i] /= Math.max(area[i], whole[i % 3]);
+        for (int i = 0; i < area.length; i++) {
+            area[i] = Math.max(area[i], whole[i % 3]);
         }
-        return flux;
+        return area;
     }
 
     /** Friction force on all surfels, sum of rho u*² A, N. A value above the jets' thrust says that u* is too large. */

@@ -5,7 +5,7 @@ import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
 
 /**
- * Friction speed at every surfel of one grid by {@link WallLaw}, with what does not change from field to field kept. Immutable.
+ * Friction speed at every surfel of one grid by {@link WallLaw}, with what does not change from field to field kept. Holds scratch space: used by one thread.
  */
 final class WallSampler {
     /**
@@ -21,6 +21,11 @@ final class WallSampler {
     /** Distance from each surfel to the place its cell's speed belongs to, m, [surfels]. */
     private final double[] distanceM;
 
+    /** One over the area that each cell's fluxes along each axis belong to, 1/m², [3 * cells]. */
+    private final double[] perAreaM2;
+
+    private final double[] sum;
+
     /** @param factor cells along a side of the blocks that the field comes from: its speeds belong to half a block */
     WallSampler(VoxelGrid grid, int factor, double kinematicViscosityM2PerS) {
         this.grid = grid;
@@ -28,6 +33,11 @@ final class WallSampler {
         distanceM = new double[grid.surfels().count()];
         for (int s = 0; s < distanceM.length; s++) {
             distanceM[s] = distanceM(grid, s, factor);
+        }
+        sum = new double[3 * grid.cellCount()];
+        perAreaM2 = WallLaw.velocityAreasM2(grid);
+        for (int i = 0; i < perAreaM2.length; i++) {
+            perAreaM2[i] = 1 / perAreaM2[i];
         }
     }
 
@@ -48,21 +58,30 @@ final class WallSampler {
      * @return m/s, [surfels]
      */
     double[] frictionSpeeds(double[] fluxM3PerS) {
-        double[] velocity = WallLaw.cellVelocities(grid, fluxM3PerS);
+        double[] friction = new double[distanceM.length];
+        raise(fluxM3PerS, friction);
+        return friction;
+    }
+
+    /** Raises the friction speeds that lie below those of a field, m/s, [surfels]. */
+    void raise(double[] fluxM3PerS, double[] friction) {
+        WallLaw.sumCellFluxes(grid, fluxM3PerS, sum);
         SurfelSet surfels = grid.surfels();
         double[] nx = surfels.normalX();
         double[] ny = surfels.normalY();
         double[] nz = surfels.normalZ();
-        double[] friction = new double[distanceM.length];
         for (int s = 0; s < friction.length; s++) {
             int c = 3 * surfels.cell()[s];
-            double across = velocity[c] * nx[s] + velocity[c + 1] * ny[s] + velocity[c + 2] * nz[s];
-            double ux = velocity[c] - across * nx[s];
-            double uy = velocity[c + 1] - across * ny[s];
-            double uz = velocity[c + 2] - across * nz[s];
+            double vx = sum[c] * perAreaM2[c];
+            double vy = sum[c + 1] * perAreaM2[c + 1];
+            double vz = sum[c + 2] * perAreaM2[c + 2];
+            double across = vx * nx[s] + vy * ny[s] + vz * nz[s];
+            double ux = vx - across * nx[s];
+            double uy = vy - across * ny[s];
+            double uz = vz - across * nz[s];
             double speed = Math.sqrt(ux * ux + uy * uy + uz * uz);
-            friction[s] = drag.frictionSpeedMPerS(speed, distanceM[s], viscosityM2PerS);
+            double moving = drag.frictionSpeedMPerS(speed, distanceM[s], viscosityM2PerS);
+            friction[s] = moving > friction[s] ? moving : friction[s];
         }
-        return friction;
     }
 }

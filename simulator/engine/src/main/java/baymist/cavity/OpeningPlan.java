@@ -3,7 +3,6 @@ package baymist.cavity;
 import baymist.geom.Box3;
 import baymist.geom.Outline;
 import baymist.geom.PlacedOutline;
-import baymist.geom.TriangleDistance;
 import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
 import baymist.problem.SourcePlace;
@@ -27,16 +26,14 @@ final class OpeningPlan {
 
     private final CavitySpec spec;
     private final SheetModel model;
-    private final TriangleMesh sheets;
-    private final int[] partOfSheet;
+    private final PartSheets sheets;
     private final OutsideProbe probe;
     private final SpecCheck check;
 
     OpeningPlan(CavitySpec spec, SheetModel model, TriangleMesh sheets, int[] partOfSheet, TriangleMesh whole) {
         this.spec = spec;
         this.model = model;
-        this.sheets = sheets;
-        this.partOfSheet = partOfSheet;
+        this.sheets = new PartSheets(sheets, partOfSheet);
         this.probe = new OutsideProbe(whole);
         this.check = new SpecCheck(spec.place());
     }
@@ -134,9 +131,9 @@ final class OpeningPlan {
             check.error("CAV-022", opening.place(), "opening '" + opening.name() + "' stands at no finite position");
             return null;
         }
-        Vec3 centre = nearest(part, opening.centreM());
+        Vec3 centre = sheets.nearest(part, opening.centreM());
         double moved = centre.distance(opening.centreM());
-        double size = sheets.bounds().size().length();
+        double size = sheets.sizeM();
         if (moved > 0.5 * size) {
             check.error(
                     "CAV-022",
@@ -149,7 +146,7 @@ final class OpeningPlan {
             model.remarks.add("opening '" + opening.name() + "' was moved by " + SpecCheck.mm(moved) + " onto part '"
                     + partNames.get(part) + "', to " + SpecCheck.at(centre));
         }
-        Vec3 normal = normalAt(part, centre);
+        Vec3 normal = sheets.normalAt(part, centre);
         int outside = probe.outsideSide(centre, normal);
         Vec3 into = outside == 0 ? outboard(normal) : normal.times(-outside);
         Vec3 lengthwise = opening.lengthwise() == null ? naturalAxis(part, into) : opening.lengthwise();
@@ -176,49 +173,9 @@ final class OpeningPlan {
         return lead < 0 ? n.negate() : n;
     }
 
-    private Vec3 nearest(int part, Vec3 p) {
-        Vec3 best = p;
-        double bestD = Double.POSITIVE_INFINITY;
-        for (int t = 0; t < sheets.triangleCount(); t++) {
-            if (partOfSheet[t] == part) {
-                Vec3 q = TriangleDistance.closestPoint(p, sheets.point(t, 0), sheets.point(t, 1), sheets.point(t, 2));
-                double d = q.distance(p);
-                if (d < bestD) {
-                    bestD = d;
-                    best = q;
-                }
-            }
-        }
-        return best;
-    }
-
-    /** Normal of the sheet at a point of it: mean over the triangles that touch it, each turned like the first. */
-    private Vec3 normalAt(int part, Vec3 p) {
-        double touch = 1e-9 * sheets.bounds().size().length();
-        Vec3 first = Vec3.ZERO;
-        Vec3 sum = Vec3.ZERO;
-        for (int t = 0; t < sheets.triangleCount(); t++) {
-            if (partOfSheet[t] != part) {
-                continue;
-            }
-            Vec3 q = TriangleDistance.closestPoint(p, sheets.point(t, 0), sheets.point(t, 1), sheets.point(t, 2));
-            if (q.distance(p) <= touch) {
-                Vec3 n = sheets.normal(t);
-                first = first.equals(Vec3.ZERO) ? n : first;
-                sum = sum.plus(n.dot(first) < 0 ? n.negate() : n);
-            }
-        }
-        return sum.length() > 0 ? sum.unit() : first.unit();
-    }
-
     /** The longest side of the part's bounding box that is not square to the sheet. */
     private Vec3 naturalAxis(int part, Vec3 normal) {
-        Box3 box = Box3.EMPTY;
-        for (int t = 0; t < sheets.triangleCount(); t++) {
-            for (int k = 0; k < 3 && partOfSheet[t] == part; k++) {
-                box = box.including(sheets.point(t, k));
-            }
-        }
+        Box3 box = sheets.bounds(part);
         Vec3[] axes = {Vec3.X, Vec3.Y, Vec3.Z};
         Vec3 best = normal.anyPerpendicular();
         double longest = 0;
@@ -235,8 +192,9 @@ final class OpeningPlan {
 
     private void checkEntries(List<EntrySpec> entries, List<Planned> planned) {
         List<String> names = planned.stream().map(p -> p.opening().name()).toList();
+        Set<String> known = Set.copyOf(names);
         for (EntrySpec entry : entries) {
-            if (!names.contains(entry.opening())) {
+            if (!known.contains(entry.opening())) {
                 check.error(
                         "CAV-024",
                         entry.place(),
@@ -247,8 +205,9 @@ final class OpeningPlan {
 
     private List<Planned> withStates(List<Planned> planned, Map<String, PhaseStates> states, SourcePlace statesPlace) {
         List<String> names = planned.stream().map(p -> p.opening().name()).toList();
+        Set<String> known = Set.copyOf(names);
         for (String name : new TreeMap<>(states).keySet()) {
-            if (!names.contains(name)) {
+            if (!known.contains(name)) {
                 check.error(
                         "CAV-025", statesPlace, "the scene sets a state, but " + Names.unknown("opening", name, names));
             }

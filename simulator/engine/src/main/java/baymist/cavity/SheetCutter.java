@@ -1,5 +1,7 @@
 package baymist.cavity;
 
+import baymist.geom.Box3;
+import baymist.geom.Bvh;
 import baymist.geom.PlacedOutline;
 import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
@@ -8,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 
 /**
  * Cuts openings out of sheets along their normals.
@@ -23,20 +26,30 @@ final class SheetCutter {
 
     private final TriangleMesh whole;
     private final int[] partOfWhole;
+    private final Bvh tree;
     /** What is left of each triangle that a cut came near: convex polygons. */
     private final Map<Integer, List<List<Vec3>>> left = new HashMap<>();
 
     private final SheetModel closures = new SheetModel();
-    /** Closure polygons so far, with the part they came from. */
-    private final List<Closure> cut = new ArrayList<>();
+    /** Closure polygons so far, by the part they came from. */
+    private final Map<Integer, List<Closure>> cut = new HashMap<>();
 
     private SheetModel sheets = new SheetModel();
 
-    private record Closure(int opening, int part, List<Vec3> polygon) {}
+    private record Closure(int opening, List<Vec3> polygon, Box3 bounds) {
+        static Closure of(int opening, List<Vec3> polygon) {
+            Box3 box = Box3.EMPTY;
+            for (Vec3 p : polygon) {
+                box = box.including(p);
+            }
+            return new Closure(opening, polygon, box);
+        }
+    }
 
     SheetCutter(TriangleMesh whole, int[] partOfWhole) {
         this.whole = whole;
         this.partOfWhole = partOfWhole;
+        this.tree = Bvh.of(whole);
     }
 
     /**
@@ -52,23 +65,23 @@ final class SheetCutter {
         double projected = 0;
         double area = 0;
         Map<Integer, Double> overlaps = new TreeMap<>();
+        Box3 swept = swept(place);
+        int[] near = near(part, swept);
+        List<Closure> ofPart = cut.computeIfAbsent(part, p -> new ArrayList<>());
         for (List<double[]> piece : convex) {
             Prism prism = new Prism(place, piece);
-            for (Closure other : List.copyOf(cut)) {
-                if (other.part == part && other.opening != opening) {
+            for (Closure other : ofPart) {
+                if (other.opening != opening && swept.touches(other.bounds)) {
                     List<Vec3> common = prism.inside(other.polygon, new ArrayList<>());
                     overlaps.merge(other.opening, area(common), Double::sum);
                 }
             }
-            for (int t = 0; t < whole.triangleCount(); t++) {
-                if (partOfWhole[t] != part || !near(t, place)) {
-                    continue;
-                }
+            for (int t : near) {
                 List<List<Vec3>> remaining = new ArrayList<>();
                 for (List<Vec3> polygon : left(t)) {
                     List<Vec3> inside = prism.inside(polygon, remaining);
                     if (inside.size() >= 3) {
-                        cut.add(new Closure(opening, part, inside));
+                        ofPart.add(Closure.of(opening, inside));
                         addClosure(opening, inside);
                         area += area(inside);
                         projected += Math.abs(areaVector(inside).dot(place.normal()));
@@ -80,24 +93,26 @@ final class SheetCutter {
         return new Outcome(projected, area, overlaps);
     }
 
+    /** A box of twice the reach: it holds the whole cylinder that a cut sweeps. */
+    private static Box3 swept(PlacedOutline place) {
+        double reach = place.outline().reachM() * 1.01 + 2e-6;
+        return Box3.EMPTY.including(place.centreM()).grown(2 * reach);
+    }
+
+    /** A part's triangles whose boxes touch a box, in their order. */
+    private int[] near(int part, Box3 box) {
+        IntStream.Builder near = IntStream.builder();
+        tree.forEachNear(box, t -> {
+            if (partOfWhole[t] == part) {
+                near.add(t);
+            }
+        });
+        return near.build().sorted().toArray();
+    }
+
     private List<List<Vec3>> left(int t) {
         List<List<Vec3>> polygons = left.get(t);
         return polygons != null ? polygons : List.of(List.of(whole.point(t, 0), whole.point(t, 1), whole.point(t, 2)));
-    }
-
-    private boolean near(int t, PlacedOutline place) {
-        double reach = place.outline().reachM() * 1.01 + 2e-6;
-        for (int axis = 0; axis < 3; axis++) {
-            double a = whole.coordinate(whole.corner(t, 0), axis);
-            double b = whole.coordinate(whole.corner(t, 1), axis);
-            double c = whole.coordinate(whole.corner(t, 2), axis);
-            double centre = place.centreM().get(axis);
-            // a box of twice the reach holds the whole cylinder that the cut sweeps
-            if (Math.min(a, Math.min(b, c)) > centre + 2 * reach || Math.max(a, Math.max(b, c)) < centre - 2 * reach) {
-                return false;
-            }
-        }
-        return true;
     }
 
     void addClosure(int opening, List<Vec3> polygon) {

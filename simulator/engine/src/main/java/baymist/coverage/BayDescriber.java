@@ -29,10 +29,12 @@ public final class BayDescriber {
 
     private final Cavity cavity;
     private final VoxelGrid grid;
+    private final BaySurfels ofBays;
 
     private BayDescriber(Cavity cavity, VoxelGrid grid) {
         this.cavity = cavity;
         this.grid = grid;
+        this.ofBays = new BaySurfels(grid);
     }
 
     /** A description of each bay in the order of the grid's bays; empty for a cavity of one bay. */
@@ -106,13 +108,12 @@ public final class BayDescriber {
         double[] normals = axis == 0 ? q.normalX() : axis == 1 ? q.normalY() : q.normalZ();
         double[] centres = axis == 0 ? q.centreX() : axis == 1 ? q.centreY() : q.centreZ();
         Map<Integer, Double> areas = new TreeMap<>();
-        for (int s = 0; s < q.count(); s++) {
+        for (int i = ofBays.start(bay); i < ofBays.end(bay); i++) {
+            int s = ofBays.at(i);
             boolean looks = high ? normals[s] < -LOOKS_ALONG : normals[s] > LOOKS_ALONG;
             if (looks
-                    && q.isStructure(s)
                     && centres[s] >= from - slack
                     && centres[s] <= to + slack
-                    && grid.bayOfCell(q.cell()[s]) == bay
                     && cavity.parts().get(q.part()[s]).kind() != PartKind.STRINGER) {
                 areas.merge(q.part()[s], q.areaM2()[s], Double::sum);
             }

@@ -49,6 +49,8 @@ final class EntryWays {
     private record Reach(int cell, double wayM) {}
 
     private static final class Search {
+        private static final double ROUNDING = 1e-12;
+
         private final VoxelGrid grid;
         private final int[] next;
         private final double[] way;
@@ -107,6 +109,13 @@ final class EntryWays {
         }
 
         private void relax(int cell, int to) {
+            // lines of sight are long to walk: not where the way could not be shorter even with one
+            int ancestor = from[cell];
+            boolean known = way[to] < Double.POSITIVE_INFINITY;
+            double straight = way[ancestor] + grid.centre(ancestor).distance(grid.centre(to));
+            if (known && (from[to] == ancestor || straight > way[to] * (1 + ROUNDING))) {
+                return;
+            }
             int base = inSight(from[cell], to) ? from[cell] : cell;
             double length = way[base] + grid.centre(base).distance(grid.centre(to));
             if (length < way[to]) {

@@ -5,12 +5,12 @@ import baymist.cavity.PartKind;
 import baymist.voxel.Bay;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,6 +37,7 @@ final class RegionDescriber {
     private final SurfelSet surfels;
     private final PartShape[] shapes;
     private final double[] areaOfBay;
+    private final BaySurfels ofBays;
     private final Ends ends;
     private final Spans spans;
     private final Places places;
@@ -49,6 +50,7 @@ final class RegionDescriber {
         shapes = new PartShape[cavity.parts().size()];
         Arrays.setAll(shapes, p -> new PartShape());
         areaOfBay = new double[grid.bays().size()];
+        ofBays = new BaySurfels(grid);
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (int s = 0; s < surfels.count(); s++) {
@@ -266,14 +268,16 @@ final class RegionDescriber {
     /** All surfels of a part's face (null = any) in some bays. */
     private int[] onSameBays(int part, List<Integer> bays, @Nullable Boolean up) {
         int axis = shapes[part].axis();
-        List<Integer> found = new ArrayList<>();
-        for (int s = 0; s < surfels.count(); s++) {
-            boolean same = surfels.part()[s] == part && surfels.isStructure(s) && bays.contains(bay(s));
-            if (same && (up == null || looks(s, axis) == up)) {
-                found.add(s);
+        IntStream.Builder found = IntStream.builder();
+        for (int bay : bays) {
+            for (int i = ofBays.start(bay); i < ofBays.end(bay); i++) {
+                int s = ofBays.at(i);
+                if (surfels.part()[s] == part && (up == null || looks(s, axis) == up)) {
+                    found.add(s);
+                }
             }
         }
-        return found.stream().mapToInt(Integer::intValue).toArray();
+        return found.build().sorted().toArray();
     }
 
     private int bay(int s) {

@@ -10,7 +10,6 @@ import baymist.voxel.PartOfWhole;
 import baymist.voxel.SurfelLocator;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -148,6 +147,10 @@ public final class SeamMap {
 
     /** Largest film on a sheet beside the seam, m; 0 where the voxels hold none of it. */
     static double most(int[] beside, double[] filmM) {
-        return Arrays.stream(beside).mapToDouble(s -> filmM[s]).max().orElse(0);
+        double most = 0;
+        for (int s : beside) {
+            most = Math.max(most, filmM[s]);
+        }
+        return most;
     }
 }

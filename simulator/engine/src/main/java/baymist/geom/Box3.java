@@ -27,6 +27,16 @@ public record Box3(Vec3 min, Vec3 max) {
         return min.x() > max.x();
     }
 
+    /** Whether two boxes have a point in common, their faces included. */
+    public boolean touches(Box3 o) {
+        return min.x() <= o.max.x()
+                && max.x() >= o.min.x()
+                && min.y() <= o.max.y()
+                && max.y() >= o.min.y()
+                && min.z() <= o.max.z()
+                && max.z() >= o.min.z();
+    }
+
     public Box3 grown(double marginM) {
         Vec3 m = new Vec3(marginM, marginM, marginM);
         return new Box3(min.minus(m), max.plus(m));

@@ -16,6 +16,8 @@ import org.jspecify.annotations.Nullable;
 public final class Bvh {
     /** Rounding allowance of a slab test, 1 + 2 gamma(3) (Ize 2013). */
     private static final double SLAB = 1 + 6 * 0x1p-53 / (1 - 3 * 0x1p-53);
+    /** Neither below nor at any distance: not even at that of a ray without end, which would otherwise go through the whole tree. */
+    private static final double MISSED = Double.NaN;
 
     private final TriangleMesh mesh;
     /** Node boxes, m, [6 * nodeCount]: low x, y, z, high x, y, z. */
@@ -46,7 +48,12 @@ public final class Bvh {
         }
     }
 
+    /** The tree of a mesh: made once, kept with the mesh. */
     public static Bvh of(TriangleMesh mesh) {
+        return mesh.tree();
+    }
+
+    static Bvh make(TriangleMesh mesh) {
         return new Bvh(mesh, new BvhBuilder(mesh));
     }
 
@@ -114,7 +121,7 @@ public final class Bvh {
         return ray.triangle() >= 0;
     }
 
-    /** Parameter at which the ray enters a box, infinity if it passes by or the box lies beyond the current hit. */
+    /** Parameter at which the ray enters a box; {@link #MISSED} if it passes by or the box lies beyond the current hit. */
     private double enter(Ray ray, int node) {
         int b = 6 * node;
         double x1 = (bounds[b] - ray.ox) * ray.inverseX;
@@ -138,7 +145,7 @@ public final class Bvh {
             near = Math.max(near, Math.min(z1, z2));
             far = Math.min(far, wider(Math.max(z1, z2)));
         }
-        return near <= far ? near : Double.POSITIVE_INFINITY;
+        return near <= far ? near : MISSED;
     }
 
     private static double wider(double t) {

@@ -1,5 +1,7 @@
 package baymist.geom;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * Indexed triangles, immutable. A triangle's normal follows the right-hand rule over its corners.
  */
@@ -9,6 +11,8 @@ public final class TriangleMesh {
     /** Corner vertex numbers, [3 * triangleCount]. */
     private final int[] corners;
 
+    private @Nullable Bvh tree;
+
     public TriangleMesh(double[] xyz, int[] corners) {
         this.xyz = xyz.clone();
         this.corners = corners.clone();
@@ -17,6 +21,16 @@ public final class TriangleMesh {
                 throw new IllegalArgumentException("corner " + c + " names no vertex");
             }
         }
+    }
+
+    /** The tree over these triangles: many stages look for the same ones. Made when first asked for; other threads wait for it. */
+    synchronized Bvh tree() {
+        Bvh made = tree;
+        if (made == null) {
+            made = Bvh.make(this);
+            tree = made;
+        }
+        return made;
     }
 
     public int triangleCount() {

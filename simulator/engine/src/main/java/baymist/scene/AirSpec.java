@@ -8,7 +8,7 @@ package baymist.scene;
  * @param quietDiffusivityM2PerS eddy diffusivity when the trigger is off; negative = from the bay's size and a 1 K wall difference
  * @param sprayDiffusivityM2PerS eddy diffusivity while the trigger is on; negative = from the jets' power balance
  * @param pressureLimitPa gauge pressure in the cavity above which the run is refused
- * @param blockCells voxels along each side of a cell of the resolved air: 1, 2, 4, or 0 = by cost
+ * @param blockCells voxels along each side of a cell of the resolved air: 1 to 4, or 0 = by cost
  */
 public record AirSpec(
         Mode mode,
@@ -27,8 +27,8 @@ public record AirSpec(
     public static final AirSpec DEFAULT = new AirSpec(Mode.RESOLVED, -1, -1, 10_000);
 
     public AirSpec {
-        if (blockCells != 0 && blockCells != 1 && blockCells != 2 && blockCells != 4) {
-            throw new IllegalArgumentException("air blocks of " + blockCells + " voxels; 0, 1, 2 or 4 expected");
+        if (blockCells < 0 || blockCells > 4) {
+            throw new IllegalArgumentException("air blocks of " + blockCells + " voxels; 0 to 4 expected");
         }
     }
 

@@ -2,6 +2,7 @@ package baymist.seam;
 
 import baymist.cavity.Cavity;
 import baymist.cavity.PartKind;
+import baymist.geom.PairKey;
 import baymist.geom.TriangleMesh;
 import baymist.geom.Vec3;
 import java.util.ArrayList;
@@ -43,7 +44,7 @@ final class MeshEdges {
             for (int k = 0; k < 3; k++) {
                 int a = number[mesh.corner(t, k)];
                 int b = number[mesh.corner(t, (k + 1) % 3)];
-                long key = ((long) Math.min(a, b) << 32) | Math.max(a, b);
+                long key = PairKey.of(a, b);
                 int[] known = found.putIfAbsent(key, new int[] {t, k, cavity.partOfCut(t), 0, 0});
                 if (known != null) {
                     known[3] |= known[2] != cavity.partOfCut(t) ? 1 : 0;

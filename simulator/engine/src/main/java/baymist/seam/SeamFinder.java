@@ -30,12 +30,12 @@ public final class SeamFinder {
 
     private record Loose(int part, Vec3 from, Vec3 to) {}
 
-    private SeamFinder(Cavity cavity, Bvh tree, double sizeM) {
+    private SeamFinder(Cavity cavity, Bvh tree, double sizeM, double binM) {
         this.cavity = cavity;
         this.contacts = new LineContacts(cavity, tree);
         this.air = new OpenAir(cavity.sheets());
         this.exactM = Math.max(EXACT_M, SHARE * sizeM);
-        this.known = new KnownLines(sizeM / 40);
+        this.known = new KnownLines(binM);
     }
 
     /** All seams that cavity air looks into, piece by piece, in a fixed order. */
@@ -47,8 +47,14 @@ public final class SeamFinder {
             return List.of();
         }
         Bvh tree = Bvh.of(cavity.cutSheets());
-        SeamFinder finder = new SeamFinder(cavity, tree, size);
-        for (MeshEdges.Edge e : MeshEdges.of(cavity)) {
+        List<MeshEdges.Edge> edges = MeshEdges.of(cavity);
+        double mean = edges.stream()
+                .mapToDouble(e -> e.from().distance(e.to()))
+                .average()
+                .orElse(size);
+        // as wide as an edge, however long the structure: what is near is few
+        SeamFinder finder = new SeamFinder(cavity, tree, size, Math.min(size / 40, mean));
+        for (MeshEdges.Edge e : edges) {
             finder.take(e.from(), e.to(), e.shared(), e.rim());
         }
         for (Vec3[] line : new CrossingLines(cavity, tree, finder.exactM).find()) {

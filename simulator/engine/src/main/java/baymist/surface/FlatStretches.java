@@ -1,5 +1,6 @@
 package baymist.surface;
 
+import baymist.geom.PairKey;
 import baymist.geom.Vec3;
 import java.util.ArrayDeque;
 import java.util.Deque;
@@ -93,7 +94,7 @@ final class FlatStretches {
             }
             int tip = pieces.corner(t, (k + 2) % 3);
             int far = pieces.corner(other, (m + 2) % 3);
-            if (cotangent(tip, a, b) + cotangent(far, a, b) < WORSE && !edges.containsKey(key2(tip, far))) {
+            if (cotangent(tip, a, b) + cotangent(far, a, b) < WORSE && !edges.containsKey(PairKey.of(tip, far))) {
                 turn(t, other, a, b, tip, far);
                 open.add(t);
                 open.add(other);
@@ -113,12 +114,12 @@ final class FlatStretches {
     }
 
     private void turn(int t, int other, int a, int b, int tip, int far) {
-        edges.remove(key2(a, b));
+        edges.remove(PairKey.of(a, b));
         pieces.set(t, tip, a, far);
         pieces.set(other, far, b, tip);
-        edges.put(key2(tip, far), new int[] {t, other, 2});
-        replace(key2(a, far), other, t);
-        replace(key2(b, tip), t, other);
+        edges.put(PairKey.of(tip, far), new int[] {t, other, 2});
+        replace(PairKey.of(a, far), other, t);
+        replace(PairKey.of(b, tip), t, other);
     }
 
     private void replace(long key, int old, int now) {
@@ -143,10 +144,6 @@ final class FlatStretches {
     }
 
     private long key(int triangle, int k) {
-        return key2(pieces.corner(triangle, k), pieces.corner(triangle, (k + 1) % 3));
-    }
-
-    private static long key2(int a, int b) {
-        return ((long) Math.min(a, b) << 32) | Math.max(a, b);
+        return PairKey.of(pieces.corner(triangle, k), pieces.corner(triangle, (k + 1) % 3));
     }
 }

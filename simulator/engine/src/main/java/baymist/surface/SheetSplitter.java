@@ -1,6 +1,7 @@
 package baymist.surface;
 
 import baymist.cavity.Cavity;
+import baymist.geom.PairKey;
 import baymist.geom.TriangleMesh;
 import java.util.HashMap;
 import java.util.Map;
@@ -107,7 +108,7 @@ final class SheetSplitter {
     }
 
     private static int half(Pieces to, int a, int b, double limit, Map<Long, Integer> halves) {
-        long key = ((long) Math.min(a, b) << 32) | Math.max(a, b);
+        long key = PairKey.of(a, b);
         return halves.computeIfAbsent(key, k -> {
             double pieces = Math.ceil(Math.sqrt(to.length2(a, b) / limit) - 1e-9);
             double share = Math.floor(pieces / 2) / pieces;

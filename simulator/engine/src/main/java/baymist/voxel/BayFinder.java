@@ -6,6 +6,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.PriorityQueue;
+import java.util.TreeMap;
 
 /** Splits the cavity into the compartments that appear when every opening is closed. */
 final class BayFinder {
@@ -13,6 +16,8 @@ final class BayFinder {
     private static final int LEAST_CELLS = 8;
 
     private static final double LEAST_SHARE = 0.002;
+    /** The share counts up to this part of the largest component: bays of a long structure are small shares of it all (ASSUMED). */
+    private static final double LEAST_OF_LARGEST = 0.05;
 
     private final Lattice lattice;
     private final CavityCells cells;
@@ -65,6 +70,15 @@ final class BayFinder {
         }
     }
 
+    /** A component that may be too small for a bay; ties go to the lower one. */
+    private record Small(double volumeM3, int group) implements Comparable<Small> {
+        @Override
+        public int compareTo(Small o) {
+            int byVolume = Double.compare(volumeM3, o.volumeM3);
+            return byVolume != 0 ? byVolume : Integer.compare(group, o.group);
+        }
+    }
+
     /** Joins each small component, smallest first, to the one it shares the largest opening area with. */
     private Groups merge() {
         Groups groups = new Groups(components);
@@ -76,21 +90,22 @@ final class BayFinder {
             size[component[c]]++;
             total += volumeM3[c];
         }
-        boolean[] settled = new boolean[components];
-        while (true) {
-            int small = -1;
-            for (int c = 0; c < components; c++) {
-                boolean tiny = size[c] < LEAST_CELLS || volume[c] < LEAST_SHARE * total;
-                if (groups.of(c) == c && !settled[c] && tiny && (small < 0 || volume[c] < volume[small])) {
-                    small = c;
-                }
+        double largest = Arrays.stream(volume).max().orElse(0);
+        double least = Math.min(LEAST_SHARE * total, LEAST_OF_LARGEST * largest);
+        List<List<Integer>> holes = holes();
+        PriorityQueue<Small> waiting = new PriorityQueue<>();
+        for (int c = 0; c < components; c++) {
+            waiting.add(new Small(volume[c], c));
+        }
+        while (!waiting.isEmpty()) {
+            Small next = waiting.remove();
+            int small = next.group;
+            boolean tiny = size[small] < LEAST_CELLS || volume[small] < least;
+            if (groups.of(small) != small || volume[small] != next.volumeM3 || !tiny) {
+                continue;
             }
-            if (small < 0) {
-                return groups;
-            }
-            int into = widestNeighbour(groups, small);
+            int into = widestNeighbour(groups, small, holes.get(small));
             if (into < 0) {
-                settled[small] = true;
                 continue;
             }
             groups.join(small, into);
@@ -98,25 +113,52 @@ final class BayFinder {
             int other = root == small ? into : small;
             volume[root] += volume[other];
             size[root] += size[other];
+            holes.set(root, joined(holes.get(root), holes.get(other)));
+            waiting.add(new Small(volume[root], root));
         }
+        return groups;
     }
 
-    private int widestNeighbour(Groups groups, int group) {
-        double[] area = new double[components];
-        int best = -1;
+    /** Faces of holes at each component, ascending, [components]. */
+    private List<List<Integer>> holes() {
+        List<List<Integer>> holes = new ArrayList<>();
+        for (int c = 0; c < components; c++) {
+            holes.add(new ArrayList<>());
+        }
         for (int f = 0; f < faces.count(); f++) {
-            if (faces.opening()[f] < 0) {
-                continue;
-            }
-            int a = groups.of(component[faces.low()[f]]);
-            int b = groups.of(component[faces.high()[f]]);
-            if (a != b && (a == group || b == group)) {
-                area[a == group ? b : a] += faces.areaM2()[f];
+            int low = component[faces.low()[f]];
+            int high = component[faces.high()[f]];
+            if (faces.opening()[f] >= 0 && low != high) {
+                holes.get(low).add(f);
+                holes.get(high).add(f);
             }
         }
-        for (int c = 0; c < components; c++) {
-            if (area[c] > 0 && (best < 0 || area[c] > area[best])) {
-                best = c;
+        return holes;
+    }
+
+    /** Both lists in the longer of them. */
+    private static List<Integer> joined(List<Integer> a, List<Integer> b) {
+        List<Integer> longer = a.size() >= b.size() ? a : b;
+        longer.addAll(longer == a ? b : a);
+        return longer;
+    }
+
+    private int widestNeighbour(Groups groups, int group, List<Integer> holes) {
+        holes.sort(null);
+        Map<Integer, Double> area = new TreeMap<>();
+        for (int f : holes) {
+            int a = groups.of(component[faces.low()[f]]);
+            int b = groups.of(component[faces.high()[f]]);
+            if (a != b) {
+                area.merge(a == group ? b : a, faces.areaM2()[f], Double::sum);
+            }
+        }
+        int best = -1;
+        double most = 0;
+        for (Map.Entry<Integer, Double> e : area.entrySet()) {
+            if (e.getValue() > most) {
+                best = e.getKey();
+                most = e.getValue();
             }
         }
         return best;

@@ -40,17 +40,25 @@ final class Enclosure {
         int tail = 0;
         compartment[seed] = label;
         queue[tail++] = seed;
+        int cells = lattice.cells();
+        int across = lattice.count(0);
+        int high = lattice.count(1);
         while (head < tail) {
             int cell = queue[head++];
-            for (int d = 0; d < 6; d++) {
-                int key = lattice.faceKey(cell, d);
-                if (key < 0 || blocked.slot(key) >= 0) {
-                    continue;
+            int rest = cell / across;
+            for (int axis = 0; axis < 3; axis++) {
+                int place = axis == 0 ? cell - rest * across : axis == 1 ? rest % high : rest / high;
+                int below = cell - lattice.stride(axis);
+                if (place > 0 && compartment[below] == UNSEEN && blocked.slot(axis * cells + below) < 0) {
+                    compartment[below] = label;
+                    queue[tail++] = below;
                 }
-                int next = lattice.behind(cell, d);
-                if (compartment[next] == UNSEEN) {
-                    compartment[next] = label;
-                    queue[tail++] = next;
+                int above = cell + lattice.stride(axis);
+                if (place < lattice.count(axis) - 1
+                        && compartment[above] == UNSEEN
+                        && blocked.slot(axis * cells + cell) < 0) {
+                    compartment[above] = label;
+                    queue[tail++] = above;
                 }
             }
         }

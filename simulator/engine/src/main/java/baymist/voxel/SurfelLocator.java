@@ -3,6 +3,7 @@ package baymist.voxel;
 import baymist.cavity.Cavity;
 import baymist.geom.Bvh;
 import baymist.geom.Vec3;
+import java.util.Arrays;
 
 /**
  * Finds the surfel or the cell that belongs to a point on a sheet. Immutable; safe for many threads.
@@ -27,6 +28,11 @@ public final class SurfelLocator {
 
     /** First surfel of each cell, [cells + 1]; surfels are sorted by cell. */
     private final int[] firstOfCell;
+
+    /** First and last lattice index along x that a cavity cell of each row has, [ny * nz]. */
+    private final int[] rowFrom;
+
+    private final int[] rowTo;
 
     private final double ox;
     private final double oy;
@@ -68,8 +74,15 @@ public final class SurfelLocator {
         for (int s = 0; s < bin.length; s++) {
             firstOfCell[surfels.cell()[s] + 1]++;
         }
+        rowFrom = new int[grid.ny() * grid.nz()];
+        rowTo = new int[rowFrom.length];
+        Arrays.fill(rowFrom, Integer.MAX_VALUE);
+        Arrays.fill(rowTo, -1);
         for (int c = 0; c < grid.cellCount(); c++) {
             firstOfCell[c + 1] += firstOfCell[c];
+            int row = grid.j(c) + grid.ny() * grid.k(c);
+            rowFrom[row] = Math.min(rowFrom[row], grid.i(c));
+            rowTo[row] = Math.max(rowTo[row], grid.i(c));
         }
     }
 
@@ -252,6 +265,9 @@ public final class SurfelLocator {
         for (int ring = 0; ring <= last; ring++) {
             for (int dk = -ring; dk <= ring; dk++) {
                 for (int dj = -ring; dj <= ring; dj++) {
+                    if (!holdsCells(j + dj, k + dk, i - ring, i + ring)) {
+                        continue;
+                    }
                     boolean shell = Math.abs(dk) == ring || Math.abs(dj) == ring;
                     for (int di = -ring; di <= ring; di += shell || ring == 0 ? 1 : 2 * ring) {
                         int cell = grid.cellAt(i + di, j + dj, k + dk);
@@ -277,6 +293,15 @@ public final class SurfelLocator {
             }
         }
         return best;
+    }
+
+    /** Whether cavity cells may lie in a stretch of a row: most rows round a point outside of the cavity hold none. */
+    private boolean holdsCells(int j, int k, int from, int to) {
+        if (j < 0 || k < 0 || j >= grid.ny() || k >= grid.nz()) {
+            return false;
+        }
+        int row = j + grid.ny() * k;
+        return from <= rowTo[row] && to >= rowFrom[row];
     }
 
     private boolean sees(Sight sight, Vec3 start, int cell) {

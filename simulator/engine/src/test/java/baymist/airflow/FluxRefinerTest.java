@@ -26,7 +26,7 @@ class FluxRefinerTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {1, 2, 4})
+    @ValueSource(ints = {1, 2, 3, 4})
     void refinedFluxesConserveVolumeInEveryFogCellAndKeepTheBlocksFluxes(int factor) {
         VoxelGrid grid = twoBays();
         FlowGrid air = FlowGrid.of(grid, new double[0], OPEN, factor);
@@ -68,7 +68,7 @@ class FluxRefinerTest {
     void aSheetThroughABlockStillSeparates() {
         VoxelGrid grid =
                 GridFixtures.box(14, 4, 4, 0.02).baffle(7, 0, (j, k) -> 0).build();
-        for (int factor : new int[] {1, 2, 4}) {
+        for (int factor : new int[] {1, 2, 3, 4}) {
             FlowGrid air = FlowGrid.of(grid, new double[0], OPEN, factor);
             assertEquals(2, air.groups().count());
         }

@@ -108,7 +108,7 @@ class RunEstimateTest {
         ResolvedCost air = cost(chosen);
         assertTrue(air.isAffordable());
         assertTrue(air.factor() == 1
-                || !cost(estimate(AirSpec.Mode.RESOLVED, air.factor() / 2)).isAffordable());
+                || !cost(estimate(AirSpec.Mode.RESOLVED, air.factor() - 1)).isAffordable());
         assertTrue(chosen.airLine(AirSpec.DEFAULT).contains(air.cells() + " cells"));
     }
 }

@@ -158,7 +158,7 @@ final class SceneFormat {
             may("mode", AIR_MODE, "resolved", AIR_MODE_DOC),
             may(
                     "block",
-                    Choice.of("auto", "1", "2", "4"),
+                    Choice.of("auto", "1", "2", "3", "4"),
                     "auto",
                     "voxels along each side of a cell of resolved air; `auto` = by cells x steps"),
             may(
