@@ -32,12 +32,21 @@ final class ManyBays {
      * @param more lines of the scene file, such as hang and air
      */
     static Scene scene(int bays, int sprayed, double voxelM, String more) {
+        return made(bays, 1, sprayed, 20, voxelM, more);
+    }
+
+    /** The same with one bay sprayed, any of them, the needle drawn back at a speed of its own. */
+    static Scene one(int bays, int bay, double drawMmPerS, double voxelM, String more) {
+        return made(bays, bay, bay, drawMmPerS, voxelM, more);
+    }
+
+    private static Scene made(int bays, int from, int to, double drawMmPerS, double voxelM, String more) {
         try {
             Path folder = Files.createTempDirectory("many-bays");
             Path cavity = folder.resolve("cavity.yaml");
             Path scene = folder.resolve("scene.yaml");
             Files.writeString(cavity, cavity(bays));
-            Files.writeString(scene, scene(sprayed, voxelM, more));
+            Files.writeString(scene, job(from, to, drawMmPerS, voxelM, more));
             Scene read = SceneReader.read(scene);
             Files.delete(scene);
             Files.delete(cavity);
@@ -80,7 +89,7 @@ final class ManyBays {
         return s.toString();
     }
 
-    private static String scene(int sprayed, double voxelM, String more) {
+    private static String job(int from, int to, double drawMmPerS, double voxelM, String more) {
         StringBuilder s = new StringBuilder();
         Path models = Path.of("models").toAbsolutePath();
         s.append("baymist: 1\ntitle: many bays\ncavity: cavity.yaml\n");
@@ -88,16 +97,17 @@ final class ManyBays {
         line(s, "product: %s/products/ambergale-40.yaml", models);
         s.append("supply:\n  pressure: 80 psi\n  liquid: 60 mL/min\n");
         s.append("  droplets: {rosin_rammler: {dv50: 30 um, spread: 2}}\nentries:\n");
-        for (int b = 1; b <= sprayed; b++) {
+        for (int b = from; b <= to; b++) {
             line(s, "  - {name: bay %d port, opening: bay %d port}", b, b);
         }
         s.append("passes:\n");
-        for (int b = 1; b <= sprayed; b++) {
+        for (int b = from; b <= to; b++) {
             line(
                     s,
-                    "  - {name: bay %d, entry: bay %d port, wand: needle 1/8 in x 2 ft, from: 75 mm, to: 40 mm, draw_back: 20 mm/s, hang: 1 s}",
+                    "  - {name: bay %d, entry: bay %d port, wand: needle 1/8 in x 2 ft, from: 75 mm, to: 40 mm, draw_back: %.0f mm/s, hang: 1 s}",
                     b,
-                    b);
+                    b,
+                    drawMmPerS);
         }
         line(s, "voxel: %.4f mm", 1e3 * voxelM);
         s.append(more).append('\n');

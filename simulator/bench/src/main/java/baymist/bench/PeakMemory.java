@@ -6,6 +6,7 @@ import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryPoolMXBean;
 import java.lang.management.MemoryType;
 import java.lang.management.MemoryUsage;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
 import javax.management.NotificationEmitter;
 import javax.management.openmbean.CompositeData;
@@ -15,6 +16,7 @@ import javax.management.openmbean.CompositeData;
  */
 final class PeakMemory {
     private final AtomicLong heldBytes = new AtomicLong();
+    private final AtomicLong usedBytes = new AtomicLong();
 
     PeakMemory() {
         for (MemoryPoolMXBean pool : ManagementFactory.getMemoryPoolMXBeans()) {
@@ -35,18 +37,26 @@ final class PeakMemory {
     }
 
     private void see(GarbageCollectionNotificationInfo info) {
-        long used = 0;
-        for (MemoryPoolMXBean pool : ManagementFactory.getMemoryPoolMXBeans()) {
-            MemoryUsage after = info.getGcInfo().getMemoryUsageAfterGc().get(pool.getName());
-            if (pool.getType() == MemoryType.HEAP && after != null) {
-                used += after.getUsed();
-            }
-        }
-        long now = used;
+        usedBytes.accumulateAndGet(sum(info.getGcInfo().getMemoryUsageBeforeGc()), Math::max);
+        long now = sum(info.getGcInfo().getMemoryUsageAfterGc());
         // a young collection leaves old garbage: only a full one tells what is held
         if (info.getGcAction().contains("major")) {
             heldBytes.accumulateAndGet(now, Math::max);
         }
+    }
+
+    private static long sum(Map<String, MemoryUsage> byPool) {
+        long used = 0;
+        for (MemoryPoolMXBean pool : ManagementFactory.getMemoryPoolMXBeans()) {
+            MemoryUsage usage = byPool.get(pool.getName());
+            used += pool.getType() == MemoryType.HEAP && usage != null ? usage.getUsed() : 0;
+        }
+        return used;
+    }
+
+    /** Largest amount in use before a collection, what it then took away included, bytes. */
+    long usedBytes() {
+        return usedBytes.get();
     }
 
     /** Collects now, so that what is held at this moment counts. */

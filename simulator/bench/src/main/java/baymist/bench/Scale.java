@@ -1,9 +1,6 @@
 package baymist.bench;
 
 import baymist.airflow.AirField;
-import baymist.airflow.OpenFractions;
-import baymist.airflow.PoissonSolver;
-import baymist.cavity.Cavity;
 import baymist.cavity.CavityBuilder;
 import baymist.fog.FogStepper;
 import baymist.geom.Vec3;
@@ -29,7 +26,7 @@ import java.util.Locale;
  * <p>{@code java -Xmx10g -jar benchmarks.jar scale [--part big,steps,bays,refine] [--cells 30e6] [--write FOLDER]}
  *
  * <ul>
- *   <li>{@code big}: voxels and one solve of the air's pressure on many cells, largest heap.
+ *   <li>{@code big}: a run of a structure that does not fit into memory as a whole, largest heap.
  *   <li>{@code steps}: time of one step of the fog against cells, from 0.3 to 3 million.
  *   <li>{@code bays}: whole runs with bays added, voxels and job the same, stage by stage ({@link Growth}); and with every bay sprayed.
  *   <li>{@code refine}: whole runs with finer voxels.
@@ -79,52 +76,7 @@ final class Scale {
     }
 
     private void big(double cells) {
-        List<String> rows = new ArrayList<>();
-        int bays = 36;
-        double start = processorS();
-        Scene scene = ManyBays.scene(bays, 1, ManyBays.voxelM(bays, cells), QUICK);
-        Cavity cavity = CavityBuilder.build(scene);
-        rows.add(lap("sheets and openings", start));
-        start = processorS();
-        VoxelGrid grid;
-        try (Workers workers = new Workers(2)) {
-            grid = Voxelizer.voxelize(cavity, scene.voxel(), workers);
-        }
-        rows.add(lap("voxels", start));
-        start = processorS();
-        try {
-            pressure(grid, OpenFractions.hang(cavity.openings()), rows);
-        } catch (OutOfMemoryError e) {
-            rows.add(text("| pressure solver: has no room in this heap | %.1f | | |%n", processorS() - start));
-        }
-        page.say(
-                "## %,d cells%n%n%d bays, %,d lattice cells, %,d face entries, %,d surfels.",
-                grid.cellCount(),
-                grid.bays().size(),
-                (long) grid.nx() * grid.ny() * grid.nz(),
-                grid.faces().count(),
-                grid.surfels().count());
-        page.table(
-                "| what | processor s | held after it GB | heap in use at most so far GB |\n|---|---|---|---|\n", rows);
-    }
-
-    private static void pressure(VoxelGrid grid, double[] open, List<String> rows) {
-        double start = processorS();
-        PoissonSolver solver = PoissonSolver.of(grid, open);
-        rows.add(lap("pressure solver made", start));
-        double[] right = new double[grid.cellCount()];
-        right[0] = 1;
-        right[right.length - 1] = -1;
-        start = processorS();
-        PoissonSolver.Solution solution = solver.solve(right, 1e-6);
-        rows.add(lap("pressure solved to 1e-6: " + solution.iterations() + " iterations", start));
-    }
-
-    private static String lap(String what, double start) {
-        double seconds = processorS() - start;
-        return text(
-                "| %s | %.1f | %.2f | %.2f |%n",
-                what, seconds, 1e-9 * PeakMemory.heldNowBytes(), 1e-9 * PeakMemory.heapBytes());
+        BigRun.measure(page, cells, args.real("--draw", 20), args.real("--hang", 3));
     }
 
     /** A window of some steps for all cells alike: stirred fog in air that swirls through every bay. */

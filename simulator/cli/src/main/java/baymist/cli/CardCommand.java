@@ -30,6 +30,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -73,6 +74,10 @@ final class CardCommand extends SceneCommand {
             description = "A4 or letter; default ${DEFAULT-VALUE}.",
             defaultValue = "A4")
     private String paper = "A4";
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private PartOption part;
 
     @Option(names = "--output", paramLabel = "FILE", description = "Where the PDF goes.")
     private @Nullable Path output;
@@ -149,7 +154,7 @@ final class CardCommand extends SceneCommand {
             return KeptRun.read(scene, result, runOptions().threads());
         }
         try (Progress progress = progress()) {
-            return CardSource.of(stages().run(scene, runOptions(), progress));
+            return CardSource.of(stages().run(scene, runOptions().withPart(part.rule()), progress));
         }
     }
 

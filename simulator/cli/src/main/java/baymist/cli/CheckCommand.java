@@ -4,11 +4,13 @@ import baymist.picture.StructureDrawing;
 import baymist.problem.Severity;
 import baymist.report.CheckReport;
 import baymist.run.CheckResult;
+import baymist.run.RunOptions;
 import baymist.scene.Scene;
 import java.io.IOException;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code baymist check}: the geometry without the spray. */
@@ -37,6 +39,10 @@ import picocli.CommandLine.Option;
             "3:the computation failed, or the picture could not be written"
         })
 final class CheckCommand extends SceneCommand {
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private PartOption part;
+
     @Option(
             names = "--picture",
             paramLabel = "FILE",
@@ -46,6 +52,11 @@ final class CheckCommand extends SceneCommand {
 
     CheckCommand(Console console, Stages stages) {
         super(console, stages);
+    }
+
+    @Override
+    RunOptions runOptions() {
+        return super.runOptions().withPart(part.rule());
     }
 
     @Override

@@ -3,6 +3,7 @@ package baymist.cli;
 import baymist.coverage.Fractions;
 import baymist.export.HtmlReport;
 import baymist.report.ResultJson;
+import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.scene.Scene;
 import java.io.IOException;
@@ -10,6 +11,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code baymist report}: the result as one page for a browser. */
@@ -36,11 +38,20 @@ import picocli.CommandLine.Option;
             "3:the computation failed, or the page could not be written"
         })
 final class ReportCommand extends SceneCommand {
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private PartOption part;
+
     @Option(names = "--out", paramLabel = "FILE", description = "The page; default out/<scene name>.html.")
     private @Nullable Path out;
 
     ReportCommand(Console console, Stages stages) {
         super(console, stages);
+    }
+
+    @Override
+    RunOptions runOptions() {
+        return super.runOptions().withPart(part.rule());
     }
 
     @Override

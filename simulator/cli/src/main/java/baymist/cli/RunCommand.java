@@ -11,6 +11,8 @@ import baymist.report.ResultJson;
 import baymist.report.RunDifference;
 import baymist.report.TextReport;
 import baymist.run.CoverageConvergence;
+import baymist.run.PartRule;
+import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.run.VoxelStudy;
 import baymist.scene.Scene;
@@ -19,6 +21,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -57,6 +60,10 @@ final class RunCommand extends SceneCommand {
     @Spec
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private PartOption part;
 
     @Option(names = "--out", paramLabel = "DIR", description = "Folder for the results; default out/<scene name>.")
     private @Nullable Path out;
@@ -97,12 +104,21 @@ final class RunCommand extends SceneCommand {
     }
 
     @Override
+    RunOptions runOptions() {
+        return super.runOptions().withPart(converge ? PartRule.WHOLE : part.rule());
+    }
+
+    @Override
     public Integer call() throws IOException {
         if (minReached != null && !(minReached >= 0 && minReached <= 100)) {
             throw new ParameterException(spec.commandLine(), "--min-reached " + minReached + ": 0 to 100 expected");
         }
         if (insist && !converge) {
             throw new ParameterException(spec.commandLine(), "--insist without --converge: nothing to insist on");
+        }
+        if (converge && part.rule().rings() > 0) {
+            throw new ParameterException(
+                    spec.commandLine(), "--converge with --part: voxel sizes are compared on the whole structure");
         }
         if (!(ratio >= 1.1 && ratio <= 2)) {
             throw new ParameterException(spec.commandLine(), "--ratio " + ratio + ": 1.1 to 2 expected");

@@ -62,7 +62,7 @@ abstract class SceneCommand implements Callable<Integer>, DebugOption.Holder {
         return sceneOptions.read(stages);
     }
 
-    final RunOptions runOptions() {
+    RunOptions runOptions() {
         return new RunOptions(sceneOptions.threadCount());
     }
 

@@ -23,6 +23,7 @@ import baymist.run.CheckResult;
 import baymist.run.ReachOptions;
 import baymist.run.ReachResult;
 import baymist.run.RunObserver;
+import baymist.run.PartRule;
 import baymist.run.RunOptions;
 import baymist.run.RunResult;
 import baymist.scene.Scene;
@@ -76,6 +77,7 @@ class CliTest {
         boolean passed = true;
         final List<Scene> seen = new ArrayList<>();
         int threads;
+        PartRule part = PartRule.WHOLE;
         double spread = 0.01;
         final List<Double> ratios = new ArrayList<>();
         ReachOptions asked = ReachOptions.DEFAULT;
@@ -101,6 +103,7 @@ class CliTest {
         public RunResult run(Scene scene, RunOptions options, RunObserver observer) {
             seen.add(scene);
             threads = options.threads();
+            part = options.part();
             observer.stage("voxels");
             for (int i = 0; i <= 100; i++) {
                 observer.progress(i / 100.0, 3.0 * i);
@@ -121,6 +124,7 @@ class CliTest {
         @Override
         public CheckResult check(Scene scene, RunOptions options, RunObserver observer) {
             seen.add(scene);
+            part = options.part();
             return SampleRun.check();
         }
 
@@ -317,6 +321,9 @@ class CliTest {
                 "run",
                 "run a.yaml b.yaml",
                 "run a.yaml --threads 0",
+                "run a.yaml --part 0",
+                "run a.yaml --part some",
+                "run a.yaml --part 2 --converge",
                 "run a.yaml --threads x",
                 "run a.yaml --min-reached 101",
                 "run a.yaml --voxel 5",
@@ -394,6 +401,16 @@ class CliTest {
         assertEquals(25e-6, asked.productM3(), 1e-18);
         assertFalse(asked.full());
         assertEquals(DoseSettings.DEFAULT, asked.dose());
+    }
+
+    @Test
+    void whichBaysAreComputedReachesTheEngine() {
+        assertEquals(0, baymist("run", "a.yaml", "--out", dir()));
+        assertEquals(PartRule.BY_MEMORY, stages.part);
+        assertEquals(0, baymist("check", "a.yaml", "--part", "2"));
+        assertEquals(PartRule.rings(2), stages.part);
+        assertEquals(0, baymist("check", "a.yaml", "--part", "whole"));
+        assertEquals(PartRule.WHOLE, stages.part);
     }
 
     @Test

@@ -1,6 +1,7 @@
 package baymist.airflow;
 
 import baymist.voxel.VoxelGrid;
+import java.util.BitSet;
 
 /**
  * What resolved air would take, before it is begun. Steps are held to be right within a factor of two (a test compares the
@@ -67,9 +68,30 @@ public record ResolvedCost(int factor, long cells, long steps) {
         return work() <= BEARABLE;
     }
 
-    /** About what the solver of this grid holds, bytes: some 1900 a cell, and the refinement's bands, a block's side squared twice a voxel, were all blocks different. */
+    /**
+     * About what the solver of this grid holds, bytes: some 1900 a cell, and the refinement's bands, a block's side squared twice a voxel. Blocks away from sheets look alike and
+     * share one.
+     */
     public long bytes(VoxelGrid grid) {
         long band = factor * factor + 3L;
-        return 1900 * cells + (factor == 1 ? 0 : 2 * 8 * band * grid.cellCount());
+        return 1900 * cells + (factor == 1 ? 0 : 2 * 8 * band * cellsInBlocksAtSheets(grid));
+    }
+
+    private long cellsInBlocksAtSheets(VoxelGrid grid) {
+        BitSet atSheets = new BitSet();
+        for (int cell : grid.surfels().cell()) {
+            atSheets.set(block(grid, cell));
+        }
+        long count = 0;
+        for (int c = 0; c < grid.cellCount(); c++) {
+            count += atSheets.get(block(grid, c)) ? 1 : 0;
+        }
+        return count;
+    }
+
+    private int block(VoxelGrid grid, int cell) {
+        int across = grid.nx() / factor + 1;
+        int along = grid.ny() / factor + 1;
+        return grid.i(cell) / factor + across * (grid.j(cell) / factor + along * (grid.k(cell) / factor));
     }
 }

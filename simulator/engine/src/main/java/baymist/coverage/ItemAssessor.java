@@ -17,13 +17,16 @@ public final class ItemAssessor {
     private ItemAssessor() {}
 
     /**
-     * The dose of every item, in the order of the scene.
+     * The dose of every item that a computed bay holds, in the order of the scene.
      *
      * @param filmM wet film build on each surfel, m, [surfels]
      */
     public static List<ItemDose> assess(Scene scene, Cavity cavity, VoxelGrid grid, double[] filmM) {
         List<ItemDose> doses = new ArrayList<>();
         for (ProtectedItem item : scene.protectedItems()) {
+            if (grid.part() != null && !touches(grid, cavity.partIndex(item.partName()))) {
+                continue; // in a bay that is not computed
+            }
             doses.add(dose(
                     item,
                     cavity.partIndex(item.partName()),
@@ -64,6 +67,16 @@ public final class ItemAssessor {
                 masked,
                 !masked && most > item.limitM(),
                 volume * density);
+    }
+
+    private static boolean touches(VoxelGrid grid, int part) {
+        SurfelSet surfels = grid.surfels();
+        for (int s = 0; s < surfels.count(); s++) {
+            if (surfels.isProtected(s) && surfels.part()[s] == part) {
+                return true;
+            }
+        }
+        return unresolvedM2(grid, part) > 0;
     }
 
     private static double unresolvedM2(VoxelGrid grid, int part) {

@@ -163,7 +163,7 @@ final class RegionDescriber {
 
     private String edgeRun(Span lengthwise, List<Integer> bays) {
         if (lengthwise.place() == Span.Place.FULL) {
-            return bays.size() == grid.bays().size() ? "whole length" : places.fromTo(lengthwise);
+            return bays.size() == grid.bays().size() && grid.part() == null ? "whole length" : places.fromTo(lengthwise);
         }
         return lengthwise.place() == Span.Place.MIDDLE
                 ? "middle part"
@@ -224,11 +224,15 @@ final class RegionDescriber {
     }
 
     private String bayWords(List<Integer> bays) {
-        return grid.bays().size() <= 1 || bays.isEmpty() ? "" : ", " + baysOrCavity(bays);
+        return oneRoom() || bays.isEmpty() ? "" : ", " + baysOrCavity(bays);
+    }
+
+    private boolean oneRoom() {
+        return grid.bays().size() <= 1 && grid.part() == null;
     }
 
     private String baysOrCavity(List<Integer> bays) {
-        if (grid.bays().size() <= 1) {
+        if (oneRoom()) {
             return "the whole cavity";
         }
         return BayNames.join(

@@ -2,6 +2,7 @@ package baymist.coverage;
 
 import baymist.geom.Box3;
 import baymist.geom.Vec3;
+import baymist.voxel.PartOfWhole;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
@@ -66,7 +67,9 @@ final class RegionLabels {
         for (int s : region) {
             moment = place(s).equals(most) ? moment.plus(surfels.areaM2()[s], centre(s)) : moment;
         }
-        return (most.get(0) + 1) + "." + (most.get(1) + 1)
+        PartOfWhole part = grid.part();
+        int bay = part == null ? most.get(0) : part.computed().get(most.get(0));
+        return (bay + 1) + "." + (most.get(1) + 1)
                 + letter(moment.times(1 / area), boxes.getOrDefault(most, Box3.EMPTY));
     }
 

@@ -115,8 +115,13 @@ final class SeamAssessor {
     private double lineM() {
         double sum = 0;
         int last = -1;
+        int side = -1;
+        boolean whole = map.grid.part() == null;
         for (SeamMap.Stretch s : map.stretches) {
-            sum += s.segment() != last ? map.segments.get(s.segment()).lengthM() : 0;
+            boolean first = s.segment() != last;
+            side = first ? s.side() : side;
+            double piece = s.side() == side ? s.lengthM() : 0; // some of the segment may lie in bays not computed
+            sum += whole ? (first ? map.segments.get(s.segment()).lengthM() : 0) : piece;
             last = s.segment();
         }
         return sum;

@@ -6,6 +6,7 @@ import baymist.scene.TargetSpec;
 import baymist.seam.SeamFinder;
 import baymist.seam.SeamSegment;
 import baymist.seam.SeamWedge;
+import baymist.voxel.PartOfWhole;
 import baymist.voxel.SurfelLocator;
 import baymist.voxel.VoxelGrid;
 import java.util.ArrayList;
@@ -77,6 +78,7 @@ public final class SeamMap {
         SurfelLocator locator = SurfelLocator.of(grid, cavity);
         BesideSeam beside = new BesideSeam(grid, creepM);
         List<Stretch> found = new ArrayList<>();
+        PartOfWhole part = grid.part();
         for (int i = 0; i < segments.size(); i++) {
             SeamSegment s = segments.get(i);
             int count = (int) Math.max(1, Math.ceil(s.lengthM() / step - 1e-9));
@@ -84,6 +86,9 @@ public final class SeamMap {
                 SeamWedge wedge = s.wedges().get(w);
                 for (int k = 0; k < count; k++) {
                     Vec3 middle = s.from().plus((k + 0.5) / count, s.to().minus(s.from()));
+                    if (part != null && !part.isNear(middle.plus(smallest / 2, wedge.bisector()))) {
+                        continue; // of a bay that is not computed
+                    }
                     int cell = locator.cellNear(middle.plus(OFF * smallest, wedge.bisector()), wedge.bisector());
                     int bay = cell < 0 ? -1 : grid.bayOfCell(cell);
                     int[] a = bay < 0 ? new int[0] : beside.find(middle, s, wedge, true, bay);

@@ -26,10 +26,10 @@ final class FilmDrops {
     /** Component of gravity into the air at each of them, m/s². */
     private final double[] pull;
 
-    /** Largest surfel on each side of each cell, sheet and closure, or -1, [6 * cells]. */
-    private final int[] sheetOfSide;
+    /** Largest surfel on the lower side of each cell, sheet and closure, or -1, [cells]. */
+    private final int[] sheetBelow;
 
-    private final int[] closureOfSide;
+    private final int[] closureBelow;
     private final int downwards;
 
     FilmDrops(VoxelGrid grid, ProductSpec product, Vec3 gravity, FilmEdges edges) {
@@ -37,18 +37,23 @@ final class FilmDrops {
         this.product = product;
         this.edges = edges;
         SurfelSet f = grid.surfels();
-        sheetOfSide = new int[6 * grid.cellCount()];
-        closureOfSide = new int[6 * grid.cellCount()];
-        Arrays.fill(sheetOfSide, -1);
-        Arrays.fill(closureOfSide, -1);
+        int axis = 0;
+        for (int a = 1; a < 3; a++) {
+            axis = Math.abs(gravity.get(a)) > Math.abs(gravity.get(axis)) ? a : axis;
+        }
+        downwards = 2 * axis + (gravity.get(axis) > 0 ? 1 : 0);
+        sheetBelow = new int[grid.cellCount()];
+        closureBelow = new int[grid.cellCount()];
+        Arrays.fill(sheetBelow, -1);
+        Arrays.fill(closureBelow, -1);
         int[] facing = new int[f.count()];
         double[] pulls = new double[f.count()];
         int count = 0;
         for (int s = 0; s < f.count(); s++) {
-            int[] of = f.closure()[s] < 0 ? sheetOfSide : closureOfSide;
-            int side = 6 * f.cell()[s] + f.direction()[s];
-            if (of[side] < 0 || f.areaM2()[s] > f.areaM2()[of[side]]) {
-                of[side] = s;
+            int[] of = f.closure()[s] < 0 ? sheetBelow : closureBelow;
+            int cell = f.cell()[s];
+            if (f.direction()[s] == downwards && (of[cell] < 0 || f.areaM2()[s] > f.areaM2()[of[cell]])) {
+                of[cell] = s;
             }
             double away = f.normalX()[s] * gravity.x() + f.normalY()[s] * gravity.y() + f.normalZ()[s] * gravity.z();
             if (f.closure()[s] < 0 && away > FilmRuns.LEVEL * gravity.length()) {
@@ -58,11 +63,6 @@ final class FilmDrops {
         }
         ceilings = Arrays.copyOf(facing, count);
         pull = Arrays.copyOf(pulls, count);
-        int axis = 0;
-        for (int a = 1; a < 3; a++) {
-            axis = Math.abs(gravity.get(a)) > Math.abs(gravity.get(axis)) ? a : axis;
-        }
-        downwards = 2 * axis + (gravity.get(axis) > 0 ? 1 : 0);
     }
 
     /** Lets drops fall for a time; the exact exponential, so any length of step is safe. */
@@ -91,8 +91,8 @@ final class FilmDrops {
         while (true) {
             int next = grid.neighbour(at, downwards);
             if (next < 0) {
-                int sheet = sheetOfSide[6 * at + downwards];
-                int closure = closureOfSide[6 * at + downwards];
+                int sheet = sheetBelow[at];
+                int closure = closureBelow[at];
                 boolean onClosure = closure >= 0 && (sheet < 0 || largerThan(closure, sheet));
                 if (!onClosure) {
                     return sheet >= 0 ? sheet : NOWHERE;

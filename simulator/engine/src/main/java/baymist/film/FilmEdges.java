@@ -2,6 +2,7 @@ package baymist.film;
 
 import baymist.geom.Vec3;
 import baymist.voxel.FaceSet;
+import baymist.voxel.PartOfWhole;
 import baymist.voxel.SurfelEdge;
 import baymist.voxel.SurfelSet;
 import baymist.voxel.VoxelGrid;
@@ -140,8 +141,10 @@ final class FilmEdges {
             }
         }
         boolean[] vented = new boolean[most + 1];
+        PartOfWhole part = grid.part();
         for (int o : faces.ventOpening()) {
-            vented[o] = true;
+            // film stops at the rim of an inner hole, also where the bay beyond it is left out
+            vented[o] = part == null || !part.isCut(o);
         }
         return vented;
     }

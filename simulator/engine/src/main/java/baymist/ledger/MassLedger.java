@@ -12,6 +12,7 @@ import java.util.Locale;
  * @param oversprayKg left through openings with the air or straight from a jet
  * @param drippedKg fell off or drained out as liquid
  * @param maskedKg on tape, plugs and closed covers
+ * @param beyondKg carried into bays that were not computed; 0 where every bay is
  * @param auditedKg rounding of steps in single precision that audits put right, of either sign, added up; in none of the sums, it says how far they could be off
  */
 public record MassLedger(
@@ -21,13 +22,20 @@ public record MassLedger(
         double oversprayKg,
         double drippedKg,
         double maskedKg,
+        double beyondKg,
         double auditedKg) {
     /** Most that audits may have put right, of what was sprayed. */
     public static final double MOST_AUDITED = 1e-6;
 
+    /** Of a structure all of whose bays are computed, in double precision. */
+    public MassLedger(
+            double sprayedKg, double filmKg, double airborneKg, double oversprayKg, double drippedKg, double maskedKg) {
+        this(sprayedKg, filmKg, airborneKg, oversprayKg, drippedKg, maskedKg, 0, 0);
+    }
+
     /** Mass found at all destinations, kg. */
     public double accountedKg() {
-        return filmKg + airborneKg + oversprayKg + drippedKg + maskedKg;
+        return filmKg + airborneKg + oversprayKg + drippedKg + maskedKg + beyondKg;
     }
 
     /** Relative closure error; 0 when nothing was sprayed. */
@@ -52,7 +60,7 @@ public record MassLedger(
         boolean closed = sprayedKg > 0 && Math.abs(closure()) <= tolerance;
         double least = Math.min(
                 Math.min(Math.min(filmKg, airborneKg), Math.min(oversprayKg, drippedKg)),
-                Math.min(maskedKg, sprayedKg));
+                Math.min(Math.min(maskedKg, beyondKg), sprayedKg));
         if (!(empty || closed) || !(least >= 0)) {
             throw new SimulationException("ledger: the mass does not add up to " + tolerance + ": " + this);
         }
@@ -63,13 +71,14 @@ public record MassLedger(
     public String toString() {
         return String.format(
                 Locale.ROOT,
-                "sprayed %.9g kg = film %.9g + airborne %.9g + overspray %.9g + dripped %.9g + masked %.9g, closure %.2g, audited %.2g",
+                "sprayed %.9g kg = film %.9g + airborne %.9g + overspray %.9g + dripped %.9g + masked %.9g + beyond %.9g, closure %.2g, audited %.2g",
                 sprayedKg,
                 filmKg,
                 airborneKg,
                 oversprayKg,
                 drippedKg,
                 maskedKg,
+                beyondKg,
                 closure(),
                 audited());
     }
@@ -89,6 +98,7 @@ public record MassLedger(
         private final OrderedSum overspray = new OrderedSum();
         private final OrderedSum dripped = new OrderedSum();
         private final OrderedSum masked = new OrderedSum();
+        private final OrderedSum beyond = new OrderedSum();
         private final OrderedSum audited = new OrderedSum();
 
         private Builder() {}
@@ -129,6 +139,12 @@ public record MassLedger(
             return this;
         }
 
+        /** Carried into bays that are not computed, kg. */
+        public Builder beyond(double kg) {
+            beyond.add("beyond", kg);
+            return this;
+        }
+
         /** Rounding that audits put right, of either sign, kg; not part of the sum. */
         public Builder audited(double kg) {
             audited.add("audited", kg);
@@ -143,6 +159,7 @@ public record MassLedger(
                     overspray.value(),
                     dripped.value(),
                     masked.value(),
+                    beyond.value(),
                     audited.value());
         }
     }

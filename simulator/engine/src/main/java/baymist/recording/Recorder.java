@@ -62,6 +62,14 @@ public final class Recorder extends ForwardingObserver {
     }
 
     @Override
+    public void again() {
+        sheet = null;
+        stretches.clear();
+        curve.clear();
+        super.again();
+    }
+
+    @Override
     public void moment(RunMoment now) {
         Sheet on = sheet;
         if (on == null) {

@@ -63,7 +63,7 @@ public final class KeptRun {
         Columns film = film(folder.resolve(FilmTable.FILE), root);
         try (Workers workers = new Workers(threads)) {
             Cavity cavity = CavityBuilder.build(scene);
-            VoxelGrid grid = grid(scene, cavity, root, workers);
+            VoxelGrid grid = ComputedReport.part(grid(scene, cavity, root, workers), root);
             double[] filmM = spread(grid.surfels(), film.filmM(), film.areaM2(), file);
             double[] direct = spread(grid.surfels(), film.directKg(), film.areaM2(), file);
             List<Insertion> ways = Approach.ways(scene, cavity).insertions();

@@ -50,7 +50,8 @@ public final class ResultJson {
         root.put("engineVersion", r.record().engineVersion());
         root.set("scene", scene(r.scene()));
         root.set("grid", grid(r.grid(), r.coverage().total().areaM2()));
-        root.set("ledger", ledger(r.ledger()));
+        ComputedReport.json(r, root);
+        root.set("ledger", ledger(r));
         root.set("thresholds", thresholds(r.scene().targets()));
         root.set("coverage", coverage(r.coverage()));
         root.set("confidence", ConfidenceReport.json(r.confidence()));
@@ -104,7 +105,8 @@ public final class ResultJson {
         return o;
     }
 
-    private static ObjectNode ledger(MassLedger m) {
+    private static ObjectNode ledger(RunResult r) {
+        MassLedger m = r.ledger();
         ObjectNode o = Json.object();
         Json.number(o, "sprayedKg", m.sprayedKg());
         Json.number(o, "filmKg", m.filmKg());
@@ -112,6 +114,9 @@ public final class ResultJson {
         Json.number(o, "oversprayKg", m.oversprayKg());
         Json.number(o, "drippedKg", m.drippedKg());
         Json.number(o, "maskedKg", m.maskedKg());
+        if (r.grid().part() != null) {
+            Json.number(o, "beyondKg", m.beyondKg());
+        }
         Json.number(o, "closure", m.closure());
         Json.number(o, "auditedKg", m.auditedKg());
         return o;

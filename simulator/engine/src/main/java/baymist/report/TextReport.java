@@ -56,6 +56,7 @@ public final class TextReport {
         page.line(
                 "Film reaches %s of the inside, %s is protected; %s stays bare.",
                 percent(all.reached()), percent(all.protectedShare()), percent(1 - all.reached()));
+        ComputedReport.text(page, r);
         page.line(
                 "%.1f mL of %s in %.1f s of trigger, then %.0f s of hang time. Mean film %s.",
                 1e6 * RunFigures.productM3(r),
@@ -137,6 +138,9 @@ public final class TextReport {
         ledgerRow(page, r, "overspray through openings", m.oversprayKg());
         ledgerRow(page, r, "dripped and drained", m.drippedKg());
         ledgerRow(page, r, "on tape, plugs, covers", m.maskedKg());
+        if (r.grid().part() != null) {
+            ledgerRow(page, r, "into bays not computed", m.beyondKg());
+        }
         page.line("  The account closes to %.1e of what was sprayed.", Math.abs(m.closure()));
         page.line("  Rounding of the fog's steps that audits put right: %.1e of it.", m.audited());
         if (RunFigures.initialFogKg(r) > 0) {

@@ -4,10 +4,8 @@ import baymist.airflow.AirField;
 import baymist.airflow.AirSettings;
 import baymist.airflow.AirStage;
 import baymist.airflow.AirWindow;
-import baymist.airflow.OpenFractions;
 import baymist.airflow.ResolvedAir;
 import baymist.airflow.ResolvedCost;
-import baymist.cavity.Cavity;
 import baymist.fog.FogStepper;
 import baymist.numeric.Workers;
 import baymist.problem.SceneException;
@@ -46,13 +44,16 @@ final class Airing {
         this.resolved = resolved;
     }
 
-    /** @throws SceneException if the cavity would be pumped up beyond the scene's limit */
+    /**
+     * @param areas of the openings, m², [openings]
+     * @throws SceneException if the cavity would be pumped up beyond the scene's limit
+     */
     static Airing plan(
             Scene scene,
-            Cavity cavity,
             VoxelGrid grid,
             Timeline timeline,
             Spraying spraying,
+            double[] areas,
             Workers workers,
             RunObserver observer) {
         List<AirWindow> windows = new ArrayList<>();
@@ -61,7 +62,6 @@ final class Airing {
             SprayHits hits = spraying.hits(m);
             windows.add(new AirWindow(moment.startS(), moment.durationS(), hits, moment.openFraction()));
         }
-        double[] areas = OpenFractions.areasM2(cavity.openings());
         AirStage stage = AirStage.plan(AirSettings.of(scene, scene.ambient()), areas, grid, windows);
         if (stage.peakGaugePa() > scene.air().pressureLimitPa()) {
             throw new SceneException(

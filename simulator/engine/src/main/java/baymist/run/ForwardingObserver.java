@@ -33,4 +33,9 @@ public abstract class ForwardingObserver implements RunObserver {
     public boolean cancelled() {
         return next.cancelled();
     }
+
+    @Override
+    public void again() {
+        next.again();
+    }
 }

@@ -30,9 +30,13 @@ final class Job {
     /** Largest closure error of the ledger that is let through, of what was sprayed (docs/theory/fog.md). */
     static final double CLOSURE_LIMIT = 1e-9;
 
+    private static final int HASHED_CELLS = 4096;
+
     private final Scene scene;
     private final Cavity cavity;
     private final VoxelGrid grid;
+    private final Ground ground;
+    private final Beyond beyond;
     private final FogStepper fog;
     private final FilmKeeper film;
     private final SizeBins bins;
@@ -43,11 +47,13 @@ final class Job {
     private final CourantWatch courant;
     private @Nullable AirField lastAir;
 
-    Job(Scene scene, Cavity cavity, VoxelGrid grid, SizeBins bins, Workers workers) {
+    Job(Scene scene, Cavity cavity, Ground ground, Workers workers) {
         this.scene = scene;
         this.cavity = cavity;
-        this.grid = grid;
-        this.bins = bins;
+        this.ground = ground;
+        this.grid = ground.grid();
+        this.bins = ground.spraying().bins();
+        this.beyond = new Beyond(grid);
         Vec3 gravity = scene.gravity().times(scene.gravityMPerS2());
         this.fog = new FogStepper(
                 grid,
@@ -118,11 +124,17 @@ final class Job {
     }
 
     /** Keeps a point of the curves over time. */
-    void note(Moment moment, @Nullable SprayHits hits, double gaugePa) {
+    void note(Moment moment, @Nullable SprayHits hits, double gaugePa, double beyondKgPerS) {
+        beyond.note(beyondKgPerS * moment.durationS());
         watch.note(fog, hits, moment.durationS());
         peakGaugePa = Math.max(peakGaugePa, gaugePa);
         peak = peak.with(fog, bins, scene);
         history.add(point(moment.endS()));
+    }
+
+    /** What has been carried into bays that are not computed, kg. */
+    double carriedBeyondKg() {
+        return beyond.carriedKg(fog);
     }
 
     private TimePoint point(double timeS) {
@@ -130,7 +142,7 @@ final class Job {
                 timeS,
                 fog.airborneKg(),
                 film.state().filmKg(),
-                fog.oversprayKg() + film.escapedKg(),
+                oversprayKg() + film.escapedKg(),
                 film.reachedShare(scene.targets().hazeM()),
                 peakGaugePa);
     }
@@ -160,9 +172,11 @@ final class Job {
                 airing.peakGaugePa(),
                 courant,
                 airing.isResolved()));
-        Outlook outlook = new OutlookBuilder(scene, cavity, grid, bins, film, fog).build(watch, coverage.seams());
+        Outlook outlook = new OutlookBuilder(scene, cavity, grid, bins, film, fog, beyond).build(watch, coverage.seams());
         List<Finding> findings =
-                new ArrayList<>(RunFindings.of(scene, cavity, grid, plan, ledger, film, fog, peakAirborneKg(), airing));
+                new ArrayList<>(PartFindings.of(
+                scene, grid, options.part(), ledger.beyondKg(), ledger.sprayedKg()));
+        findings.addAll(RunFindings.of(scene, cavity, ground, plan, ledger, film, fog, peakAirborneKg(), airing));
         findings.addAll(gates.findings());
         findings.addAll(OutlookFindings.of(scene, outlook));
         return new RunResult(
@@ -194,12 +208,17 @@ final class Job {
                 .sprayed(fog.releasedKg())
                 .film(film.state().filmKg())
                 .airborne(fog.airborneKg())
-                .overspray(fog.oversprayKg())
+                .overspray(oversprayKg())
                 .overspray(film.escapedKg())
                 .dripped(film.state().drippedKg())
                 .masked(film.state().maskedKg())
+                .beyond(beyond.carriedKg(fog))
                 .audited(fog.auditedKg())
                 .build();
+    }
+
+    private double oversprayKg() {
+        return beyond.oversprayKg(fog, cavity.openings().size());
     }
 
     private double peakAirborneKg() {
@@ -214,6 +233,9 @@ final class Job {
         settings.put(
                 "fog transport",
                 scene.transport().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+        if (grid.part() != null) {
+            settings.put("computed", ComputedBays.of(grid).words() + ", rings of neighbours " + ground.rings());
+        }
         settings.put("size bins", String.valueOf(fog.bins()));
         settings.put("rays per jet", String.valueOf(scene.raysPerJet()));
         settings.put("fog cell updates", String.valueOf(fog.stats().updates()));
@@ -223,7 +245,22 @@ final class Job {
                 "smallest fog step",
                 String.format(Locale.ROOT, "%.3g s", fog.stats().smallestStepS()));
         settings.put("fog step limited by", fog.stats().reason());
-        String hash = new StateHash().add(build).add(fog.concentrationKgPerM3()).hex();
-        return new RunRecord(EngineVersion.VERSION, scene.hash(), options.threads(), clock.seconds(), settings, hash);
+        StateHash hash = new StateHash().add(build);
+        addFog(hash);
+        return new RunRecord(
+                EngineVersion.VERSION, scene.hash(), options.threads(), clock.seconds(), settings, hash.hex());
+    }
+
+    /** Concentrations, cell by cell, sizes innermost, in pieces: all at once they are as large as the fog itself. */
+    private void addFog(StateHash hash) {
+        int bins = fog.bins();
+        for (int from = 0; from < grid.cellCount(); from += HASHED_CELLS) {
+            int to = Math.min(grid.cellCount(), from + HASHED_CELLS);
+            double[] some = new double[(to - from) * bins];
+            for (int i = 0; i < some.length; i++) {
+                some[i] = fog.concentrationKgPerM3(from + i / bins, i % bins);
+            }
+            hash.add(some);
+        }
     }
 }

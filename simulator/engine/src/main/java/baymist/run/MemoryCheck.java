@@ -24,6 +24,15 @@ public final class MemoryCheck {
     /** Bytes of a lattice cell while voxels are made, those outside the cavity included (docs/theory/voxels.md, 11). */
     private static final long MAKING = 44;
 
+    /** Bytes of a cavity cell that its voxel takes on top, with faces and surfels, while voxels are made (docs/theory/voxels.md, 11). */
+    private static final long FILLED = 110;
+
+    /** Cells from which it is worth while to look first how many lie inside. */
+    private static final long MANY = 1_000_000;
+
+    /** Lattice cells with which that is looked at. */
+    private static final double LOOKED_AT = 60_000;
+
     /** Bytes of a lattice cell that a run takes at most before it is known how many are filled; says how much coarser voxels are tried. */
     private static final long RUNNING = 700;
 
@@ -47,11 +56,26 @@ public final class MemoryCheck {
      */
     public static void voxels(Scene scene, Cavity cavity, MemoryBudget memory) {
         long cells = Voxelizer.latticeCells(cavity, scene.voxel());
-        if (MAKING * cells > memory.bytes()) {
+        long needed = MAKING * cells;
+        if (needed <= memory.bytes() && cells > MANY && (MAKING + FILLED) * cells > memory.bytes()) {
+            needed += Math.round(FILLED * cells * filledShare(scene, cavity, cells));
+        }
+        if (needed > memory.bytes()) {
             double longer = Math.cbrt((double) RUNNING * cells / Math.max(1_000_000, memory.bytes()));
             Vec3 sizeM = Voxelizer.sizeM(cavity, scene.voxel()).times(longer);
-            String text = text("making the voxels", MAKING * cells, voxel(sizeM), memory);
+            String text = text("making the voxels", needed, fit(voxel(sizeM)), memory);
             throw new SceneException(ID, place(scene), text);
+        }
+    }
+
+    /** About how much of the lattice lies inside, from coarse voxels; 0 if the cavity is lost in them. */
+    private static double filledShare(Scene scene, Cavity cavity, long cells) {
+        Vec3 size = Voxelizer.sizeM(cavity, scene.voxel()).times(Math.cbrt(cells / LOOKED_AT));
+        try (Workers one = new Workers(1)) {
+            VoxelGrid g = Voxelizer.voxelize(cavity, new VoxelSpec(size.x(), size.y(), size.z()), one);
+            return g.cellCount() / ((g.nx() - 2.0) * (g.ny() - 2.0) * (g.nz() - 2.0));
+        } catch (SceneException lost) {
+            return 0;
         }
     }
 
@@ -88,7 +112,13 @@ public final class MemoryCheck {
         }
         String what = String.format(Locale.ROOT, "a run with %,d cells", grid.cellCount());
         String fits = fitting(cavity, grid.sizeM(), reckoning, needed, memory);
-        return new Finding(ID, severity, place(scene), text(what, needed, fits, memory));
+        return new Finding(ID, severity, place(scene), text(what, needed, fit(fits), memory));
+    }
+
+    /** The refusal of a run of which not even the sprayed bays and their neighbours have room. */
+    static SceneException partWithoutRoom(Scene scene, String bays, long needed, MemoryBudget memory) {
+        String what = "a run of " + bays + ", the sprayed ones and their neighbours,";
+        return new SceneException(ID, place(scene), text(what, needed, "take coarser voxels (--voxel), or ", memory));
     }
 
     /** Whether an exception is this refusal. */
@@ -115,18 +145,22 @@ public final class MemoryCheck {
         return "";
     }
 
+    private static String fit(String voxels) {
+        return voxels.isEmpty() ? "" : "voxels of " + voxels + " would fit (--voxel), or ";
+    }
+
     private static SourcePlace place(Scene scene) {
         return new SourcePlace(scene.file(), 0, "voxel");
     }
 
-    private static String text(String what, long needed, String fits, MemoryBudget memory) {
+    private static String text(String what, long needed, String advice, MemoryBudget memory) {
         return String.format(
                 Locale.ROOT,
                 "%s needs about %s of memory, and Java has %s for it here; %sstart Java with -Xmx%dg",
                 what,
                 bytes(needed),
                 bytes(memory.bytes()),
-                fits.isEmpty() ? "" : "voxels of " + fits + " would fit (--voxel), or ",
+                advice,
                 (long) Math.ceil(MemoryBudget.heapFor(needed) / (double) (1 << 30)));
     }
 

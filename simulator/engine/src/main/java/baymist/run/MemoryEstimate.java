@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  *   grid  4 L + 40 N + 21 F + 105 S bytes
  *   fog   N (560 + 256 G + 18 B); measured, with film and hits (docs/benchmarks/memory.md)
  *   air   8 (A (F + 2 N + S) + 12 N) if projected; if resolved with M cells in blocks of n voxels each
- *         8 (2 (F + 2 N + S) + 4 N) + 1900 M + 8 n N (the last where n is above 1: refinement inside blocks that all differ)
+ *         8 (2 (F + 2 N + S) + 4 N) + 1900 M + 8 n N (the last where n is above 1, for cells of blocks at sheets: refinement inside blocks, which all differ there)
  * </pre>
  *
  * The sheets, the tree over them and Java's own share, some 40 MB, come on top.

@@ -24,14 +24,23 @@ final class OutlookBuilder {
     private final SizeBins bins;
     private final FilmKeeper film;
     private final FogStepper fog;
+    private final Beyond beyond;
 
-    OutlookBuilder(Scene scene, Cavity cavity, VoxelGrid grid, SizeBins bins, FilmKeeper film, FogStepper fog) {
+    OutlookBuilder(
+            Scene scene,
+            Cavity cavity,
+            VoxelGrid grid,
+            SizeBins bins,
+            FilmKeeper film,
+            FogStepper fog,
+            Beyond beyond) {
         this.scene = scene;
         this.cavity = cavity;
         this.grid = grid;
         this.bins = bins;
         this.film = film;
         this.fog = fog;
+        this.beyond = beyond;
     }
 
     Outlook build(CoagulationWatch watch, SeamCoverage seams) {
@@ -111,7 +120,7 @@ final class OutlookBuilder {
         for (int o = 0; o < cavity.openings().size(); o++) {
             double kg = fog.oversprayKg(o);
             double air = fog.ventedAirM3(o);
-            if (kg > 0 || air > 0) {
+            if (!beyond.leadsBeyond(o) && (kg > 0 || air > 0)) {
                 releases.add(new Outlook.Release(cavity.openings().get(o).name(), kg, air));
             }
         }

@@ -40,7 +40,7 @@ final class RunFindings {
     /** Remarks on the geometry alone. */
     static List<Finding> geometry(Scene scene, Cavity cavity, VoxelGrid grid) {
         RunFindings f = new RunFindings(scene);
-        f.addGeometry(cavity, grid);
+        f.findings.addAll(sheets(scene, cavity, grid));
         f.findings.addAll(ItemFindings.of(
                 ItemAssessor.assess(
                         scene, cavity, grid, new double[grid.surfels().count()]),
@@ -48,10 +48,17 @@ final class RunFindings {
         return f.findings;
     }
 
+    /** Remarks on sheets, openings and voxels, protected items left out. */
+    static List<Finding> sheets(Scene scene, Cavity cavity, VoxelGrid grid) {
+        RunFindings f = new RunFindings(scene);
+        f.addGeometry(cavity, grid);
+        return f.findings;
+    }
+
     static List<Finding> of(
             Scene scene,
             Cavity cavity,
-            VoxelGrid grid,
+            Ground ground,
             PassPlan plan,
             MassLedger ledger,
             FilmKeeper film,
@@ -60,12 +67,23 @@ final class RunFindings {
             Airing airing) {
         RunFindings f = new RunFindings(scene);
         f.findings.addAll(plan.findings());
-        f.addGeometry(cavity, grid);
+        VoxelGrid grid = ground.grid();
+        f.addGeometry(cavity, ground);
         f.findings.addAll(ItemFindings.of(ItemAssessor.assess(scene, cavity, grid, film.buildM()), f.place));
         f.addMist(grid, fog, peakAirborneKg);
         f.addPressure(scene, airing);
         f.addJets(film, ledger);
         return f.findings;
+    }
+
+    /** Remarks on the whole, its voxels at hand or not. */
+    private void addGeometry(Cavity cavity, Ground ground) {
+        List<Finding> known = ground.geometry();
+        if (known == null) {
+            addGeometry(cavity, ground.grid());
+        } else {
+            findings.addAll(known);
+        }
     }
 
     private void addGeometry(Cavity cavity, VoxelGrid grid) {

@@ -30,6 +30,9 @@ public interface RunObserver {
      */
     void progress(double done, double jobTimeS);
 
+    /** The job is begun anew with more bays: moments seen so far don't count. */
+    default void again() {}
+
     /** Looks on at the end of a moment of the job, see {@link RunMoment}. */
     default void moment(RunMoment moment) {}
 

@@ -58,45 +58,72 @@ public final class Simulation {
     private static RunResult run(
             Scene scene, Supplier<Structure> built, boolean seams, RunOptions options, RunObserver observer) {
         StageClock clock = new StageClock(observer);
-        try (Workers workers = new Workers(options.threads());
-                MemoryBudget.Lease memory = options.memory().lease()) {
+        try (Workers workers = new Workers(options.threads())) {
             clock.begin("sheets and openings");
             Structure structure = built.get();
-            Cavity cavity = structure.cavity();
+            RunObserver steady = new SteadyObserver(observer);
+            int rings = Ground.FIRST_RINGS;
+            while (true) {
+                RunResult result = run(scene, structure, rings, seams, options, workers, clock, steady);
+                if (result != null) {
+                    return result;
+                }
+                steady.again();
+                rings++;
+            }
+        }
+    }
 
+    /** One try, or null if too much was carried beyond the computed bays and there is room for one ring of bays more. */
+    private static @Nullable RunResult run(
+            Scene scene,
+            Structure structure,
+            int rings,
+            boolean seams,
+            RunOptions options,
+            Workers workers,
+            StageClock clock,
+            RunObserver observer) {
+        try (MemoryBudget.Lease memory = options.memory().lease()) {
+            Cavity cavity = structure.cavity();
             clock.begin("voxels");
             MemoryCheck.voxels(scene, cavity, options.memory());
-            VoxelGrid grid = structure.grid(workers);
+            structure.grid(workers);
 
             clock.begin("wand");
             Approach.Ways ways = Approach.ways(scene, cavity);
             List<Insertion> insertions = ways.insertions();
             PassPlan plan = Stations.plan(scene, insertions).with(ways.findings());
             Timeline timeline = Timeline.of(scene, cavity, insertions, plan);
-            MemoryCheck.Reckoning takes =
-                    g -> RunEstimate.of(scene, g, timeline).memory();
-            memory.take(MemoryCheck.job(scene, cavity, grid, takes, options.memory()));
 
             clock.begin("spray");
-            Spraying spraying = Spraying.cast(scene, structure, timeline, workers, observer);
+            Ground ground = Ground.choose(
+                    new Ground.Ask(scene, structure, timeline, options, memory, workers, observer), rings);
+            VoxelGrid grid = ground.grid();
+            Spraying spraying = ground.spraying();
 
             clock.begin("air, fog and film");
-            Airing airing = Airing.plan(scene, cavity, grid, timeline, spraying, workers, observer);
-            Job job = new Job(scene, cavity, grid, spraying.bins(), workers);
+            Airing airing = Airing.plan(scene, grid, timeline, spraying, ground.openingAreaM2(), workers, observer);
+            Job job = new Job(scene, cavity, ground, workers);
+            double productKg = spraying.productKg(timeline) + job.fog().releasedKg();
             for (int m = 0; m < timeline.count(); m++) {
                 Moment moment = timeline.moment(m);
                 airing.carry(m, moment, job.fog(), spraying.hits(m), job::seen);
                 job.film().advance(spraying.cast(m), job.fog(), moment);
-                job.note(moment, spraying.hits(m), airing.peakGaugePa(m));
+                job.note(moment, spraying.hits(m), airing.peakGaugePa(m), spraying.beyondKgPerS(m));
                 observer.moment(job.sight(moment, spraying.hits(m), insertions));
                 observer.progress(timeline.progress(m), moment.endS());
                 RunCancelledException.throwIf(observer.cancelled());
+                if (ground.shouldGrow(job.carriedBeyondKg(), productKg)) {
+                    observer.note(ground.growing(job.carriedBeyondKg(), productKg, moment.endS()));
+                    return null;
+                }
             }
 
             clock.begin("coverage");
             double[] build = job.film().buildM();
             Coverage coverage = seams
-                    ? CoverageAssessor.assess(scene, cavity, grid, build, structure.seams(workers))
+                    ? CoverageAssessor.assess(scene, cavity, grid, build, ground.seams(scene, cavity, workers))
                     : CoverageAssessor.assess(cavity, grid, build, scene.targets());
             return job.close(coverage, plan, insertions, spraying, airing, options, clock);
         }
@@ -130,14 +157,14 @@ public final class Simulation {
             findings.addAll(ways.findings());
             findings.addAll(Nozzles.findings(scene));
             List<Insertion> insertions = ways.insertions().stream().distinct().toList();
-            RunEstimate estimate = estimate(scene, cavity, grid, ways, options.memory(), findings);
+            RunEstimate estimate = estimate(scene, cavity, grid, ways, options, findings);
             return new CheckResult(scene, cavity, grid, insertions, estimate, findings);
         }
     }
 
     /** What a run would take, or null where a pass can't be made: then an error says so, and there is nothing to reckon. */
     private static @Nullable RunEstimate estimate(
-            Scene scene, Cavity cavity, VoxelGrid grid, Approach.Ways ways, MemoryBudget memory, List<Finding> into) {
+            Scene scene, Cavity cavity, VoxelGrid grid, Approach.Ways ways, RunOptions options, List<Finding> into) {
         List<Finding> refused = Stations.refusals(scene, ways.insertions());
         if (!refused.isEmpty()) {
             into.addAll(refused);
@@ -147,8 +174,13 @@ public final class Simulation {
         PassPlan plan = Stations.plan(scene, ways.insertions());
         into.addAll(plan.findings());
         Timeline timeline = Timeline.of(scene, cavity, ways.insertions(), plan);
+        PartPreview part = PartPreview.of(scene, cavity, grid, timeline, options.memory(), options.part());
+        if (part != null) {
+            into.add(part.computed());
+            return part.estimate();
+        }
         MemoryCheck.Reckoning takes = g -> RunEstimate.of(scene, g, timeline).memory();
-        Finding large = MemoryCheck.finding(Severity.WARNING, scene, cavity, grid, takes, memory);
+        Finding large = MemoryCheck.finding(Severity.WARNING, scene, cavity, grid, takes, options.memory());
         if (large != null) {
             into.add(large);
         }

@@ -12,6 +12,7 @@ import baymist.spray.SizeBins;
 import baymist.spray.SprayCast;
 import baymist.spray.SprayCaster;
 import baymist.spray.SprayHits;
+import baymist.voxel.GridPart;
 import baymist.voxel.SurfelLocator;
 import baymist.voxel.VoxelGrid;
 import org.jspecify.annotations.Nullable;
@@ -21,11 +22,14 @@ public final class Spraying {
     private final SizeBins bins;
     private final DropletSpec sizes;
     private final @Nullable SprayCast[] casts;
+    /** Mass rate that lands or hangs in bays not computed, kg/s, [moments]. */
+    private final double[] beyondKgPerS;
 
-    private Spraying(SizeBins bins, DropletSpec sizes, @Nullable SprayCast[] casts) {
+    private Spraying(SizeBins bins, DropletSpec sizes, @Nullable SprayCast[] casts, double[] beyondKgPerS) {
         this.bins = bins;
         this.sizes = sizes;
         this.casts = casts;
+        this.beyondKgPerS = beyondKgPerS;
     }
 
     /** What casts the jets of a scene; several threads may use it at once. */
@@ -52,7 +56,7 @@ public final class Spraying {
         SizeBins bins = DropletBins.of(sizes, scene.sizeBins());
         @Nullable SprayCast[] casts = new SprayCast[timeline.count()];
         if (timeline.moments().stream().allMatch(m -> m.station() == null)) {
-            return new Spraying(bins, sizes, casts);
+            return new Spraying(bins, sizes, casts, new double[casts.length]);
         }
         SprayCaster caster =
                 caster(scene, structure.cavity(), structure.grid(workers), structure.tree(), bins, scene.raysPerJet());
@@ -65,7 +69,39 @@ public final class Spraying {
             }
         });
         RunCancelledException.throwIf(observer.cancelled());
-        return new Spraying(bins, sizes, casts);
+        return new Spraying(bins, sizes, casts, new double[casts.length]);
+    }
+
+    /** The same in some of the bays; what goes elsewhere is told by {@link #beyondKgPerS}. */
+    Spraying in(GridPart part) {
+        @Nullable SprayCast[] mine = new SprayCast[casts.length];
+        double[] beyond = new double[casts.length];
+        for (int m = 0; m < mine.length; m++) {
+            SprayCast cast = casts[m];
+            if (cast != null) {
+                PartSpray inPart = PartSpray.of(cast, part, bins.count());
+                mine[m] = inPart.cast();
+                beyond[m] = inPart.beyondKgPerS();
+            }
+        }
+        return new Spraying(bins, sizes, mine, beyond);
+    }
+
+    /** Mass rate that lands or hangs in bays not computed, kg/s. */
+    double beyondKgPerS(int moment) {
+        return beyondKgPerS[moment];
+    }
+
+    /** Liquid that leaves the tips in the whole job, kg. */
+    double productKg(Timeline timeline) {
+        double sum = 0;
+        for (int m = 0; m < casts.length; m++) {
+            SprayCast cast = casts[m];
+            sum += cast == null
+                    ? 0
+                    : cast.hits().sprayedKgPerS() * timeline.moment(m).durationS();
+        }
+        return sum;
     }
 
     SizeBins bins() {

@@ -78,6 +78,12 @@ public final class Structure {
         return made;
     }
 
+    /** Forgets voxels and seams, whose memory is wanted; they are made anew when they are asked for again. */
+    synchronized void letGo() {
+        grid = null;
+        seams = null;
+    }
+
     /** Cells that are held; 0 before the voxels are made. */
     long cells() {
         VoxelGrid made = grid;

@@ -3,6 +3,7 @@ package baymist.voxel;
 import baymist.geom.Vec3;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The cavity as cells of air with walls on faces; immutable, only cavity cells are stored.
@@ -25,6 +26,7 @@ public final class VoxelGrid {
     private final List<Bay> bays;
     private final List<Leak> leaks;
     private final List<UnresolvedArea> unresolved;
+    private final @Nullable PartOfWhole part;
 
     /**
      * @param origin low corner of lattice cell (0, 0, 0), m
@@ -51,6 +53,43 @@ public final class VoxelGrid {
             List<Bay> bays,
             List<Leak> leaks,
             List<UnresolvedArea> unresolved) {
+        this(
+                nx,
+                ny,
+                nz,
+                origin,
+                sizeM,
+                latticeOfCell,
+                cellOfLattice,
+                volumeM3,
+                neighbour,
+                bayOfCell,
+                faces,
+                surfels,
+                bays,
+                leaks,
+                unresolved,
+                null);
+    }
+
+    VoxelGrid(
+            int nx,
+            int ny,
+            int nz,
+            Vec3 origin,
+            Vec3 sizeM,
+            int[] latticeOfCell,
+            int[] cellOfLattice,
+            double[] volumeM3,
+            int[] neighbour,
+            int[] bayOfCell,
+            FaceSet faces,
+            SurfelSet surfels,
+            List<Bay> bays,
+            List<Leak> leaks,
+            List<UnresolvedArea> unresolved,
+            @Nullable PartOfWhole part) {
+        this.part = part;
         this.nx = nx;
         this.ny = ny;
         this.nz = nz;
@@ -92,7 +131,13 @@ public final class VoxelGrid {
                 surfels,
                 named,
                 leaks,
-                unresolved);
+                unresolved,
+                part);
+    }
+
+    /** What was left out of a larger grid to make this one, or null where it is whole. */
+    public @Nullable PartOfWhole part() {
+        return part;
     }
 
     public int nx() {

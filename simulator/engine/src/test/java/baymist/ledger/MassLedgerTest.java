@@ -44,7 +44,7 @@ class MassLedgerTest {
                 SimulationException.class,
                 () -> MassLedger.builder().film(1e-9).build().requireClosed(1));
         assertEquals(0, MassLedger.builder().build().requireClosed(0).closure());
-        MassLedger negative = new MassLedger(1, 2, -1, 0, 0, 0, 0);
+        MassLedger negative = new MassLedger(1, 2, -1, 0, 0, 0);
         assertThrows(SimulationException.class, () -> negative.requireClosed(1e-9));
         assertThrows(SimulationException.class, () -> MassLedger.builder().masked(Double.NaN));
         assertThrows(SimulationException.class, () -> MassLedger.builder().dripped(-1e-12));

@@ -225,7 +225,7 @@ public final class SampleRun {
             filmKg += direct[i] + fog[i];
         }
         MassLedger ledger =
-                new MassLedger(1.25 * filmKg, filmKg, 0.05 * filmKg, 0.14 * filmKg, 0.01 * filmKg, 0.05 * filmKg, 0);
+                new MassLedger(1.25 * filmKg, filmKg, 0.05 * filmKg, 0.14 * filmKg, 0.01 * filmKg, 0.05 * filmKg);
         Map<String, Double> seconds = new LinkedHashMap<>();
         seconds.put("cavity", 0.1);
         seconds.put("voxels", 0.4);

@@ -159,6 +159,9 @@ final class CsvFiles {
         row(csv, m, "overspray", m.oversprayKg());
         row(csv, m, "dripped", m.drippedKg());
         row(csv, m, "masked", m.maskedKg());
+        if (r.grid().part() != null) {
+            row(csv, m, "not_computed", m.beyondKg());
+        }
         csv.flush();
     }
 

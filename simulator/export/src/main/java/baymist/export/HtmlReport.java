@@ -5,6 +5,7 @@ import baymist.picture.FilmColours;
 import baymist.report.AtomicFile;
 import baymist.report.Cautions;
 import baymist.report.RunFigures;
+import baymist.run.ComputedBays;
 import baymist.run.RunResult;
 import baymist.scene.TargetSpec;
 import baymist.surface.SurfaceOptions;
@@ -67,10 +68,11 @@ public final class HtmlReport {
         s.append("<p class=\"quiet\">")
                 .append(Html.text(r.cavity().name()))
                 .append(Html.format(
-                        ": %s of inner surface in %d bay%s. A computed prediction.</p>%n",
+                        ": %s of inner surface in %d bay%s%s. A computed prediction.</p>%n",
                         Html.area(f.areaM2()),
                         r.grid().bays().size(),
-                        r.grid().bays().size() == 1 ? "" : "s"));
+                        r.grid().bays().size() == 1 ? "" : "s",
+                        Html.text(notComputed(r))));
         s.append("<ul class=\"figures\">\n");
         figure(s, Html.percent(f.reached()), "reached");
         figure(s, Html.percent(f.protectedShare()), "protected");
@@ -82,6 +84,11 @@ public final class HtmlReport {
         figure(s, Html.format("%.0f mL", 1e6 * RunFigures.productM3(r)), "product");
         figure(s, Html.format("%.0f s", RunFigures.triggerS(r)), "trigger held");
         s.append("</ul>\n");
+    }
+
+    private static String notComputed(RunResult r) {
+        ComputedBays bays = ComputedBays.of(r.grid());
+        return bays.isWhole() ? "" : ": " + bays.sentence();
     }
 
     private static void figure(StringBuilder s, String value, String words) {

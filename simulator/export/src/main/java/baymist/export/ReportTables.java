@@ -85,6 +85,9 @@ final class ReportTables {
         table.add(row("out through openings", m.oversprayKg(), m));
         table.add(row("dripped out", m.drippedKg(), m));
         table.add(row("on masks and plugs", m.maskedKg(), m));
+        if (m.beyondKg() > 0) {
+            table.add(row("into bays not computed", m.beyondKg(), m));
+        }
         return Html.table("", List.of("", "mass", "of sprayed"), List.of(), table);
     }
 

@@ -6,6 +6,7 @@ import baymist.coverage.UnreachedRegion;
 import baymist.picture.PanelLayout.Placed;
 import baymist.report.AtomicFile;
 import baymist.report.RunFigures;
+import baymist.run.ComputedBays;
 import baymist.run.RunResult;
 import java.awt.geom.Line2D;
 import java.io.IOException;
@@ -92,6 +93,8 @@ public final class CoverageMap {
                 Ticks.plain(1e3 * r.grid().sizeM().x(), 3),
                 Ticks.plain(1e3 * r.grid().sizeM().y(), 3),
                 Ticks.plain(1e3 * r.grid().sizeM().z(), 3));
+        ComputedBays bays = ComputedBays.of(r.grid());
+        what += bays.isWhole() ? "" : "  Only " + bays.words() + " computed.";
         c.text(what, MARGIN, MARGIN + 66, BODY + 1, Canvas.QUIET, Canvas.Align.LEFT);
         c.text(figures(r), MARGIN, MARGIN + 96, BODY + 3, Canvas.INK, Canvas.Align.LEFT);
     }
