@@ -73,7 +73,7 @@ public record ResolvedCost(int factor, long cells, long steps) {
      * share one.
      */
     public long bytes(VoxelGrid grid) {
-        long band = factor * factor + 3L;
+        long band = (long) factor * factor + 3;
         return 1900 * cells + (factor == 1 ? 0 : 2 * 8 * band * cellsInBlocksAtSheets(grid));
     }
 

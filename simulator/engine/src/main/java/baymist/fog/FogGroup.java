@@ -273,7 +273,8 @@ final class FogGroup {
     /** Sum of the concentrations at the starts of steps, kg/m³, of a lane at the place of a sink. */
     double summed(FogSchedule s, int level, int place, int lane) {
         int i = lanes * (place - s.sinkStart[level] + s.firstSink[level]) + lane;
-        return (double) sum[i] - excess[i];
+        // Slopes may leave a cell with some 1e-38 less than nothing, by rounding.
+        return Math.max(0, (double) sum[i] - excess[i]);
     }
 
     /** The ends of a level's steps become the starts of the next. */
