@@ -81,7 +81,7 @@ final class Ground {
         MemoryBudget budget = ask.options.memory();
         VoxelGrid grid = ask.structure.grid(ask.workers);
         boolean fits = ask.takes(grid).totalBytes() <= budget.bytes();
-        if (rule.isWhole() || rule.isByMemory() && fits) {
+        if (rule.isWhole() || (rule.isByMemory() && fits)) {
             return whole(ask, grid);
         }
         boolean[] tips = sprayed(ask.scene, grid, ask.timeline);
