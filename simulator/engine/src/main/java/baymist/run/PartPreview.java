@@ -18,7 +18,7 @@ record PartPreview(RunEstimate estimate, Finding computed) {
     static @Nullable PartPreview of(
             Scene scene, Cavity cavity, VoxelGrid grid, Timeline timeline, MemoryBudget memory, PartRule rule) {
         MemoryCheck.Reckoning takes = g -> RunEstimate.of(scene, g, timeline).memory();
-        if (rule.isWhole() || rule.isByMemory() && takes.in(grid).totalBytes() <= memory.bytes()) {
+        if (rule.isWhole() || (rule.isByMemory() && takes.in(grid).totalBytes() <= memory.bytes())) {
             return null;
         }
         boolean[] sprayed = Ground.sprayed(scene, grid, timeline);
