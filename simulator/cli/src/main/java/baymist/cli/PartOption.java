@@ -24,14 +24,11 @@ final class PartOption {
     private String part = "auto";
 
     PartRule rule() {
-        switch (part.strip().toLowerCase(Locale.ROOT)) {
-            case "auto":
-                return PartRule.BY_MEMORY;
-            case "whole":
-                return PartRule.WHOLE;
-            default:
-                return rings();
-        }
+        return switch (part.strip().toLowerCase(Locale.ROOT)) {
+            case "auto" -> PartRule.BY_MEMORY;
+            case "whole" -> PartRule.WHOLE;
+            default -> rings();
+        };
     }
 
     private PartRule rings() {
