@@ -67,8 +67,8 @@ final class AirBlocks {
                 args.real("--hang", 1e9),
                 args.number("--sizes", 5),
                 args.number("--rays", 128));
-        for (String name :
-                args.texts("--scenes", "control-surface-pin-forward,wing-box").stream().toList()) {
+        for (String name : args.texts("--scenes", "control-surface-pin-forward,wing-box").stream()
+                .toList()) {
             page.say("## %s", name);
             scene(name, args, page);
         }
@@ -79,8 +79,7 @@ final class AirBlocks {
         Scene scene = SceneReader.read(Path.of("scenes", name + ".yaml"));
         double factor = args.real("--voxel", 1);
         try (Workers workers = new Workers(args.number("--threads", 2))) {
-            VoxelGrid grid =
-                    Voxelizer.voxelize(CavityBuilder.build(scene), scene.voxel(), workers);
+            VoxelGrid grid = Voxelizer.voxelize(CavityBuilder.build(scene), scene.voxel(), workers);
             VoxelSpec voxel = new VoxelSpec(
                     factor * grid.sizeM().x(),
                     factor * grid.sizeM().y(),
@@ -96,13 +95,13 @@ final class AirBlocks {
         List<Trial> trials = new ArrayList<>();
         for (String block : args.texts("--blocks", "4,3,2")) {
             System.err.println("running: " + name + ", blocks of " + block);
-            Scene one =
-                    scene.withAir(scene.air().withMode(AirSpec.Mode.RESOLVED, Integer.parseInt(block.strip())));
+            Scene one = scene.withAir(scene.air().withMode(AirSpec.Mode.RESOLVED, Integer.parseInt(block.strip())));
             trials.add(trial(one, block.strip(), args));
         }
         Trial finest = trials.get(trials.size() - 1);
         System.err.println("running: " + name + ", other rays");
-        trials.add(trial(finest.result().scene().withRaySeed(scene.raySeed() + 1), finest.block() + ", other rays", args));
+        trials.add(
+                trial(finest.result().scene().withRaySeed(scene.raySeed() + 1), finest.block() + ", other rays", args));
         List<String> rows = new ArrayList<>();
         for (Trial t : trials) {
             rows.add(row(t, finest));

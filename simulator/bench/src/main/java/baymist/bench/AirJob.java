@@ -13,7 +13,6 @@ import baymist.airflow.ResolvedAir;
 import baymist.cavity.Cavity;
 import baymist.cavity.CavityBuilder;
 import baymist.numeric.StateHash;
-import baymist.numeric.Workers;
 import baymist.run.Approach;
 import baymist.run.Nozzles;
 import baymist.run.Spraying;
@@ -42,10 +41,7 @@ final class AirJob {
         Page page = new Page("Resolved air of whole jobs", "airjob" + args.words());
         page.say(
                 "%s. One thread, processor time, best of %d. No fog. Blocks of %d voxels, hang of %.0f s.",
-                Machine.words(),
-                args.number("--rounds", 3),
-                args.number("--blocks", 4),
-                args.real("--hang", 20));
+                Machine.words(), args.number("--rounds", 3), args.number("--blocks", 4), args.real("--hang", 20));
         List<String> rows = new ArrayList<>();
         for (String name : args.texts("--scenes", "control-surface-pin-forward,wing-box")) {
             rows.add(job(name, args));
@@ -98,7 +94,8 @@ final class AirJob {
                 count++;
             }
         }
-        String hash = field == null ? "" : new StateHash().add(field.faceFluxM3PerS()).hex();
+        String hash =
+                field == null ? "" : new StateHash().add(field.faceFluxM3PerS()).hex();
         return new Done(air.cells(), air.steps(), count, hash);
     }
 
@@ -107,17 +104,13 @@ final class AirJob {
         List<Insertion> insertions = Approach.ways(scene, cavity).insertions();
         PassPlan stations = Stations.plan(scene, insertions);
         SprayCaster caster = Spraying.caster(
-                scene,
-                cavity,
-                grid,
-                DropletBins.of(Nozzles.sizes(scene), scene.sizeBins()),
-                scene.raysPerJet());
+                scene, cavity, grid, DropletBins.of(Nozzles.sizes(scene), scene.sizeBins()), scene.raysPerJet());
         List<AirWindow> windows = new ArrayList<>();
         double time = 0;
         for (int p = 0; p < scene.passes().size(); p++) {
             WandSpec wand = Approach.wand(scene, scene.passes().get(p));
-            double[] open = OpenFractions.pass(
-                    cavity.openings(), insertions.get(p).openingIndex(), wand.outerM());
+            double[] open =
+                    OpenFractions.pass(cavity.openings(), insertions.get(p).openingIndex(), wand.outerM());
             for (Station s : stations.stations()) {
                 if (s.pass() == p) {
                     windows.add(AirWindow.spray(

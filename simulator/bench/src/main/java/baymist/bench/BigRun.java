@@ -33,16 +33,18 @@ final class BigRun implements RunObserver {
      */
     static void measure(Page page, double cells, double drawMmPerS, double hangS) {
         Scene scene = ManyBays.one(
-                BAYS, SPRAYED, drawMmPerS, ManyBays.voxelM(BAYS, cells), String.format(Locale.ROOT, "hang: %.1f s", hangS));
+                BAYS,
+                SPRAYED,
+                drawMmPerS,
+                ManyBays.voxelM(BAYS, cells),
+                String.format(Locale.ROOT, "hang: %.1f s", hangS));
         BigRun seen = new BigRun();
         RunOptions options = new RunOptions(2).withPart(PartRule.BY_MEMORY);
         RunResult r = Simulation.run(scene, options, seen);
         seen.lap();
         page.say(
                 "## %,d cells, run%n%n%d bays, %,d lattice cells; %s: %,d cells, %,d face entries, %,d surfels. Bay %d is sprayed for %.2f s, then 1 s and %.1f s of hang; two threads, %.1f GB for runs.",
-                r.grid().part() == null
-                        ? r.grid().cellCount()
-                        : r.grid().part().wholeCells(),
+                r.grid().part() == null ? r.grid().cellCount() : r.grid().part().wholeCells(),
                 BAYS,
                 (long) r.grid().nx() * r.grid().ny() * r.grid().nz(),
                 ComputedBays.of(r.grid()).words() + " computed",

@@ -10,7 +10,6 @@ import baymist.run.RunResult;
 import baymist.run.Simulation;
 import baymist.scene.Scene;
 import java.io.IOException;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -102,20 +101,21 @@ final class Growth {
             row.append(told ? text(" %.2f |", Power.between(cells, values, i - 1, i)) : " |");
         }
         boolean told = counted || Math.min(values[0], values[last]) >= LEAST_S;
-        return row.append(told ? text(" %.2f |%n", Power.fitted(cells, values)) : " |\n").toString();
+        return row.append(told ? text(" %.2f |%n", Power.fitted(cells, values)) : " |\n")
+                .toString();
     }
 
     private static double wholeS(Map<String, Double> stages) {
         return stages.entrySet().stream()
-                .filter(e -> !e.getKey().startsWith("(") && !e.getKey().equals(CELLS) && !e.getKey().equals(CHECK))
+                .filter(e -> !e.getKey().startsWith("(")
+                        && !e.getKey().equals(CELLS)
+                        && !e.getKey().equals(CHECK))
                 .mapToDouble(Map.Entry::getValue)
                 .sum();
     }
 
     private static double[] column(List<Map<String, Double>> times, String what) {
-        return times.stream()
-                .mapToDouble(t -> t.getOrDefault(what, Double.NaN))
-                .toArray();
+        return times.stream().mapToDouble(t -> t.getOrDefault(what, Double.NaN)).toArray();
     }
 
     /** Processor seconds of each stage of one run with its files, and what was counted, in brackets. */

@@ -58,13 +58,7 @@ final class Profile {
                         "%s",
                         OwnJava.printed(
                                         args.text("--heap", "3g"),
-                                        List.of(
-                                                "profile",
-                                                "--one",
-                                                name,
-                                                kind,
-                                                "--threads",
-                                                String.valueOf(threads)))
+                                        List.of("profile", "--one", name, kind, "--threads", String.valueOf(threads)))
                                 .strip());
             }
         }
@@ -79,9 +73,8 @@ final class Profile {
         RunOptions options = new RunOptions(threads);
         Preview preview = null;
         if (asPreview) {
-            double volumeM3 = Simulation.check(scene, options, RunObserver.NONE)
-                    .grid()
-                    .totalVolumeM3();
+            double volumeM3 =
+                    Simulation.check(scene, options, RunObserver.NONE).grid().totalVolumeM3();
             preview = Preview.of(scene, CavityBuilder.build(scene), volumeM3);
         }
         Path jfr = Files.createTempFile("profile", ".jfr");
@@ -108,9 +101,7 @@ final class Profile {
                 asPreview ? "preview" : "the scene as it stands",
                 result.grid().cellCount(),
                 stretches.stream().mapToDouble(StageTimes.Stretch::clockS).sum(),
-                stretches.stream()
-                        .mapToDouble(StageTimes.Stretch::processorS)
-                        .sum(),
+                stretches.stream().mapToDouble(StageTimes.Stretch::processorS).sum(),
                 looks.size());
         printStages(stretches, looks);
         printRows("package", looks.stream().collect(counted(Look::inPackage)), looks.size(), Integer.MAX_VALUE);
@@ -181,8 +172,7 @@ final class Profile {
         }
         System.out.println("| stage | clock s | processor s | looks | most of them in |\n|---|---|---|---|---|");
         byStage.forEach((stage, seconds) -> {
-            List<Look> here =
-                    looks.stream().filter(l -> l.stage.equals(stage)).toList();
+            List<Look> here = looks.stream().filter(l -> l.stage.equals(stage)).toList();
             String most = sorted(here.stream().collect(counted(Look::inPackage))).stream()
                     .limit(PACKAGES_OF_STAGE)
                     .map(x -> String.format(Locale.ROOT, "%s %.0f %%", x.getKey(), 100.0 * x.getValue() / here.size()))

@@ -36,6 +36,7 @@ final class Scale {
     private static final String QUICK = "hang: 20 s\nair: projected";
     /** The block is stated: which one the program takes hangs on the cells. */
     private static final String RESOLVED = "hang: 20 s\nair: {block: 2}";
+
     private static final double VOXEL_M = 0.016;
     private static final int SIZES = 4;
     private static final int WINDOWS = 4;

@@ -37,7 +37,8 @@ final class PartOption {
         } catch (IllegalArgumentException e) {
             throw new ParameterException(
                     spec.commandLine(),
-                    "--part \"" + part + "\": auto, whole, or a number of rings from 1 to " + PartRule.MOST + " expected",
+                    "--part \"" + part + "\": auto, whole, or a number of rings from 1 to " + PartRule.MOST
+                            + " expected",
                     e);
         }
     }

@@ -227,9 +227,7 @@ final class FlowSolver {
     private double slowed(double speed, int face, double dt, double mixedM3PerS) {
         double k = grid.loss[face];
         double mixed = dt * mixedM3PerS * perVolume[face];
-        return k == 0
-                ? speed / (1 + mixed)
-                : speed / (1 + mixed + 0.5 * dt * k * Math.abs(speed) * perDistance[face]);
+        return k == 0 ? speed / (1 + mixed) : speed / (1 + mixed + 0.5 * dt * k * Math.abs(speed) * perDistance[face]);
     }
 
     private double choose(double mostS) {

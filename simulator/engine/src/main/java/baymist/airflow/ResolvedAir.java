@@ -264,8 +264,7 @@ public final class ResolvedAir {
         }
     }
 
-    private AirField field(
-            int window, double[] flux, double[] vents, double[] source, double expansion) {
+    private AirField field(int window, double[] flux, double[] vents, double[] source, double expansion) {
         Mixing floor = plan.floor(window);
         AirSpec spec = plan.settings().spec();
         boolean spraying = plan.window(window).hits() != null;

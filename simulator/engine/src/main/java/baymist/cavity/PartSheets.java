@@ -50,8 +50,7 @@ final class PartSheets {
         Vec3 first = Vec3.ZERO;
         Vec3 sum = Vec3.ZERO;
         for (int t : near.build().sorted().toArray()) {
-            Vec3 q = TriangleDistance.closestPoint(
-                    p, one.mesh.point(t, 0), one.mesh.point(t, 1), one.mesh.point(t, 2));
+            Vec3 q = TriangleDistance.closestPoint(p, one.mesh.point(t, 0), one.mesh.point(t, 1), one.mesh.point(t, 2));
             if (q.distance(p) <= touch) {
                 Vec3 n = one.mesh.normal(t);
                 first = first.equals(Vec3.ZERO) ? n : first;

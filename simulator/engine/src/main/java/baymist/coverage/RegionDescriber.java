@@ -163,7 +163,9 @@ final class RegionDescriber {
 
     private String edgeRun(Span lengthwise, List<Integer> bays) {
         if (lengthwise.place() == Span.Place.FULL) {
-            return bays.size() == grid.bays().size() && grid.part() == null ? "whole length" : places.fromTo(lengthwise);
+            return bays.size() == grid.bays().size() && grid.part() == null
+                    ? "whole length"
+                    : places.fromTo(lengthwise);
         }
         return lengthwise.place() == Span.Place.MIDDLE
                 ? "middle part"

@@ -188,7 +188,9 @@ final class Ground {
     /** Seams of the computed bays. */
     SeamMap seams(Scene scene, Cavity cavity, Workers workers) {
         Structure all = whole;
-        return all != null ? all.seams(workers) : SeamMap.of(cavity, grid, scene.targets().seamCreepM());
+        return all != null
+                ? all.seams(workers)
+                : SeamMap.of(cavity, grid, scene.targets().seamCreepM());
     }
 
     /** Remarks on the geometry of the whole, where it is not at hand any more. */

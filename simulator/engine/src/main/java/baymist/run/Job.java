@@ -172,10 +172,10 @@ final class Job {
                 airing.peakGaugePa(),
                 courant,
                 airing.isResolved()));
-        Outlook outlook = new OutlookBuilder(scene, cavity, grid, bins, film, fog, beyond).build(watch, coverage.seams());
+        Outlook outlook =
+                new OutlookBuilder(scene, cavity, grid, bins, film, fog, beyond).build(watch, coverage.seams());
         List<Finding> findings =
-                new ArrayList<>(PartFindings.of(
-                scene, grid, options.part(), ledger.beyondKg(), ledger.sprayedKg()));
+                new ArrayList<>(PartFindings.of(scene, grid, options.part(), ledger.beyondKg(), ledger.sprayedKg()));
         findings.addAll(RunFindings.of(scene, cavity, ground, plan, ledger, film, fog, peakAirborneKg(), airing));
         findings.addAll(gates.findings());
         findings.addAll(OutlookFindings.of(scene, outlook));

@@ -27,13 +27,7 @@ final class OutlookBuilder {
     private final Beyond beyond;
 
     OutlookBuilder(
-            Scene scene,
-            Cavity cavity,
-            VoxelGrid grid,
-            SizeBins bins,
-            FilmKeeper film,
-            FogStepper fog,
-            Beyond beyond) {
+            Scene scene, Cavity cavity, VoxelGrid grid, SizeBins bins, FilmKeeper film, FogStepper fog, Beyond beyond) {
         this.scene = scene;
         this.cavity = cavity;
         this.grid = grid;

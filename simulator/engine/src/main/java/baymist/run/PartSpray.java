@@ -97,7 +97,12 @@ record PartSpray(SprayCast cast, double beyondKgPerS) {
     private static JetPush push(JetPush p, GridPart part) {
         Kept kept = Kept.of(p.cell(), part::cell);
         return new JetPush(
-                kept.number(), kept.of(p.x()), kept.of(p.y()), kept.of(p.z()), kept.of(p.flowKgPerS()), kept.of(p.powerW()));
+                kept.number(),
+                kept.of(p.x()),
+                kept.of(p.y()),
+                kept.of(p.z()),
+                kept.of(p.flowKgPerS()),
+                kept.of(p.powerW()));
     }
 
     private static SprayDetail detail(SprayDetail d, Kept hit, GridPart part, int bins) {

@@ -27,7 +27,12 @@ record FaceCut(FaceSet faces, List<Integer> openings) {
         Vents vents = new Vents(old + cut);
         for (int v = 0; v < f.vents(); v++) {
             if (cellOf[f.ventCell()[v]] >= 0) {
-                vents.add(cellOf[f.ventCell()[v]], f.ventAxis()[v], f.ventSign()[v], f.ventAreaM2()[v], f.ventOpening()[v]);
+                vents.add(
+                        cellOf[f.ventCell()[v]],
+                        f.ventAxis()[v],
+                        f.ventSign()[v],
+                        f.ventAreaM2()[v],
+                        f.ventOpening()[v]);
             }
         }
         TreeSet<Integer> openings = new TreeSet<>();
@@ -86,9 +91,10 @@ record FaceCut(FaceSet faces, List<Integer> openings) {
         FaceSet with(int[] low, int[] high, byte[] faceAxis, double[] faceAreaM2, int[] faceOpening) {
             Integer[] order = new Integer[count];
             Arrays.setAll(order, i -> i);
-            Arrays.sort(order, (a, b) -> key[a] != key[b]
-                    ? Long.compare(key[a], key[b])
-                    : Integer.compare(opening[a], opening[b]));
+            Arrays.sort(
+                    order,
+                    (a, b) ->
+                            key[a] != key[b] ? Long.compare(key[a], key[b]) : Integer.compare(opening[a], opening[b]));
             int[] c = new int[count];
             byte[] x = new byte[count];
             byte[] s = new byte[count];

@@ -132,9 +132,7 @@ public final class GridPart {
                 computed.add(b);
             }
         }
-        return computed.size() == kept.length
-                ? null
-                : new PartOfWhole(whole.bays(), computed, cut, whole.cellCount());
+        return computed.size() == kept.length ? null : new PartOfWhole(whole.bays(), computed, cut, whole.cellCount());
     }
 
     private List<Bay> bays(boolean[] kept) {
@@ -212,5 +210,4 @@ public final class GridPart {
                 .filter(u -> PartOfWhole.near(whole.bays(), b -> kept[b], u.centroidM()))
                 .toList();
     }
-
 }

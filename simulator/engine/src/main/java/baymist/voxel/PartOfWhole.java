@@ -56,7 +56,9 @@ public record PartOfWhole(List<Bay> bays, List<Integer> computed, List<Integer> 
         for (int axis = 0; axis < 3; axis++) {
             double gap = Math.max(
                     0,
-                    Math.max(box.min().get(axis) - p.get(axis), p.get(axis) - box.max().get(axis)));
+                    Math.max(
+                            box.min().get(axis) - p.get(axis),
+                            p.get(axis) - box.max().get(axis)));
             sum += gap * gap;
         }
         return sum;

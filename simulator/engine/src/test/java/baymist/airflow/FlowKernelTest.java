@@ -43,12 +43,14 @@ class FlowKernelTest {
             PLAIN.move(expected, count, viscous, 17);
             vectors.move(actual, count, viscous, 17);
             for (int i = 0; i < count; i++) {
-                assertEquals(expected.moved[i], actual.moved[i], 1e-15 * (1 + Math.abs(expected.moved[i])), "link " + i);
+                assertEquals(
+                        expected.moved[i], actual.moved[i], 1e-15 * (1 + Math.abs(expected.moved[i])), "link " + i);
             }
         }
     }
 
-    // Koren (1993): psi(r) = max(0, min(2r, (1 + 2r)/3, 2)), r = behind/ahead; and no value beyond the two that it lies between.
+    // Koren (1993): psi(r) = max(0, min(2r, (1 + 2r)/3, 2)), r = behind/ahead; and no value beyond the two that it lies
+    // between.
     @Test
     void linksMoveTheLimitedValue() {
         FlowKernel.Links links = links(new SplittableRandom(5));
@@ -99,10 +101,7 @@ class FlowKernelTest {
                 full[i * n + i] += diagonal[i];
             }
             factor = new BandFactor(
-                    diagonal,
-                    Arrays.copyOf(row, count),
-                    Arrays.copyOf(column, count),
-                    Arrays.copyOf(value, count));
+                    diagonal, Arrays.copyOf(row, count), Arrays.copyOf(column, count), Arrays.copyOf(value, count));
         }
 
         double[] solve(double[] right, FlowKernel kernel) {

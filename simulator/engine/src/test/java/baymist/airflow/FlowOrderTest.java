@@ -109,8 +109,7 @@ class FlowOrderTest {
         int steps = 4 * n * n;
         double[] rate = new double[g.faces];
         for (int s = 0; s < steps; s++) {
-            FlowDrive drive = new FlowDrive(
-                    new double[g.cells], ends(g, u), new double[g.faces], new double[g.cells]);
+            FlowDrive drive = new FlowDrive(new double[g.cells], ends(g, u), new double[g.faces], new double[g.cells]);
             momentum.prepare(u, drive, new double[g.cells], new double[g.cells]);
             momentum.rates(u, rate, true);
             for (int f = 0; f < g.faces; f++) {

@@ -23,7 +23,8 @@ class PairKeyTest {
 
     @Test
     void edgesBetweenNeighboursFillATableEvenly() {
-        // Of n balls thrown into n boxes at random a share 1/e stays empty (Feller, An Introduction to Probability Theory, I, IV.2);
+        // Of n balls thrown into n boxes at random a share 1/e stays empty (Feller, An Introduction to Probability
+        // Theory, I, IV.2);
         // the plain hash of neighbouring pairs, high bits xor low bits, would use not even a hundred
         int boxes = 1 << 14;
         Set<Integer> used = new HashSet<>();

@@ -41,7 +41,8 @@ class BayRingsTest {
         Scene scene = BoxOfBays.upwards(6, 1);
         Cavity cavity = CavityBuilder.build(scene);
         double[] factor = rings(scene, cavity).airFactors(firstTwo, OpenFractions.areasM2(cavity.openings()));
-        // four ports and the hole of the end rib lead out of the four bays left out; drops of pressure add, so 1/a^2 does
+        // four ports and the hole of the end rib lead out of the four bays left out; drops of pressure add, so 1/a^2
+        // does
         double out = 4 * PORT_M2 + HOLE_M2;
         double both = 1 / Math.sqrt(1 / (HOLE_M2 * HOLE_M2) + 1 / (out * out));
         assertEquals(both / HOLE_M2, factor[cavity.openingIndex("rib 3 hole")], 1e-3);

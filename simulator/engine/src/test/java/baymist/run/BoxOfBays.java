@@ -75,7 +75,11 @@ public final class BoxOfBays {
         line(s, "span: %.0f mm", bays * BAY_MM);
         s.append("root_chord: 800 mm\nfront_spar: 20 %\nrear_spar: 60 %\ngauge: 0.8 mm\nribs:\n");
         for (int r = 0; r <= bays; r++) {
-            line(s, "  - {at: %.0f mm, holes: [{name: rib %d hole, shape: {circle: 70 mm}, aft: 160 mm}]}", r * BAY_MM, r + 1);
+            line(
+                    s,
+                    "  - {at: %.0f mm, holes: [{name: rib %d hole, shape: {circle: 70 mm}, aft: 160 mm}]}",
+                    r * BAY_MM,
+                    r + 1);
         }
         s.append("ports:\n");
         for (int b = 1; b <= bays; b++) {

@@ -66,11 +66,15 @@ class ComputedPartTest {
             Fractions b = bay(part, name);
             assertEquals(a.areaM2(), b.areaM2(), 1e-12 * a.areaM2());
             assertEquals(a.reached(), b.reached(), 0.002, name);
-            assertEquals(a.meanFilmM(), b.meanFilmM(), 0.005 * bay(WHOLE, "bay 3").meanFilmM(), name);
+            assertEquals(
+                    a.meanFilmM(), b.meanFilmM(), 0.005 * bay(WHOLE, "bay 3").meanFilmM(), name);
         }
         assertTrue(bay(part, "bay 3").reached() > 0.002, "the bay is not sprayed at all");
         assertEquals(0, part.ledger().closure(), 1e-9);
-        assertEquals(WHOLE.ledger().sprayedKg(), part.ledger().sprayedKg(), 1e-12 * part.ledger().sprayedKg());
+        assertEquals(
+                WHOLE.ledger().sprayedKg(),
+                part.ledger().sprayedKg(),
+                1e-12 * part.ledger().sprayedKg());
         assertTrue(finding(part, "PART-001").orElseThrow().text().contains("bays 1 to 5 of 6"));
         assertFalse(finding(part, "PART-002").isPresent());
     }
@@ -106,7 +110,8 @@ class ComputedPartTest {
         assertEquals(0, part.ledger().closure(), 1e-9);
         Finding warned = finding(part, "PART-002").orElseThrow();
         assertTrue(warned.text().contains(String.format(java.util.Locale.ROOT, "%.2f %%", 100 * share)), warned.text());
-        assertEquals(part.ledger().beyondKg(), beyondInWhole(), 0.1 * part.ledger().beyondKg());
+        assertEquals(
+                part.ledger().beyondKg(), beyondInWhole(), 0.1 * part.ledger().beyondKg());
     }
 
     /** What the whole run has in the bays that the part leaves out: film, fog in the air, and fog that left by their openings; what dripped out is in none. */
@@ -164,7 +169,8 @@ class ComputedPartTest {
         String words = ComputedBays.of(r.grid()).words();
         boolean warned = finding(r, "PART-002").isPresent();
         assertTrue(warned ? words.equals("bays 1 to 5 of 6") : words.matches("bays 1 to [45] of 6"), words);
-        long said = notes.stream().filter(n -> n.contains("one ring of bays more")).count();
+        long said =
+                notes.stream().filter(n -> n.contains("one ring of bays more")).count();
         assertTrue(said > 0, notes.toString());
         assertEquals(said, begunAnew[0]);
         for (int i = 1; i < done.size(); i++) {
@@ -194,8 +200,8 @@ class ComputedPartTest {
     @Test
     void checkSaysWhatARunWouldCompute() {
         long one = needed(UP, PartRule.rings(1));
-        CheckResult check = Simulation.check(
-                UP, new RunOptions(1, new MemoryBudget(one), PartRule.BY_MEMORY), RunObserver.NONE);
+        CheckResult check =
+                Simulation.check(UP, new RunOptions(1, new MemoryBudget(one), PartRule.BY_MEMORY), RunObserver.NONE);
         Finding said = check.findings().stream()
                 .filter(f -> f.id().equals("PART-001"))
                 .findFirst()

@@ -67,7 +67,9 @@ class GridPartTest {
             volume += WHOLE.bays().get(b).volumeM3();
         }
         assertEquals(volume, g.totalVolumeM3(), 1e-12 * volume);
-        assertEquals(List.of("bay 2", "bay 3", "bay 4"), g.bays().stream().map(Bay::name).toList());
+        assertEquals(
+                List.of("bay 2", "bay 3", "bay 4"),
+                g.bays().stream().map(Bay::name).toList());
     }
 
     @Test

@@ -34,7 +34,8 @@ class ManyBaysTest {
 
     @Test
     void shortBayOfLongStructureStaysABay() {
-        // one bay between every two ribs that follow one another; the short one holds 0.15 % of all air, 6 % of a common bay
+        // one bay between every two ribs that follow one another; the short one holds 0.15 % of all air, 6 % of a
+        // common bay
         VoxelGrid grid = VoxelizerLawTest.voxels(box(20.06), new VoxelSpec(0.05, 0.02, 0.05));
         assertEquals(41, grid.bays().size());
         assertEquals(0.4 * 0.2 * 0.06, grid.bays().get(20).volumeM3(), 1e-9);
