@@ -108,8 +108,10 @@ final class AirBlocks {
         }
         page.say("%,d voxels.", finest.result().grid().cellCount());
         page.table(
-                "| blocks | air cells | steps | reached % | protected % | mean film, um | film apart from the finest (L1), % | reached apart, points | below 1 point | whole run, processor s |\n"
-                        + "|---|---|---|---|---|---|---|---|---|---|\n",
+                """
+                | blocks | air cells | steps | reached % | protected % | mean film, um | film apart from the finest (L1), % | reached apart, points | below 1 point | whole run, processor s |
+                |---|---|---|---|---|---|---|---|---|---|
+                """,
                 rows);
     }
 
@@ -133,7 +135,7 @@ final class AirBlocks {
                 t.meanUm(),
                 100 * filmApart(t.result(), finest.result()),
                 apart,
-                t == finest ? "" : Math.abs(apart) < BAR_POINTS ? "yes" : "no",
+                t.equals(finest) ? "" : Math.abs(apart) < BAR_POINTS ? "yes" : "no",
                 t.processorS());
     }
 
