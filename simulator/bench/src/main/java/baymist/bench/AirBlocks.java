@@ -107,12 +107,10 @@ final class AirBlocks {
             rows.add(row(t, finest));
         }
         page.say("%,d voxels.", finest.result().grid().cellCount());
-        page.table(
-                """
+        page.table("""
                 | blocks | air cells | steps | reached % | protected % | mean film, um | film apart from the finest (L1), % | reached apart, points | below 1 point | whole run, processor s |
                 |---|---|---|---|---|---|---|---|---|---|
-                """,
-                rows);
+                """, rows);
     }
 
     private static Trial trial(Scene scene, String name, Arguments args) {

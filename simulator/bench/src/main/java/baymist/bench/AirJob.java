@@ -63,7 +63,7 @@ final class AirJob {
         Done done = new Done(0, 0, 0, "");
         for (int n = 0; n < args.number("--rounds", 3); n++) {
             long start = Triad.clockNs(1);
-            done = advance(plan, windows, ResolvedAir.of(plan, grid, areas, args.number("--blocks", 4)), grid);
+            done = advance(windows, ResolvedAir.of(plan, grid, areas, args.number("--blocks", 4)), grid);
             best = Math.min(best, 1e-9 * (Triad.clockNs(1) - start));
         }
         return String.format(
@@ -81,7 +81,7 @@ final class AirJob {
 
     private record Done(int cells, long steps, int windows, String hash) {}
 
-    private static Done advance(AirStage plan, List<AirWindow> windows, ResolvedAir air, VoxelGrid grid) {
+    private static Done advance(List<AirWindow> windows, ResolvedAir air, VoxelGrid grid) {
         double[] clear = new double[grid.cellCount()];
         AirField field = null;
         int count = 0;
