@@ -62,13 +62,17 @@ final class BigRun implements RunObserver {
                 "Carried into bays not computed: %.2e of the product; the ledger closes to %.1e. Air %s, fog %s, %s sizes, %s rays a jet.",
                 r.ledger().beyondKg() / r.ledger().sprayedKg(),
                 Math.abs(r.ledger().closure()),
-                r.record().settings().get("air"),
-                r.record().settings().get("fog transport"),
-                r.record().settings().get("size bins"),
-                r.record().settings().get("rays per jet"));
+                set(r, "air"),
+                set(r, "fog transport"),
+                set(r, "size bins"),
+                set(r, "rays per jet"));
         for (String note : seen.notes) {
             page.say("Said on the way: %s.", note);
         }
+    }
+
+    private static String set(RunResult r, String name) {
+        return r.record().settings().getOrDefault(name, "?");
     }
 
     private static double processorS() {
