@@ -39,22 +39,24 @@ public final class FogTransportRate {
      * in plain loops whatever Java was started with.
      */
     private static final List<Way> WAYS = List.of(
-            new Way("auto, no jet", Transport.AUTO, false, 0.25, false),
-            new Way("auto, jet on", Transport.AUTO, true, 0.25, false),
-            new Way("auto, kernel", Transport.AUTO, true, 2.5, false),
-            new Way("auto, kernel in plain loops", Transport.AUTO, true, 2.5, true),
-            new Way("auto, jet on, plain loops", Transport.AUTO, true, 0.25, true),
-            new Way("second_order, kernel", Transport.SECOND_ORDER, false, 2.5, false),
-            new Way("first_order", Transport.FIRST_ORDER, false, 0.25, false));
+            new Way("auto, no jet", Transport.AUTO, false, 0.25, false, 8),
+            new Way("auto, jet on", Transport.AUTO, true, 0.25, false, 8),
+            new Way("auto, kernel", Transport.AUTO, true, 2.5, false, 8),
+            new Way("auto, kernel in plain loops", Transport.AUTO, true, 2.5, true, 8),
+            new Way("auto, kernel, ten sizes", Transport.AUTO, true, 2.5, false, 10),
+            new Way("auto, kernel in plain loops, ten sizes", Transport.AUTO, true, 2.5, true, 10),
+            new Way("auto, jet on, plain loops", Transport.AUTO, true, 0.25, true, 8),
+            new Way("second_order, kernel", Transport.SECOND_ORDER, false, 2.5, false, 8),
+            new Way("first_order", Transport.FIRST_ORDER, false, 0.25, false, 8));
 
-    /** A way of stepping; {@code plain}: by plain loops even where there are vectors. */
-    private record Way(String name, Transport transport, boolean jet, double windowS, boolean plain) {}
+    /** A way of stepping; {@code plain}: by plain loops even where there are vectors; runs have ten sizes unless they say otherwise. */
+    private record Way(String name, Transport transport, boolean jet, double windowS, boolean plain, int sizes) {}
 
     private FogTransportRate() {}
 
     /** A jet that hands next to nothing of each size to one cell. */
-    private static SprayHits jet() {
-        double[] kgPerS = new double[8];
+    private static SprayHits jet(int sizes) {
+        double[] kgPerS = new double[sizes];
         java.util.Arrays.fill(kgPerS, 1e-9);
         return source(100, kgPerS);
     }
@@ -93,7 +95,7 @@ public final class FogTransportRate {
             return;
         }
         System.out.printf(
-                "fog transport, %d x %d x %d cells of 10 mm, 8 bins, single precision (first_order: double), %d threads, best of %d; updates/s x 12 B over triad%n",
+                "fog transport, %d x %d x %d cells of 10 mm, 8 sizes unless said, single precision (first_order: double), %d threads, best of %d; updates/s x 12 B over triad%n",
                 NX, NY, NZ, threads, REPEATS);
         for (List<String> module : List.of(List.<String>of(), List.of("--add-modules", "jdk.incubator.vector"))) {
             List<String> command = new ArrayList<>(List.of(System.getProperty("java.home") + "/bin/java", "-Xmx2g"));
@@ -129,11 +131,11 @@ public final class FogTransportRate {
         VoxelGrid grid = box(NX, NY, NZ);
         List<Rate> rates = new ArrayList<>();
         for (Way way : WAYS) {
-            FogStepper fog = fog(grid, way.transport(), workers);
+            FogStepper fog = fog(grid, way.transport(), way.sizes(), workers);
             if (way.plain()) {
                 fog.stepPlainly();
             }
-            SprayHits hits = way.jet() ? jet() : null;
+            SprayHits hits = way.jet() ? jet(way.sizes()) : null;
             double best = 0;
             double saved = 0;
             for (int i = 0; i < REPEATS; i++) {
@@ -152,12 +154,12 @@ public final class FogTransportRate {
         return rates;
     }
 
-    private static FogStepper fog(VoxelGrid grid, Transport transport, Workers workers) {
-        double[] diameter = new double[8];
-        double[] share = new double[8];
-        for (int b = 0; b < 8; b++) {
-            diameter[b] = 2e-6 * Math.pow(1.6, b);
-            share[b] = 0.125;
+    private static FogStepper fog(VoxelGrid grid, Transport transport, int sizes, Workers workers) {
+        double[] diameter = new double[sizes];
+        double[] share = new double[sizes];
+        for (int b = 0; b < sizes; b++) {
+            diameter[b] = 2e-6 * Math.pow(1.6, b * 8.0 / sizes);
+            share[b] = 1.0 / sizes;
         }
         FogStepper fog = new FogStepper(
                 grid,

@@ -95,7 +95,7 @@ final class Ratios {
             try (Workers workers = new Workers(n)) {
                 List<FogTransportRate.Rate> rates = FogTransportRate.rates(workers);
                 for (FogTransportRate.Rate rate : rates) {
-                    String way = rate.way() + ", 8 sizes, " + on(n);
+                    String way = rate.way() + (rate.way().contains("sizes") ? ", " : ", 8 sizes, ") + on(n);
                     double share = rate.updatesPerS() * 12 / triad(n);
                     boolean goal = rate.way().startsWith("auto") && !rate.way().contains("plain");
                     rows.add(
@@ -111,6 +111,12 @@ final class Ratios {
                         "fog: kernel over the same in plain loops",
                         on,
                         kernel / rate(rates, "auto, kernel in plain loops"),
+                        "%.2f"));
+                rows.add(Ratio.atLeast(
+                        3.5,
+                        "fog: kernel over the same in plain loops",
+                        "ten sizes, " + on(n),
+                        rate(rates, "auto, kernel, ten sizes") / rate(rates, "auto, kernel in plain loops, ten sizes"),
                         "%.2f"));
                 rows.add(Ratio.told(
                         "fog: kernel over donor cells in double precision, one size at a time",
