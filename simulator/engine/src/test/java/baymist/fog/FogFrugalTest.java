@@ -113,7 +113,8 @@ class FogFrugalTest {
                 for (int c = 0; c < grid.cellCount(); c++) {
                     fog.release(c, 1e-9 * (2 + Math.sin(0.3 * c)));
                 }
-                fog.advance(field, Fields.fogSource(new int[] {grid.cellAt(3, 4, 5)}, new double[] {1e-6, 1e-6, 1e-6}), 1);
+                fog.advance(
+                        field, Fields.fogSource(new int[] {grid.cellAt(3, 4, 5)}, new double[] {1e-6, 1e-6, 1e-6}), 1);
                 film[i] = fog.depositedByBinKg();
                 assertTrue(fog.stats().explicitSteps() > 10, fog.stats().toString());
             }
