@@ -1,8 +1,5 @@
 package baymist.fog;
 
-import baymist.numeric.Workers;
-import org.jspecify.annotations.Nullable;
-
 /**
  * Explicit steps of a group of bins, every cell at the pace of its level, by donor cells or with limited slopes (second order in space
  * and time):
@@ -26,11 +23,8 @@ final class FogGroupSteps {
     private final FogKernel kernel;
     private final boolean slopes;
     private final int top;
-    private final @Nullable Workers team;
 
-    /** @param team threads that share the cells of one group, or null where groups go side by side */
-    FogGroupSteps(FogSchedule schedule, FogKernel kernel, boolean slopes, @Nullable Workers team) {
-        this.team = team;
+    FogGroupSteps(FogSchedule schedule, FogKernel kernel, boolean slopes) {
         this.schedule = schedule;
         this.kernel = kernel;
         this.slopes = slopes;
@@ -48,7 +42,7 @@ final class FogGroupSteps {
                 g.turn(k);
             }
             for (int k = 0; k <= level; k++) {
-                gather(g, k);
+                kernel.gather(g, schedule, k, slopes);
                 kernel.addUp(g, schedule, k);
                 spray(g, k);
             }
@@ -58,19 +52,6 @@ final class FogGroupSteps {
             if (slopes) {
                 lean(g, i, level, elapsed, share);
             }
-        }
-    }
-
-    private void gather(FogGroup g, int k) {
-        int from = schedule.start[k];
-        int count = schedule.end[k] - from;
-        if (team == null || count < 2 * FogLinks.BLOCK) {
-            kernel.gather(g, schedule, k, from, from + count, slopes);
-        } else {
-            team.forBlocks(
-                    count,
-                    FogLinks.BLOCK,
-                    (first, last) -> kernel.gather(g, schedule, k, from + first, from + last, slopes));
         }
     }
 

@@ -14,11 +14,9 @@ interface FogKernel {
      * concentrations at the ends
      * of the steps from those at their starts.
      *
-     * @param from first place, of the level
-     * @param to end of the places, of the level; each place is worked out by itself, so pieces may go side by side
      * @param note whether the change is kept for slopes
      */
-    void gather(FogGroup g, FogSchedule s, int level, int from, int to, boolean note);
+    void gather(FogGroup g, FogSchedule s, int level, boolean note);
 
     /** Adds the concentrations at the starts of a level's steps to the sums of its sinks, by Kahan's sum. */
     void addUp(FogGroup g, FogSchedule s, int level);

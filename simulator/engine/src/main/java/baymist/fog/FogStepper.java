@@ -259,15 +259,10 @@ public final class FogStepper {
         });
         together.prepare(joint, slopes, window, durationS, workers);
         together.arrange(slopes, window.spray, durationS, workers);
-        // A single group would leave the other threads idle, so they share its cells.
-        int aside = together.busy() == 1 ? 0 : together.busy();
-        if (aside < together.busy()) {
-            together.step(0, slopes, workers);
-        }
-        workers.forEach(aside + fog.length, i -> {
-            int b = i - aside;
+        workers.forEach(together.busy() + fog.length, i -> {
+            int b = i - together.busy();
             if (b < 0) {
-                together.step(i, slopes, null);
+                together.step(i, slopes);
             } else if (way[b] != FogBin.Way.REST && !joint[b]) {
                 FogRates rates = borrow();
                 fog[b].fill(window, common, rates);

@@ -270,9 +270,9 @@ final class FogTogether {
         return busy;
     }
 
-    /** Steps one group through the window; where it is the only one, {@code team} shares its cells. */
-    void step(int group, boolean slopes, @Nullable Workers team) {
-        new FogGroupSteps(schedule, kernel, slopes, team).advance(groups.get(group));
+    /** Steps one group through the window. */
+    void step(int group, boolean slopes) {
+        new FogGroupSteps(schedule, kernel, slopes).advance(groups.get(group));
     }
 
     /** Hands masses back, cells from..to-1. */

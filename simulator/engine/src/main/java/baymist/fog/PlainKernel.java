@@ -13,18 +13,18 @@ final class PlainKernel implements FogKernel {
     }
 
     @Override
-    public void gather(FogGroup g, FogSchedule s, int level, int from, int to, boolean note) {
+    public void gather(FogGroup g, FogSchedule s, int level, boolean note) {
         if (s.fallSides.length != 2) {
-            gatherAny(g, s, level, from, to, note);
+            gatherAny(g, s, level, note);
             return;
         }
         if (g.used <= 2) {
-            gatherTwo(g, s, from, to, g.now[level], g.next[level]);
+            gatherTwo(g, s, s.start[level], s.end[level], g.now[level], g.next[level]);
         } else {
-            gather(g, s, from, to, g.now[level], g.next[level]);
+            gather(g, s, s.start[level], s.end[level], g.now[level], g.next[level]);
         }
         if (note) {
-            noteChange(g.now[level], g.next[level], g.change, W * from, W * to);
+            noteChange(g.now[level], g.next[level], g.change, W * s.start[level], W * s.end[level]);
         }
     }
 
@@ -133,13 +133,13 @@ final class PlainKernel implements FogKernel {
     }
 
     /** Any direction of gravity, or none. */
-    static void gatherAny(FogGroup g, FogSchedule s, int level, int from, int to, boolean note) {
+    static void gatherAny(FogGroup g, FogSchedule s, int level, boolean note) {
         float[] now = g.now[level];
         float[] next = g.next[level];
         int w = g.lanes;
         int flat = s.levelSides.length;
         int fall = s.fallSides.length;
-        for (int p = from; p < to; p++) {
+        for (int p = s.start[level]; p < s.end[level]; p++) {
             for (int q = 0; q < g.used; q++) {
                 int at = w * p + q;
                 float in = 0;

@@ -99,30 +99,6 @@ class FogFrugalTest {
         }
     }
 
-    // Three sizes make one group, whose cells the threads share where a level has many.
-    @Test
-    void threadsThatShareTheCellsOfOneGroupChangeNoBit() {
-        VoxelGrid grid = BoxGrid.cubes(24, 24, 30, 0.01).build();
-        AirField field = Fields.withFlux(Fields.still(grid, 1e-4, 0.05, 1), Fields.swirl(grid, 3e-4));
-        SizeBins three = new SizeBins(new double[] {2e-6, 8e-6, 20e-6}, new double[] {0.3, 0.3, 0.4});
-        double[][] film = new double[3][];
-        for (int i = 0; i < 3; i++) {
-            try (Workers workers = new Workers(i + 1)) {
-                FogStepper fog = new FogStepper(
-                        grid, three, 880, Fields.AIR, Fields.DOWN, WallFinish.SMOOTH, Transport.AUTO, workers);
-                for (int c = 0; c < grid.cellCount(); c++) {
-                    fog.release(c, 1e-9 * (2 + Math.sin(0.3 * c)));
-                }
-                fog.advance(
-                        field, Fields.fogSource(new int[] {grid.cellAt(3, 4, 5)}, new double[] {1e-6, 1e-6, 1e-6}), 1);
-                film[i] = fog.depositedByBinKg();
-                assertTrue(fog.stats().explicitSteps() > 10, fog.stats().toString());
-            }
-        }
-        assertArrayEquals(film[0], film[1]);
-        assertArrayEquals(film[0], film[2]);
-    }
-
     private static FogStepper jetsComeAndGo(VoxelGrid grid, Workers workers) {
         FogStepper fog = stepper(grid, Transport.AUTO, workers);
         for (int i = 0; i < 12; i++) {

@@ -26,14 +26,14 @@ final class VectorKernel implements FogKernel {
     }
 
     @Override
-    public void gather(FogGroup g, FogSchedule s, int level, int from, int to, boolean note) {
+    public void gather(FogGroup g, FogSchedule s, int level, boolean note) {
         if (s.fallSides.length != 2) {
-            PlainKernel.gatherAny(g, s, level, from, to, note);
+            PlainKernel.gatherAny(g, s, level, note);
             return;
         }
-        gather(g, s, from, to, g.now[level], g.next[level]);
+        gather(g, s, s.start[level], s.end[level], g.now[level], g.next[level]);
         if (note) {
-            PlainKernel.noteChange(g.now[level], g.next[level], g.change, W * from, W * to);
+            PlainKernel.noteChange(g.now[level], g.next[level], g.change, W * s.start[level], W * s.end[level]);
         }
     }
 
