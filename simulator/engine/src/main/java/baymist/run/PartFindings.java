@@ -48,7 +48,7 @@ final class PartFindings {
                 SourcePlace.of(scene.file()),
                 String.format(
                         Locale.ROOT,
-                        "%s %s%s; the other %d have no coverage, neither reached nor bare",
+                        "%s %s%s; of the other %d nothing is said, neither reached nor bare",
                         bays.words(),
                         verb,
                         rule.isByMemory() ? ", the rest does not fit in memory" : " (--part)",
