@@ -34,17 +34,11 @@ final class FogBin {
      */
     static final double SPENT_SHARE = 1e-9;
 
-    /**
-     * ASSUMED: a bin that holds less than this share of all fog may be stepped coarsely, and by donor cells where slopes are not asked for by name; its
-     * error cannot show.
-     */
+    /** ASSUMED: a bin that holds less than this share of all fog may take coarser split steps; its error cannot show. */
     private static final double FAINT_SHARE = 1e-3;
 
     /** Masses below are set to zero, kg, so that arithmetic never meets subnormal numbers. */
     static final double VANISHING_KG = 1e-250;
-
-    /** The same for concentrations, kg/m³. */
-    static final double VANISHING = 1e-250;
 
     /** More steps than this in one window are refused. */
     private static final double MOST_STEPS = 1e8;

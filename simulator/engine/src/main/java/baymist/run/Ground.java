@@ -163,7 +163,7 @@ final class Ground {
         boolean[] bays = tips.clone();
         for (int m = 0; m < moments; m++) {
             SprayCast cast = casts.cast(m);
-            if (cast != null) {
+            if (cast != null && cast.hits().airCell() >= 0) {
                 bays[grid.bayOfCell(cast.hits().airCell())] = true;
             }
         }
